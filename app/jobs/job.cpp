@@ -1,0 +1,94 @@
+// The use cases on a job: start, load, record, undo. Each write goes to the records first, then to the job.
+#include "app/jobs/job.hpp"
+
+#include <chrono>
+#include <ctime>
+#include <utility>
+
+#include "app/jobs/replay.hpp"
+
+namespace hardover {
+
+using namespace jobs_detail;
+
+namespace {
+
+JobSummary summary_of(const Knowledge& knowledge, const Job& job) {
+    JobSummary summary{job.boat, job.handed_back ? "handed back" : "in hand", ""};
+    for (const Index complaint : job.facts.complaints) {
+        if (!summary.complaint.empty()) summary.complaint += ", ";
+        summary.complaint += knowledge.complaints[complaint].id;
+    }
+    return summary;
+}
+
+StoredEvent as_next(const Job& job, const Event& event, const std::string& now) {
+    StoredEvent stored = to_stored(event);
+    stored.sequence = job.events.empty() ? 1 : job.events.back().sequence + 1;
+    stored.at = now;
+    return stored;
+}
+
+}  // namespace
+
+Job replay(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events) {
+    Job job = replay_facts(knowledge, number, std::move(events));
+    job.assessment = assess(knowledge, job.facts);
+    return job;
+}
+
+Result<Job> start_job(Store& store, const Knowledge& knowledge, const Opened& opened,
+                      const std::string& now) {
+    Opened full = opened;
+    if (full.boat.find_first_not_of(" \t\r\n") == std::string::npos) {
+        return Error{Error::Kind::bad_input, "the boat has no name", "", "say which boat it is"};
+    }
+    if (full.knowledge.empty()) full.knowledge = knowledge.fingerprint;
+    const StoredEvent first = as_next(Job{}, full, now);
+    Job job = replay(knowledge, 0, {first});
+    const auto number = store.start_job(first, summary_of(knowledge, job));
+    if (!number.ok()) return number.error();
+    job.number = number.value();
+    return job;
+}
+
+Result<Job> load_job(const Store& store, const Knowledge& knowledge, JobNumber number) {
+    auto events = store.events(number);
+    if (!events.ok()) return events.error();
+    return replay(knowledge, number, std::move(events.value()));
+}
+
+Result<void> record(Store& store, const Knowledge& knowledge, Job& job, const Event& event,
+                    const std::string& now) {
+    const auto full = fitted(knowledge, job, event);
+    if (!full.ok()) return full.error();
+    auto events = job.events;
+    events.push_back(as_next(job, full.value(), now));
+    Job next = replay_facts(knowledge, job.number, std::move(events));
+    auto written = store.append(job.number, next.events.back(), summary_of(knowledge, next));
+    if (!written.ok()) return written;
+    next.assessment = assess(knowledge, next.facts);
+    job = std::move(next);
+    return {};
+}
+
+Result<void> undo(Store& store, const Knowledge& knowledge, Job& job, const std::string& now) {
+    const auto counts = counting(job.events);
+    for (auto stored = job.events.rbegin(); stored != job.events.rend(); ++stored) {
+        if (stored->kind == "opened" || stored->kind == "undone") continue;
+        if (!counts.at(stored->sequence)) continue;
+        return record(store, knowledge, job, Undone{stored->sequence}, now);
+    }
+    return Error{Error::Kind::bad_input, "there is nothing to take back", "", ""};
+}
+
+std::string utc_now() {
+    const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+    std::tm utc{};
+    gmtime_r(&now, &utc);
+    char text[] = "2000-01-01T00:00:00Z";
+    std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
+    return text;
+}
+
+}  // namespace hardover

@@ -1,0 +1,21 @@
+// The assessment and the worksheets as JSON, in the form the README documents. Pure.
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include "rules/model/facts.hpp"
+#include "rules/model/knowledge.hpp"
+#include "rules/reasoning/assessment.hpp"
+
+namespace hardover {
+
+// {ranking: [{cause, name, probability, for, against, state}], not_listed, several, next: {kind, id, text,
+// minutes, minutes_after}, cautions, deferrals, worksheets, stops, assumptions, rules, bound, conflict}
+nlohmann::ordered_json assessment_json(const Knowledge& knowledge, const Assessment& assessment);
+
+nlohmann::ordered_json sheet_json(const Knowledge& knowledge, const WorkedSheet& sheet);
+
+// Counts of the knowledge by kind: {complaints, findings, causes, ...}.
+nlohmann::ordered_json figures_json(const Knowledge& knowledge);
+
+}  // namespace hardover

@@ -1,0 +1,76 @@
+// What is known of this boat so far, and where each piece comes from.
+#include <fmt/format.h>
+
+#include "app/jobs/page_parts.hpp"
+
+namespace hardover::jobs_detail {
+
+std::optional<KnownAnswer> known_answer(View& view, Index finding) {
+    const auto answer = view.situation.answer_to(finding);
+    if (!answer) return std::nullopt;
+    const bool is_number = std::holds_alternative<Quantity>(answer->given);
+    if (view.job.facts.answers.count(finding)) {
+        return KnownAnswer{*answer, is_number ? "measured" : "answered"};
+    }
+    if (is_number) return KnownAnswer{*answer, "worked out"};
+    return KnownAnswer{*answer, "told by the customer", true};
+}
+
+std::vector<AnswerLine> answer_lines(View& view) {
+    std::vector<AnswerLine> lines;
+    for (std::size_t i = 0; i < view.knowledge.findings.size(); ++i) {
+        const auto index = static_cast<Index>(i);
+        const auto known = known_answer(view, index);
+        if (!known) continue;
+        const Finding& finding = view.knowledge.findings[i];
+        lines.push_back({finding.id, finding.name, answer_text(view.knowledge, index, known->answer),
+                         known->origin, known->origin != "worked out"});
+    }
+    return lines;
+}
+
+std::vector<RigLine> rig_lines(const View& view) {
+    std::vector<RigLine> lines;
+    for (std::size_t i = 0; i < view.knowledge.rig_fields.size(); ++i) {
+        const RigField& field = view.knowledge.rig_fields[i];
+        RigLine line;
+        line.id = field.id;
+        line.name = field.name;
+        line.ask = field.ask;
+        const auto given = view.job.facts.rig.find(static_cast<Index>(i));
+        if (given != view.job.facts.rig.end()) {
+            line.value = rig_value_text(field, given->second);
+        } else if (const Quantity* quantity = std::get_if<Quantity>(&field.assumed)) {
+            line.value = rig_value_text(field, *quantity);
+            line.assumed = true;
+        } else if (const std::string* choice = std::get_if<std::string>(&field.assumed)) {
+            line.value = rig_value_text(field, *choice);
+            line.assumed = true;
+        }
+        for (const Word& choice : field.choices) {
+            const bool chosen = given != view.job.facts.rig.end() &&
+                                given->second == RigValue(std::in_place_type<std::string>, choice.id);
+            line.choices.push_back({choice.id, choice.text, chosen});
+        }
+        if (field.unit) line.field = rig_measure(view.knowledge, view.job, static_cast<Index>(i));
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+std::vector<std::string> assumption_lines(const View& view) {
+    std::vector<std::string> lines;
+    for (const Index index : view.job.assessment.assumed) {
+        const RigField& field = view.knowledge.rig_fields[index];
+        if (const Quantity* quantity = std::get_if<Quantity>(&field.assumed)) {
+            lines.push_back(fmt::format("{} taken as {} (not measured on this boat)", field.name,
+                                        rig_value_text(field, *quantity)));
+        } else if (const std::string* choice = std::get_if<std::string>(&field.assumed)) {
+            lines.push_back(fmt::format("{} taken to be “{}” (not looked at on this boat)", field.name,
+                                        rig_value_text(field, *choice)));
+        }
+    }
+    return lines;
+}
+
+}  // namespace hardover::jobs_detail

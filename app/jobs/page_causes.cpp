@@ -1,0 +1,87 @@
+// The causes with what speaks for and against each.
+#include <fmt/format.h>
+
+#include "app/jobs/page_parts.hpp"
+#include "app/jobs/wording.hpp"
+
+namespace hardover::jobs_detail {
+
+namespace {
+
+constexpr std::size_t most_likely_causes = 8;
+
+std::string weight_text(View& view, const Weight& weight) {
+    if (weight.kind == Weight::Kind::remedy) return "What became of the remedies that were tried";
+    if (weight.kind == Weight::Kind::rule) return view.knowledge.rules[weight.index].why;
+    const Finding& finding = view.knowledge.findings[weight.index];
+    const auto known = known_answer(view, weight.index);
+    if (!known) return finding.name;
+    const std::string told = known->only_told ? ", told by the customer" : "";
+    return fmt::format("{}: {}{}", finding.name, answer_text(view.knowledge, weight.index, known->answer),
+                       told);
+}
+
+std::string state_text(const View& view, const RankedCause& ranked) {
+    if (ranked.impossible_here) return "not on this rig";
+    if (ranked.ruled_out_by != none) {
+        return fmt::format("ruled out: {}", lower_first(view.knowledge.rules[ranked.ruled_out_by].why));
+    }
+    const std::string proved = ranked.proved ? "proved" : "";
+    const auto tried = view.job.facts.tried.find(view.knowledge.causes[ranked.cause].remedy);
+    if (tried == view.job.facts.tried.end()) return proved;
+    const char* became = tried->second == Outcome::cured ? "put right" : "its remedy did not cure";
+    return proved.empty() ? became : fmt::format("{}, {}", proved, became);
+}
+
+bool out_of_the_running(const RankedCause& ranked) {
+    return ranked.impossible_here || ranked.ruled_out_by != none;
+}
+
+CauseLine cause_line(View& view, const RankedCause& ranked) {
+    const Cause& cause = view.knowledge.causes[ranked.cause];
+    CauseLine line;
+    line.id = cause.id;
+    line.name = cause.name;
+    line.probability = ranked.probability;
+    line.percent = percent_text(ranked.probability, out_of_the_running(ranked) || ranked.proved);
+    line.state = state_text(view, ranked);
+    for (const Weight& weight : ranked.weights) {
+        if (weight.decibans == 0) continue;
+        auto& side = weight.decibans > 0 ? line.weights_for : line.weights_against;
+        side.push_back({weight_text(view, weight), weight_id(view.knowledge, weight), weight.decibans,
+                        strength_text(weight.decibans)});
+    }
+    return line;
+}
+
+}  // namespace
+
+std::string weight_id(const Knowledge& knowledge, const Weight& weight) {
+    switch (weight.kind) {
+        case Weight::Kind::finding:
+            return knowledge.findings[weight.index].id;
+        case Weight::Kind::rule:
+            return knowledge.rules[weight.index].id;
+        case Weight::Kind::remedy:
+            return "";
+    }
+    return "";
+}
+
+std::vector<CauseLine> cause_lines(View& view) {
+    std::vector<CauseLine> lines;
+    for (const RankedCause& ranked : view.job.assessment.ranking) {
+        if (lines.size() == most_likely_causes) break;
+        if (!out_of_the_running(ranked)) lines.push_back(cause_line(view, ranked));
+    }
+    for (const bool impossible : {false, true}) {
+        for (const RankedCause& ranked : view.job.assessment.ranking) {
+            if (out_of_the_running(ranked) && ranked.impossible_here == impossible) {
+                lines.push_back(cause_line(view, ranked));
+            }
+        }
+    }
+    return lines;
+}
+
+}  // namespace hardover::jobs_detail

@@ -1,0 +1,180 @@
+// Events replayed to facts. What today's knowledge does not understand is set aside and named.
+#include "app/jobs/replay.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "rules/reading/reading.hpp"
+
+namespace hardover::jobs_detail {
+
+namespace {
+
+// Applies one event to a job. Gives "" or what today's knowledge lacks.
+class Apply {
+  public:
+    Apply(const Knowledge& knowledge, Job& job) : knowledge_(knowledge), job_(job) {}
+
+    std::string operator()(const Opened& e) {
+        job_.boat = e.boat;
+        job_.words = e.words;
+        job_.knowledge = e.knowledge;
+        return "";
+    }
+
+    std::string operator()(const RigSet& e) {
+        const Index field = find(knowledge_.rig_fields, e.field);
+        if (field == none) return lacks("rig field", e.field);
+        if (e.value.empty()) {
+            job_.facts.rig.erase(field);
+            return "";
+        }
+        const auto value = read_rig_value(knowledge_.rig_fields[field], e.value);
+        if (!value.ok()) return fmt::format("'{}' no longer fits this rig field", spoken_id(e.value));
+        job_.facts.rig[field] = value.value();
+        return "";
+    }
+
+    std::string operator()(const HistorySet& e) {
+        const Index history = find(knowledge_.histories, e.history);
+        if (history == none && !e.history.empty()) {
+            return lacks("history", e.history);
+        }
+        job_.facts.history = history;
+        return "";
+    }
+
+    std::string operator()(const ComplaintsSet& e) {
+        job_.facts.complaints.clear();
+        std::string lacking;
+        for (const std::string& id : e.complaints) {
+            const Index complaint = find(knowledge_.complaints, id);
+            if (complaint != none) {
+                job_.facts.complaints.insert(complaint);
+            } else if (lacking.empty()) {
+                lacking = lacks("complaint", id);
+            }
+        }
+        return lacking;
+    }
+
+    std::string operator()(const Answered& e) {
+        const Index finding = find(knowledge_.findings, e.finding);
+        if (finding == none) return lacks("finding", e.finding);
+        const auto answer = read_answer(knowledge_.findings[finding], e.answer);
+        if (!answer.ok()) return fmt::format("'{}' no longer fits this finding", spoken_id(e.answer));
+        job_.facts.answers[finding] = answer.value();
+        return "";
+    }
+
+    std::string operator()(const TakenBack& e) {
+        const Index finding = find(knowledge_.findings, e.finding);
+        if (finding != none) job_.facts.answers.erase(finding);
+        return "";
+    }
+
+    std::string operator()(const NeedMarked& e) {
+        const Index need = find(knowledge_.needs, e.need);
+        if (need == none) return lacks("circumstance", e.need);
+        if (e.available) {
+            job_.facts.unavailable.erase(need);
+        } else {
+            job_.facts.unavailable.insert(need);
+        }
+        return "";
+    }
+
+    std::string operator()(const Tried& e) {
+        const Index remedy = find(knowledge_.remedies, e.remedy);
+        if (remedy == none) return lacks("remedy", e.remedy);
+        const auto outcome = outcome_of(e.outcome);
+        if (!outcome) return fmt::format("'{}' is not an outcome", spoken_id(e.outcome));
+        job_.facts.tried[remedy] = *outcome;
+        return "";
+    }
+
+    std::string operator()(const Noted& e) {
+        job_.notes.push_back(e.text);
+        return "";
+    }
+
+    std::string operator()(const HandedBack& e) {
+        job_.handed_back = e;
+        return "";
+    }
+
+    std::string operator()(const Reopened&) {
+        job_.handed_back.reset();
+        return "";
+    }
+
+    std::string operator()(const Undone&) { return ""; }
+
+  private:
+    static std::string lacks(const char* what, const std::string& id) {
+        return fmt::format("there is no {} '{}'", what, spoken_id(id));
+    }
+
+    const Knowledge& knowledge_;
+    Job& job_;
+};
+
+std::string left_out_line(int sequence, const std::string& what, const std::string& why) {
+    return fmt::format("Event {} is left out ({}): {}.", sequence, what, why);
+}
+
+}  // namespace
+
+std::optional<Outcome> outcome_of(const std::string& word) {
+    if (word == "cured") return Outcome::cured;
+    if (word == "better") return Outcome::better;
+    if (word == "not_cured") return Outcome::not_cured;
+    return std::nullopt;
+}
+
+std::string spoken_id(const std::string& id) {
+    std::string spoken = id;
+    std::replace(spoken.begin(), spoken.end(), '_', ' ');
+    return spoken;
+}
+
+std::map<int, bool> counting(const std::vector<StoredEvent>& events) {
+    std::map<int, bool> counts;
+    for (const StoredEvent& stored : events) counts[stored.sequence] = true;
+    // From the last to the first: an Undone only reaches back, so when it is met its own fate is settled.
+    for (auto stored = events.rbegin(); stored != events.rend(); ++stored) {
+        if (!counts[stored->sequence]) continue;
+        const auto event = from_stored(*stored);
+        const Undone* undone = event.ok() ? std::get_if<Undone>(&event.value()) : nullptr;
+        if (undone == nullptr || undone->sequence >= stored->sequence) continue;
+        if (const auto target = counts.find(undone->sequence); target != counts.end()) target->second = false;
+    }
+    return counts;
+}
+
+Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events) {
+    Job job;
+    job.number = number;
+    job.events = std::move(events);
+    const auto counts = counting(job.events);
+    Apply apply(knowledge, job);
+    for (const StoredEvent& stored : job.events) {
+        if (!counts.at(stored.sequence)) continue;
+        const auto event = from_stored(stored);
+        if (!event.ok()) {
+            job.left_out.push_back(
+                left_out_line(stored.sequence, spoken_id(stored.kind), spoken_id(event.error().what)));
+            continue;
+        }
+        const std::string lacking = std::visit(apply, event.value());
+        if (!lacking.empty()) {
+            job.left_out.push_back(
+                left_out_line(stored.sequence, spoken_id(plain_text(event.value())), lacking));
+        }
+    }
+    return job;
+}
+
+}  // namespace hardover::jobs_detail

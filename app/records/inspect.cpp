@@ -1,0 +1,159 @@
+// The look before the leap: header, version and damage of a records file, without touching it.
+#include "app/records/inspect.hpp"
+
+#include <array>
+#include <chrono>
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
+#include <string_view>
+#include <system_error>
+#include <utility>
+
+#include "app/records/database.hpp"
+#include "app/records/layout.hpp"
+
+namespace hardover::records_detail {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+// The first bytes of every SQLite file; places and meanings as in "Database File Format", section 1.3,
+// published with SQLite.
+constexpr std::size_t header_size = 100;
+using Header = std::array<unsigned char, header_size>;
+constexpr std::string_view magic("SQLite format 3\0", 16);
+constexpr std::size_t page_size_at = 16;  // two bytes
+constexpr std::size_t write_version_at = 18;
+constexpr std::size_t read_version_at = 19;
+constexpr std::size_t user_version_at = 60;
+constexpr std::size_t application_id_at = 68;
+constexpr unsigned char newest_file_format = 2;  // 1: rollback journal, 2: write-ahead log
+
+std::int32_t big_endian(const Header& header, std::size_t at) {
+    const std::uint32_t bits = (std::uint32_t{header[at]} << 24) | (std::uint32_t{header[at + 1]} << 16) |
+                               (std::uint32_t{header[at + 2]} << 8) | std::uint32_t{header[at + 3]};
+    return static_cast<std::int32_t>(bits);
+}
+
+bool has_content(const std::string& path) {
+    std::error_code failed;
+    const auto size = fs::file_size(path, failed);
+    return !failed && size > 0;
+}
+
+bool exists(const std::string& path) {
+    std::error_code failed;
+    return fs::exists(path, failed);
+}
+
+Error not_ours(const std::string& path, std::string what) {
+    return {Error::Kind::storage, std::move(what), path, "it was left as it is; name another file"};
+}
+
+// Bytes in a page; 0 when the header gives a size that cannot be.
+std::uintmax_t page_size(const Header& header) {
+    const unsigned size = header[page_size_at] * 256U + header[page_size_at + 1];
+    return size == 1 ? 65536 : size;
+}
+
+// The header of a records file this program knows, or why it is none.
+Result<Header> read_header(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    Header header{};
+    file.read(reinterpret_cast<char*>(header.data()), header.size());
+    const auto got = static_cast<std::size_t>(file.gcount());
+    if (got == 0) return storage_error(path, SQLITE_CANTOPEN);
+    const std::string_view start(reinterpret_cast<const char*>(header.data()), got);
+    if (start.substr(0, magic.size()) != magic.substr(0, got)) {
+        return not_ours(path, "this is not a records file of Hardover");
+    }
+    if (got < header_size) return damaged_error(path, "it is cut short");
+    if (big_endian(header, application_id_at) != application_id) {
+        return not_ours(path, "this is another program's database, not a records file of Hardover");
+    }
+    const auto version = big_endian(header, user_version_at);
+    if (version > static_cast<std::int32_t>(migration_steps().size())) return newer_error(path, version);
+    if (version < 1 || header[write_version_at] > newest_file_format ||
+        header[read_version_at] > newest_file_format) {
+        return damaged_error(path, "its header makes no sense");
+    }
+    return header;
+}
+
+// "file:" URI of a path, with the letters that mean something in a URI escaped.
+std::string uri_of(const std::string& path) {
+    std::string uri = "file:";
+    for (const char letter : path) {
+        if (letter == '%') {
+            uri += "%25";
+        } else if (letter == '?') {
+            uri += "%3f";
+        } else if (letter == '#') {
+            uri += "%23";
+        } else {
+            uri += letter;
+        }
+    }
+    return uri;
+}
+
+// Reads the whole file as if it could not change: no lock, no -wal, no -shm is made.
+Result<void> check_content(const std::string& path, const Header& header) {
+    // SQLite takes a last page that is cut short for one that ends in zeros.
+    std::error_code failed;
+    const auto size = fs::file_size(path, failed);
+    const auto page = page_size(header);
+    if (failed || page == 0 || size % page != 0) return damaged_error(path, "its last page is cut short");
+    auto database = Database::open(path, SQLITE_OPEN_READONLY, std::chrono::milliseconds(0),
+                                   uri_of(path) + "?immutable=1");
+    if (!database.ok()) return database.error();
+    return look_for_damage(database.value());
+}
+
+// What changes when another program writes to the file.
+std::pair<std::uintmax_t, fs::file_time_type> stamp(const std::string& path) {
+    std::error_code failed;
+    const auto size = fs::file_size(path, failed);
+    return {size, fs::last_write_time(path, failed)};
+}
+
+Result<FileState> inspect_once(const std::string& path) {
+    std::error_code failed;
+    const auto status = fs::status(path, failed);
+    if (fs::is_directory(status)) return not_ours(path, "this is a folder, not a records file");
+    const bool present = fs::exists(status);
+    if (present && !fs::is_regular_file(status)) return not_ours(path, "this is not a plain file");
+    if (!present || !has_content(path)) {
+        // SQLite would throw the log away together with the steps that stand only there.
+        if (has_content(path + "-wal")) return damaged_error(path, "it is empty, but its -wal file is not");
+        return FileState::fresh;
+    }
+    const auto header = read_header(path);
+    if (!header.ok()) return header.error();
+    if (exists(path + "-wal") || exists(path + "-journal")) return FileState::unsettled;
+    if (auto content = check_content(path, header.value()); !content.ok()) return content.error();
+    return FileState::sound;
+}
+
+}  // namespace
+
+Error newer_error(const std::string& path, long long version) {
+    return {Error::Kind::unsupported,
+            "this records file was made by a newer version of Hardover (layout " + std::to_string(version) +
+                ", this program knows up to " + std::to_string(migration_steps().size()) + ")",
+            path, "it was left as it is; open it with the newer version"};
+}
+
+Result<FileState> inspect(const std::string& path) {
+    // Without a lock a file that another program is just writing can look damaged: then look again.
+    constexpr int looks = 5;
+    for (int look = 1;; ++look) {
+        const auto before = stamp(path);
+        auto state = inspect_once(path);
+        if (state.ok() || look == looks || stamp(path) == before) return state;
+    }
+}
+
+}  // namespace hardover::records_detail

@@ -1,0 +1,191 @@
+// The records file in use: jobs and their events, written one transaction at a time.
+#include "app/records/store.hpp"
+
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+#include "app/records/database.hpp"
+#include "app/records/inspect.hpp"
+#include "app/records/layout.hpp"
+
+namespace hardover {
+
+using namespace records_detail;
+
+struct Store::Connection {
+    Database database;
+};
+
+namespace {
+
+Result<void> make_folder(const std::string& path) {
+    const auto folder = std::filesystem::path(path).parent_path();
+    if (folder.empty()) return {};
+    std::error_code failed;
+    std::filesystem::create_directories(folder, failed);
+    if (!failed) return {};
+    return Error{Error::Kind::storage, "the folder for the records cannot be made: " + failed.message(),
+                 folder.string(), "name a folder that may be written"};
+}
+
+// Once more, now under SQLite's own locks and with the write-ahead log: its newest pages may stand only
+// there.
+Result<void> accept(const Database& database, FileState state) {
+    const auto version = database.number("PRAGMA user_version");
+    if (!version.ok()) return version.error();
+    if (version.value() > records_version) return newer_error(database.path(), version.value());
+    if (state == FileState::unsettled && version.value() > 0) return look_for_damage(database);
+    return {};
+}
+
+Result<void> use_write_ahead_log(const Database& database) {
+    const auto mode = database.first_text("PRAGMA journal_mode = WAL");
+    if (!mode.ok()) return mode.error();
+    if (mode.value() == "wal") return {};
+    return Error{Error::Kind::unsupported, "this disk cannot keep the records safely (no write-ahead log)",
+                 database.path(), "name a file on a disk of this computer"};
+}
+
+Error no_such_job(const std::string& path, JobNumber job) {
+    return {Error::Kind::not_found, "there is no job " + std::to_string(job), path, ""};
+}
+
+// The number of the job's last event, 0 when there is no such job.
+Result<std::int64_t> last_sequence(const Database& database, JobNumber job) {
+    Statement last(database, "SELECT coalesce(max(sequence), 0) FROM events WHERE job = ?");
+    const int code = last.bind(job).step();
+    if (code != SQLITE_ROW) return database.error(code);
+    return last.number(0);
+}
+
+Result<void> insert_event(const Database& database, JobNumber job, int sequence, const StoredEvent& event) {
+    Statement insert(database, "INSERT INTO events (job, sequence, at, kind, body) VALUES (?, ?, ?, ?, ?)");
+    insert.bind(job).bind(std::int64_t{sequence}).bind(event.at).bind(event.kind).bind(event.body);
+    const int code = insert.step();
+    if (code != SQLITE_DONE) return database.error(code);
+    return {};
+}
+
+}  // namespace
+
+Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wait) {
+    // SQLite gives some names a meaning of their own ("" and ":memory:" keep nothing): never an absolute one.
+    std::error_code failed;
+    const std::string file = std::filesystem::absolute(path, failed).string();
+    if (path.empty() || failed) return storage_error(path, SQLITE_CANTOPEN);
+    const auto state = inspect(file);
+    if (!state.ok()) return state.error();
+    const bool fresh = state.value() == FileState::fresh;
+    if (fresh) {
+        if (auto folder = make_folder(file); !folder.ok()) return folder.error();
+    }
+    auto opened = Database::open(file, SQLITE_OPEN_READWRITE | (fresh ? SQLITE_OPEN_CREATE : 0), wait);
+    if (!opened.ok()) return opened.error();
+    const Database& database = opened.value();
+    database.checkpoint_on_close(false);
+    if (auto accepted = accept(database, state.value()); !accepted.ok()) return accepted.error();
+
+    // The tables are made before the write-ahead log is used, so that a crash on the way leaves either an
+    // empty file or one that bears our mark.
+    if (auto migrated = migrate(database, migration_steps()); !migrated.ok()) return migrated.error();
+    if (auto logged = use_write_ahead_log(database); !logged.ok()) return logged.error();
+    if (auto set = database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON"); !set.ok()) {
+        return set.error();
+    }
+    database.checkpoint_on_close(true);
+    return Store(std::make_unique<Connection>(Connection{std::move(opened.value())}));
+}
+
+Store::Store(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}
+Store::Store(Store&&) noexcept = default;
+Store& Store::operator=(Store&&) noexcept = default;
+Store::~Store() = default;
+
+const std::string& Store::path() const {
+    return connection_->database.path();
+}
+
+Result<JobNumber> Store::start_job(const StoredEvent& first, const JobSummary& summary) {
+    const Database& database = connection_->database;
+    Transaction transaction(database);
+    if (auto begun = transaction.begin(); !begun.ok()) return begun.error();
+    Statement insert(database,
+                     "INSERT INTO jobs (opened_at, changed_at, boat, state, complaint) "
+                     "VALUES (?, ?, ?, ?, ?)");
+    insert.bind(first.at).bind(first.at).bind(summary.boat).bind(summary.state).bind(summary.complaint);
+    if (const int code = insert.step(); code != SQLITE_DONE) return database.error(code);
+    const JobNumber job = sqlite3_last_insert_rowid(database.handle());
+    if (auto written = insert_event(database, job, 1, first); !written.ok()) return written.error();
+    if (auto committed = transaction.commit(); !committed.ok()) return committed.error();
+    return job;
+}
+
+Result<void> Store::append(JobNumber job, const StoredEvent& event, const JobSummary& summary) {
+    const Database& database = connection_->database;
+    Transaction transaction(database);
+    if (auto begun = transaction.begin(); !begun.ok()) return begun;
+    const auto last = last_sequence(database, job);
+    if (!last.ok()) return last.error();
+    if (last.value() == 0) return no_such_job(path(), job);
+    if (event.sequence != last.value() + 1) {
+        return Error{Error::Kind::storage,
+                     "job " + std::to_string(job) + " was changed by another program meanwhile", path(),
+                     "load it again"};
+    }
+    if (auto written = insert_event(database, job, event.sequence, event); !written.ok()) return written;
+    Statement update(database,
+                     "UPDATE jobs SET changed_at = ?, boat = ?, state = ?, complaint = ? WHERE number = ?");
+    update.bind(event.at).bind(summary.boat).bind(summary.state).bind(summary.complaint).bind(job);
+    if (const int code = update.step(); code != SQLITE_DONE) return database.error(code);
+    return transaction.commit();
+}
+
+Result<std::vector<StoredEvent>> Store::events(JobNumber job) const {
+    const Database& database = connection_->database;
+    Statement select(database, "SELECT sequence, at, kind, body FROM events WHERE job = ? ORDER BY sequence");
+    select.bind(job);
+    std::vector<StoredEvent> events;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) {
+        events.push_back(
+            {static_cast<int>(select.number(0)), select.text(1), select.text(2), select.text(3)});
+    }
+    if (code != SQLITE_DONE) return database.error(code);
+    if (events.empty()) return no_such_job(path(), job);
+    return events;
+}
+
+Result<std::vector<JobRow>> Store::jobs() const {
+    const Database& database = connection_->database;
+    Statement select(database,
+                     "SELECT number, opened_at, changed_at, boat, state, complaint, "
+                     "(SELECT count(*) FROM events WHERE job = number) "
+                     "FROM jobs ORDER BY changed_at DESC, number DESC");
+    std::vector<JobRow> rows;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) {
+        JobRow row;
+        row.number = select.number(0);
+        row.opened_at = select.text(1);
+        row.changed_at = select.text(2);
+        row.summary = {select.text(3), select.text(4), select.text(5)};
+        row.events = static_cast<int>(select.number(6));
+        rows.push_back(std::move(row));
+    }
+    if (code != SQLITE_DONE) return database.error(code);
+    return rows;
+}
+
+Result<void> Store::check() const {
+    const Database& database = connection_->database;
+    const auto found = database.first_text("PRAGMA integrity_check(1)");
+    if (!found.ok()) return found.error();
+    if (found.value() != "ok") return damaged_error(path(), found.value().value_or("no answer"));
+    const auto stray = database.first_text("PRAGMA foreign_key_check");
+    if (!stray.ok()) return stray.error();
+    if (stray.value()) return damaged_error(path(), "there are events of a job that is not there");
+    return {};
+}
+
+}  // namespace hardover

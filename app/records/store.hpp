@@ -1,0 +1,83 @@
+// The shop's records: one SQLite file of jobs, each a list of appended events that is never overwritten.
+// Stores plain values: knows nothing of knowledge, boats or what an event means.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "rules/result/result.hpp"
+
+namespace hardover {
+
+using JobNumber = std::int64_t;
+
+// One event as stored. `body` is a JSON object as text; `at` is UTC as "2026-11-25T15:03:13Z".
+struct StoredEvent {
+    int sequence = 0;  // 1, 2, 3 ... within the job
+    std::string at;
+    std::string kind;
+    std::string body;
+};
+
+// What the list of jobs shows, kept with the job so that the list needs no replay.
+struct JobSummary {
+    std::string boat;
+    std::string state;      // "in hand" or "handed back"
+    std::string complaint;  // ids, separated by ", "
+};
+
+struct JobRow {
+    JobNumber number = 0;
+    std::string opened_at;
+    std::string changed_at;
+    int events = 0;
+    JobSummary summary;
+};
+
+// An open records file. Movable, not copyable; not shared between threads. Every write is one transaction, on
+// disk before the call returns (WAL, synchronous FULL).
+class Store {
+  public:
+    // Opens the file, makes it (and its folder) when missing, brings an older one up to date in one
+    // transaction. Errors, each leaving the file as it was: not a records file (other content, other
+    // program's database), damaged, made by a newer version, folder or file not writable, disk full, locked
+    // by another program. `wait` is how long another program holding the file is waited for, here and in
+    // every later call.
+    static Result<Store> open(const std::string& path,
+                              std::chrono::milliseconds wait = std::chrono::seconds(5));
+
+    Store(Store&&) noexcept;
+    Store& operator=(Store&&) noexcept;
+    ~Store();
+
+    // Starts a job with its first event. Gives its number.
+    Result<JobNumber> start_job(const StoredEvent& first, const JobSummary& summary);
+
+    // Appends an event as number `event.sequence`, which must be the next one; otherwise an error says that
+    // the job was changed by another program meanwhile (load it again). Nothing is written then.
+    Result<void> append(JobNumber job, const StoredEvent& event, const JobSummary& summary);
+
+    // All events of a job in order. Error not_found when there is no such job.
+    Result<std::vector<StoredEvent>> events(JobNumber job) const;
+
+    // All jobs, the last changed first.
+    Result<std::vector<JobRow>> jobs() const;
+
+    // Runs SQLite's integrity and foreign key checks. Error: damaged, with the first finding.
+    Result<void> check() const;
+
+    const std::string& path() const;
+
+  private:
+    struct Connection;
+    explicit Store(std::unique_ptr<Connection> connection);
+    std::unique_ptr<Connection> connection_;
+};
+
+// The version of the file's layout this program writes (SQLite user_version).
+inline constexpr int records_version = 1;
+
+}  // namespace hardover

@@ -1,0 +1,58 @@
+#include "app/terminal/context.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "app/rig/functions.hpp"
+#include "app/terminal/places.hpp"
+
+namespace hardover {
+
+int refuse(Context& context, const Error& error) {
+    context.streams.err << "hardover: " << error.text() << "\n";
+    return 1;
+}
+
+Result<std::string> knowledge_folder(const Context& context) {
+    if (!context.knowledge_folder.empty()) return context.knowledge_folder;
+    return shipped_knowledge_folder();
+}
+
+Result<Knowledge> load_knowledge(Context& context) {
+    const Result<std::string> folder = knowledge_folder(context);
+    if (!folder) return folder.error();
+    KnowledgeRead read = read_knowledge_folder(folder.value(), rig::rig_functions());
+    if (read.knowledge.has_value()) return std::move(*read.knowledge);
+    int faults = 0;
+    for (const Fault& fault : read.faults) {
+        if (fault.warning) continue;
+        context.streams.err << fault.text() << "\n";
+        ++faults;
+    }
+    return Error{
+        Error::Kind::bad_knowledge,
+        "the knowledge cannot be used: " + std::to_string(faults) + (faults == 1 ? " fault" : " faults"),
+        folder.value(), "put right what is listed above"};
+}
+
+Result<Store> open_records(const Context& context) {
+    if (!context.records_file.empty()) return Store::open(context.records_file);
+    const Result<std::string> folder = user_data_folder();
+    if (!folder) return folder.error();
+    return Store::open(folder.value() + "/records.db");
+}
+
+Result<std::string> read_file(const std::string& path) {
+    std::error_code failed;
+    if (std::filesystem::is_directory(path, failed)) {
+        return Error{Error::Kind::bad_input, "this is a folder, not a file", path, "name a file"};
+    }
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream text;
+    text << file.rdbuf();
+    if (!file) return Error{Error::Kind::not_found, "the file cannot be read", path, "check its name"};
+    return text.str();
+}
+
+}  // namespace hardover

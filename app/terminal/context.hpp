@@ -1,0 +1,46 @@
+// What every command of the terminal shares: streams, and where knowledge and records are.
+#pragma once
+
+#include <ostream>
+#include <string>
+
+#include "app/records/store.hpp"
+#include "app/terminal/terminal.hpp"
+#include "rules/model/knowledge.hpp"
+#include "rules/reading/reading.hpp"
+
+namespace hardover {
+
+struct Context {
+    Streams streams;
+    std::string knowledge_folder;  // as given; "" = the shipped one
+    std::string records_file;      // as given; "" = in the user's data folder
+};
+
+// Prints "hardover: what" on err and gives exit code 1.
+int refuse(Context& context, const Error& error);
+
+// Prints every fault on err; the error says how many.
+Result<Knowledge> load_knowledge(Context& context);
+
+// The folder that --knowledge or the shipped default names.
+Result<std::string> knowledge_folder(const Context& context);
+
+Result<Store> open_records(const Context& context);
+
+// A whole file as text.
+Result<std::string> read_file(const std::string& path);
+
+int run_interview(Context& context, JobNumber job, const std::string& boat);
+int run_assess(Context& context, const std::string& case_file, bool json);
+int run_worksheet_list(Context& context, bool json);
+int run_worksheet(Context& context, const std::string& id, const std::vector<std::string>& inputs, bool json);
+int run_knowledge_check(Context& context, const std::string& folder);
+int run_knowledge_figures(Context& context, bool json);
+int run_knowledge_list(Context& context, const std::string& kind);
+int run_knowledge_show(Context& context, const std::string& id);
+int run_job_list(Context& context);
+int run_job_show(Context& context, JobNumber job);
+int run_job_events(Context& context, JobNumber job);
+
+}  // namespace hardover

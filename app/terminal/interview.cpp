@@ -1,0 +1,266 @@
+#include "app/terminal/interview.hpp"
+
+#include <istream>
+#include <ostream>
+#include <sstream>
+
+#include "app/reports/job_report.hpp"
+#include "app/terminal/words.hpp"
+
+namespace hardover {
+
+namespace {
+constexpr int page_width = 80;
+}
+
+Interview::Interview(Context& context, const Knowledge& knowledge, Store& store, Job job)
+    : context_(context), knowledge_(knowledge), store_(store), job_(std::move(job)) {}
+
+int Interview::run() {
+    print_help();
+    while (true) {
+        const JobPage page = make_job_page(knowledge_, job_);
+        if (page.card.kind == StepCard::Kind::handed_back) {
+            print_step(page);
+            say("Job " + std::to_string(job_.number) +
+                " is handed back and filed. See it with: hardover job show " + std::to_string(job_.number));
+            return 0;
+        }
+        print_step(page);
+        const std::optional<std::string> line = read_line("> ");
+        const bool leaves = !line.has_value() || take_line(trimmed(*line), page) == Flow::leave;
+        if (leaves) {
+            say("Job " + std::to_string(job_.number) + " is kept. Go on with: hardover interview --job " +
+                std::to_string(job_.number));
+            return 0;
+        }
+    }
+}
+
+Interview::Flow Interview::take_line(const std::string& line, const JobPage& page) {
+    if (line.empty()) return Flow::go_on;
+    const auto [word, rest] = first_word(line);
+    bool known = true;
+    const Flow flow = take_command(word, rest, known);
+    if (known) return flow;
+
+    if (!looking_at_.empty()) {
+        const StepCard card = question_card(knowledge_, job_, find(knowledge_.findings, looking_at_));
+        if (!card.questions.empty()) take_answer(line, card.questions.front());
+        return Flow::go_on;
+    }
+    switch (page.card.kind) {
+        case StepCard::Kind::intake:
+            take_intake(line, page);
+            break;
+        case StepCard::Kind::remedy:
+            take_outcome(line, page.card);
+            break;
+        case StepCard::Kind::after:
+        case StepCard::Kind::call_for_help:
+            take_hand_back(line, page);
+            break;
+        default:
+            if (!page.card.questions.empty()) take_answer(line, page.card.questions.front());
+    }
+    return Flow::go_on;
+}
+
+Interview::Flow Interview::take_command(const std::string& word, const std::string& rest, bool& known) {
+    if (word == "quit" || word == "q") return Flow::leave;
+    if (word == "help" || word == "h") {
+        print_help();
+    } else if (word == "undo" || word == "u") {
+        const Result<void> undone = undo(store_, knowledge_, job_, now());
+        say(undone ? "Taken back." : undone.error().text());
+    } else if (word == "all") {
+        print_everything(make_job_page(knowledge_, job_));
+    } else if (word == "why") {
+        const StepCard card = make_job_page(knowledge_, job_).card;
+        for (const std::string& branch : card.branches) say("  " + branch, 4);
+        if (card.branches.empty()) say(card.why.empty() ? "There is nothing to weigh up here." : card.why);
+    } else if (word == "ask") {
+        looking_at_ = find(knowledge_.findings, rest) == none ? "" : rest;
+        if (looking_at_.empty())
+            say("There is no finding '" + rest + "'. List them with: hardover knowledge list findings");
+    } else if (word == "answer") {
+        answer_by_name(rest);
+    } else if (word == "rig") {
+        set_rig(rest);
+    } else if (word == "history") {
+        set_history(rest);
+    } else if (word == "need") {
+        mark_need(rest);
+    } else if (word == "note") {
+        keep(Noted{rest});
+    } else if (word == "done") {
+        keep(HandedBack{rest.empty() ? "not_listed" : rest, false, ""});
+    } else {
+        known = false;
+    }
+    return Flow::go_on;
+}
+
+void Interview::take_intake(const std::string& line, const JobPage& page) {
+    std::vector<std::string> chosen;
+    std::istringstream words(line);
+    for (std::string word; words >> word;) {
+        if (word.back() == ',') word.pop_back();
+        const std::optional<std::string> id = chosen_id(word, page.complaints);
+        if (!id.has_value()) {
+            say("'" + word + "' is not one of the complaints. Give their numbers, such as: 1 or 1, 3");
+            return;
+        }
+        chosen.push_back(*id);
+    }
+    keep(ComplaintsSet{chosen});
+}
+
+void Interview::take_answer(const std::string& line, const QuestionText& question) {
+    if (means_cannot_tell(line)) {
+        if (keep(Answered{question.finding, "cannot_tell"})) looking_at_.clear();
+        return;
+    }
+    if (const std::optional<std::string> id = chosen_id(line, question.choices)) {
+        if (keep(Answered{question.finding, *id})) looking_at_.clear();
+        return;
+    }
+    // "FIELD NUMBER UNIT" gives one of the numbers the question's worksheet needs.
+    const auto [word, rest] = first_word(line);
+    for (const MeasureField& field : question.fields) {
+        if (field.id != word) continue;
+        const bool in_rig = find(knowledge_.findings, field.id) == none;
+        if (in_rig)
+            keep(RigSet{field.id, rest});
+        else
+            keep(Answered{field.id, rest});
+        return;
+    }
+    if (keep(Answered{question.finding, line})) looking_at_.clear();
+}
+
+void Interview::take_outcome(const std::string& line, const StepCard& card) {
+    static const std::vector<ChoiceText> outcomes = {
+        {"cured", "Cured", false}, {"better", "Better, not right", false}, {"not_cured", "No change", false}};
+    const std::optional<std::string> outcome = chosen_id(line, outcomes);
+    if (!outcome.has_value()) {
+        say("Say how the boat is after it: 1 cured, 2 better, 3 not_cured.");
+        return;
+    }
+    keep(Tried{card.id, *outcome});
+}
+
+void Interview::take_hand_back(const std::string& line, const JobPage& page) {
+    const auto [word, rest] = first_word(line);
+    std::vector<ChoiceText> causes;
+    for (const CauseLine& cause : page.causes) causes.push_back({cause.id, cause.name, false});
+    causes.push_back({"not_listed", "Something not on this list", false});
+    const std::optional<std::string> id = chosen_id(word, causes);
+    if (!id.has_value()) {
+        say("Give the number or id of the true cause, and 'seen' after it when it was seen, not only "
+            "assumed.");
+        return;
+    }
+    keep(HandedBack{*id, rest == "seen", ""});
+}
+
+void Interview::answer_by_name(const std::string& rest) {
+    const auto [finding, answer] = first_word(rest);
+    if (answer.empty()) {
+        say("Write: answer FINDING VALUE, such as: answer wheel_feel springy");
+        return;
+    }
+    keep(answer == "-" ? Event(TakenBack{finding})
+                       : Event(Answered{finding, means_cannot_tell(answer) ? "cannot_tell" : answer}));
+}
+
+void Interview::set_rig(const std::string& rest) {
+    const auto [field, value] = first_word(rest);
+    if (!field.empty()) {
+        if (value.empty())
+            say("Write: rig FIELD VALUE, such as: rig helm manual_pump. A value of - makes it unknown.");
+        else
+            keep(RigSet{field, value == "-" ? "" : value});
+        return;
+    }
+    heading("Rig");
+    for (const RigLine& line : make_job_page(knowledge_, job_).rig) {
+        std::string choices;
+        for (const ChoiceText& choice : line.choices) choices += (choices.empty() ? "" : ", ") + choice.id;
+        say("  " + line.id + ": " + (line.value.empty() ? "unknown" : line.value) +
+                (line.assumed ? " (assumed)" : "") + "  [" + (choices.empty() ? line.field.unit : choices) +
+                "]",
+            4);
+    }
+    say("Change one with: rig FIELD VALUE");
+}
+
+void Interview::set_history(const std::string& word) {
+    const JobPage page = make_job_page(knowledge_, job_);
+    const std::optional<std::string> id = chosen_id(word, page.histories);
+    if (id.has_value()) {
+        keep(HistorySet{*id});
+        return;
+    }
+    for (const ChoiceText& history : page.histories) say("  " + history.id + ": " + history.text);
+    say("Set it with: history ID");
+}
+
+void Interview::mark_need(const std::string& rest) {
+    const auto [need, value] = first_word(rest);
+    if (value == "no" || value == "yes") {
+        keep(NeedMarked{need, value == "yes"});
+        return;
+    }
+    for (const ChoiceText& line : make_job_page(knowledge_, job_).needs) {
+        say("  " + line.id + ": " + line.text + (line.chosen ? "" : " (not available now)"));
+    }
+    say("Mark one with: need ID no, or: need ID yes");
+}
+
+std::optional<std::string> Interview::read_line(const std::string& prompt) {
+    context_.streams.out << prompt << std::flush;
+    std::string line;
+    if (!std::getline(context_.streams.in, line)) {
+        context_.streams.out << "\n";
+        return std::nullopt;
+    }
+    if (!context_.streams.colour)
+        context_.streams.out << line << "\n";  // a pipe shows no typing: keep the log whole
+    return line;
+}
+
+bool Interview::keep(const Event& event) {
+    const Result<void> kept = record(store_, knowledge_, job_, event, now());
+    if (!kept) say(kept.error().text());
+    return kept.ok();
+}
+
+std::string Interview::now() const {
+    return utc_now();
+}
+
+void Interview::say(const std::string& text, int hang) {
+    context_.streams.out << wrapped_keeping_indent(text, page_width, hang) << "\n";
+}
+
+void Interview::heading(const std::string& text) {
+    const bool bold = context_.streams.colour;
+    context_.streams.out << "\n" << (bold ? "\x1b[1m" : "") << text << (bold ? "\x1b[0m" : "") << "\n";
+}
+
+int run_interview(Context& context, JobNumber number, const std::string& boat) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    Result<Job> job = [&]() -> Result<Job> {
+        if (number != 0) return load_job(store.value(), knowledge.value(), number);
+        const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.value().fingerprint};
+        return start_job(store.value(), knowledge.value(), opened, utc_now());
+    }();
+    if (!job) return refuse(context, job.error());
+    return Interview(context, knowledge.value(), store.value(), std::move(job).value()).run();
+}
+
+}  // namespace hardover

@@ -1,0 +1,56 @@
+// The interview in the terminal: prints the job page's step, reads one line, records it, again. Works the
+// same through a pipe. Decides nothing about the job: the page says what to ask, app/jobs records the answer.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "app/jobs/job.hpp"
+#include "app/jobs/page.hpp"
+#include "app/terminal/context.hpp"
+
+namespace hardover {
+
+class Interview {
+  public:
+    Interview(Context& context, const Knowledge& knowledge, Store& store, Job job);
+
+    // Asks until the job is handed back, the person leaves or the input ends. Gives the exit code; the job is
+    // kept in every case.
+    int run();
+
+  private:
+    enum class Flow { go_on, leave };
+
+    void print_step(const JobPage& page);
+    void print_card(const StepCard& card);
+    void print_question(const QuestionText& question);
+    void print_causes(const JobPage& page);
+    void print_everything(const JobPage& page);
+    void print_help();
+
+    Flow take_line(const std::string& line, const JobPage& page);
+    Flow take_command(const std::string& word, const std::string& rest, bool& known);
+    void take_intake(const std::string& line, const JobPage& page);
+    void take_answer(const std::string& line, const QuestionText& question);
+    void take_outcome(const std::string& line, const StepCard& card);
+    void take_hand_back(const std::string& line, const JobPage& page);
+    void answer_by_name(const std::string& rest);
+    void set_rig(const std::string& rest);
+    void set_history(const std::string& word);
+    void mark_need(const std::string& rest);
+
+    std::optional<std::string> read_line(const std::string& prompt);
+    void say(const std::string& text, int hang = 0);
+    void heading(const std::string& text);
+    bool keep(const Event& event);  // records; prints the refusal when it is refused
+    std::string now() const;
+
+    Context& context_;
+    const Knowledge& knowledge_;
+    Store& store_;
+    Job job_;
+    std::string looking_at_;  // finding asked out of turn with `ask`
+};
+
+}  // namespace hardover

@@ -1,0 +1,98 @@
+// How the interview prints a job page: plain text that reads well in a log.
+#include <ostream>
+
+#include "app/reports/job_report.hpp"
+#include "app/terminal/interview.hpp"
+#include "app/terminal/words.hpp"
+
+namespace hardover {
+
+void Interview::print_help() {
+    say("Job " + std::to_string(job_.number) + (job_.boat.empty() ? "" : ", " + job_.boat) +
+        ". Every answer is kept at once. Type a number, an id or a figure with its unit;");
+    say("also: ? can't tell, u undo, why, all, rig, history, need, ask FINDING, answer FINDING VALUE, note "
+        "TEXT, "
+        "done CAUSE, q quit.");
+}
+
+void Interview::print_step(const JobPage& page) {
+    for (const std::string& stop : page.stops) say("STOP: " + stop, 6);
+    if (!page.conflict.empty()) say("Note: " + page.conflict, 6);
+    if (!looking_at_.empty()) {
+        print_card(question_card(knowledge_, job_, find(knowledge_.findings, looking_at_)));
+        return;
+    }
+    if (page.card.kind != StepCard::Kind::intake) print_causes(page);
+    print_card(page.card);
+    if (page.card.kind == StepCard::Kind::intake) {
+        int number = 0;
+        for (const ChoiceText& complaint : page.complaints) {
+            say("  " + std::to_string(++number) + "  " + complaint.text + "  [" + complaint.id + "]", 5);
+        }
+    }
+    if (page.card.kind == StepCard::Kind::remedy) say("  After it: 1 cured, 2 better, 3 not_cured");
+    const bool hands_back =
+        page.card.kind == StepCard::Kind::after || page.card.kind == StepCard::Kind::call_for_help;
+    if (hands_back) {
+        say("  Hand back: give the true cause by number or id ('not_listed' if none), and 'seen' after it if "
+            "it was "
+            "seen.",
+            2);
+    }
+}
+
+void Interview::print_card(const StepCard& card) {
+    heading(card.heading);
+    if (!card.eyebrow.empty()) say(card.eyebrow);
+    if (!card.why.empty()) say(card.why);
+    for (const CautionText& caution : card.cautions) {
+        say("  CAUTION " + caution.name + ": " + caution.hurts + " " + caution.avoid, 4);
+    }
+    int number = 0;
+    for (const std::string& step : card.steps) say("  " + std::to_string(++number) + ". " + step, 5);
+    if (!card.tools.empty()) say("  Tools: " + joined(card.tools, ", "), 4);
+    if (!card.parts.empty()) say("  Parts: " + joined(card.parts, ", "), 4);
+    for (const std::string& figure : card.figures) say("  Figure: " + figure, 4);
+    for (const std::string& check : card.after) say("  Afterwards: " + check, 4);
+    if (!card.sources.empty()) say("  " + card.sources, 4);
+    if (!card.questions.empty()) print_question(card.questions.front());
+}
+
+void Interview::print_question(const QuestionText& question) {
+    say(question.ask);
+    int number = 0;
+    for (const ChoiceText& choice : question.choices) {
+        say("  " + std::to_string(++number) + "  " + choice.text + (choice.chosen ? "  (answered)" : "") +
+                "  [" + choice.id + "]",
+            5);
+    }
+    say("  ?  Can't tell");
+    for (const MeasureField& field : question.fields) {
+        const std::string how =
+            field.id == question.finding ? "or the figure itself" : "or write: " + field.id + " FIGURE";
+        say("  " + how + " (" + field.name + ", " + field.unit +
+                (field.text.empty() ? "" : "; now " + field.text) +
+                (field.hint.empty() ? "" : "; " + field.hint) + ")",
+            4);
+    }
+}
+
+void Interview::print_causes(const JobPage& page) {
+    heading("Likely causes");
+    int number = 0;
+    for (const CauseLine& cause : page.causes) {
+        if (++number > 5) break;
+        say("  " + std::to_string(number) + "  " + cause.percent + "  " + cause.name +
+                (cause.state.empty() ? "" : " (" + cause.state + ")"),
+            5);
+    }
+    if (!page.not_listed.empty()) say("     " + page.not_listed);
+    if (!page.several.empty()) say("     " + page.several);
+    if (!page.minutes_left.empty()) say("     " + page.minutes_left);
+}
+
+void Interview::print_everything(const JobPage& page) {
+    context_.streams.out << job_report(page, 80);
+}
+
+}  // namespace hardover

@@ -1,0 +1,91 @@
+// `hardover job ...` and `hardover assess`: what is on file, and a case answered once.
+#include <ostream>
+
+#include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
+#include "app/jobs/page.hpp"
+#include "app/reports/job_report.hpp"
+#include "app/terminal/context.hpp"
+#include "app/terminal/words.hpp"
+
+namespace hardover {
+
+int run_job_list(Context& context) {
+    const Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<std::vector<JobRow>> jobs = store.value().jobs();
+    if (!jobs) return refuse(context, jobs.error());
+    std::ostream& out = context.streams.out;
+    if (jobs.value().empty()) out << "No jobs yet. Start one with: hardover interview\n";
+    for (const JobRow& row : jobs.value()) {
+        out << row.number << "  " << row.changed_at << "  " << row.summary.state << "  "
+            << (row.summary.boat.empty() ? "(boat not named)" : row.summary.boat)
+            << (row.summary.complaint.empty() ? "" : "  " + row.summary.complaint) << "\n";
+    }
+    return 0;
+}
+
+int run_job_show(Context& context, JobNumber number) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<Job> job = load_job(store.value(), knowledge.value(), number);
+    if (!job) return refuse(context, job.error());
+    context.streams.out << job_report(make_job_page(knowledge.value(), job.value()));
+    for (const std::string& sentence : job.value().left_out)
+        context.streams.out << "Left out: " << sentence << "\n";
+    return 0;
+}
+
+int run_job_events(Context& context, JobNumber number) {
+    const Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<std::vector<StoredEvent>> events = store.value().events(number);
+    if (!events) return refuse(context, events.error());
+    for (const StoredEvent& stored : events.value()) {
+        const Result<Event> event = from_stored(stored);
+        context.streams.out << stored.sequence << "  " << stored.at << "  "
+                            << (event ? plain_text(event.value()) : event.error().text()) << "\n";
+    }
+    return 0;
+}
+
+int run_assess(Context& context, const std::string& case_file, bool json) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<std::string> text = read_file(case_file);
+    if (!text) return refuse(context, text.error());
+    const CaseRead read = read_case({case_file, text.value()}, knowledge.value());
+    for (const Fault& fault : read.faults) context.streams.err << fault.text() << "\n";
+    if (!read.found.has_value()) {
+        return refuse(context, {Error::Kind::bad_input, "the case cannot be used", case_file,
+                                "put right what is listed above"});
+    }
+    Job job;
+    job.facts = read.found->facts;
+    job.words = read.found->story;
+    job.assessment = assess(knowledge.value(), job.facts);
+    if (json) {
+        context.streams.out << assessment_json(knowledge.value(), job.assessment).dump(2) << "\n";
+        return 0;
+    }
+    JobPage page = make_job_page(knowledge.value(), job);
+    page.title = "Case " + case_file;
+    context.streams.out << job_report(page) << "\nNext\n----\n" << wrapped(page.card.heading, 80) << "\n";
+    if (!page.card.eyebrow.empty()) context.streams.out << page.card.eyebrow << "\n";
+    if (!page.card.why.empty()) context.streams.out << wrapped(page.card.why, 80) << "\n";
+    for (const CautionText& caution : page.card.cautions) {
+        context.streams.out << wrapped(
+                                   "Caution, " + caution.name + ": " + caution.hurts + " " + caution.avoid,
+                                   80)
+                            << "\n";
+    }
+    int number = 0;
+    for (const std::string& step : page.card.steps) {
+        context.streams.out << wrapped(std::to_string(++number) + ". " + step, 80, 3) << "\n";
+    }
+    return 0;
+}
+
+}  // namespace hardover

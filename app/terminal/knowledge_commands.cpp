@@ -1,0 +1,64 @@
+// `hardover knowledge ...`: check, count, list and show what is known.
+#include <algorithm>
+#include <ostream>
+
+#include "app/jobs/json.hpp"
+#include "app/jobs/page.hpp"
+#include "app/reports/job_report.hpp"
+#include "app/reports/knowledge_text.hpp"
+#include "app/rig/functions.hpp"
+#include "app/terminal/context.hpp"
+#include "rules/result/nearest.hpp"
+
+namespace hardover {
+
+int run_knowledge_check(Context& context, const std::string& folder) {
+    const Result<std::string> chosen =
+        folder.empty() ? knowledge_folder(context) : Result<std::string>(folder);
+    if (!chosen) return refuse(context, chosen.error());
+    KnowledgeRead read = read_knowledge_folder(chosen.value(), rig::rig_functions());
+    std::vector<Fault> faults = read.faults;
+    if (read.knowledge.has_value()) {
+        const std::vector<Fault> sense = check_sense(*read.knowledge);
+        faults.insert(faults.end(), sense.begin(), sense.end());
+    }
+    const auto is_warning = [](const Fault& fault) { return fault.warning; };
+    const auto warnings = std::count_if(faults.begin(), faults.end(), is_warning);
+    const auto errors = static_cast<std::ptrdiff_t>(faults.size()) - warnings;
+    for (const Fault& fault : faults) context.streams.out << fault.text() << "\n";
+    context.streams.out << chosen.value() << ": " << errors << (errors == 1 ? " fault, " : " faults, ")
+                        << warnings << (warnings == 1 ? " warning" : " warnings") << "\n";
+    return errors == 0 ? 0 : 1;
+}
+
+int run_knowledge_figures(Context& context, bool json) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const nlohmann::ordered_json figures = figures_json(knowledge.value());
+    if (json) {
+        context.streams.out << figures.dump(2) << "\n";
+        return 0;
+    }
+    for (const auto& [kind, count] : figures.items()) context.streams.out << count << "  " << kind << "\n";
+    return 0;
+}
+
+int run_knowledge_list(Context& context, const std::string& kind) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<std::vector<EntryLine>> lines = entries_of_kind(knowledge.value(), kind);
+    if (!lines) return refuse(context, lines.error());
+    for (const EntryLine& line : lines.value()) context.streams.out << line.id << "  " << line.name << "\n";
+    return 0;
+}
+
+int run_knowledge_show(Context& context, const std::string& id) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<std::string> text = entry_text(knowledge.value(), id);
+    if (!text) return refuse(context, text.error());
+    context.streams.out << text.value();
+    return 0;
+}
+
+}  // namespace hardover

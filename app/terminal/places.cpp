@@ -1,0 +1,51 @@
+#include "app/terminal/places.hpp"
+
+#include <cstdlib>
+#include <filesystem>
+
+namespace hardover {
+
+namespace {
+
+std::string environment(const char* name) {
+    const char* value = std::getenv(name);
+    return value == nullptr ? "" : value;
+}
+
+Result<std::string> shipped_folder(const std::string& name) {
+    std::error_code failed;
+    const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", failed);
+    const std::filesystem::path beside = program.parent_path().parent_path();
+    const std::filesystem::path built = beside / name;
+    const std::filesystem::path installed = beside / "share" / "hardover" / name;
+    for (const std::filesystem::path& folder : {built, installed}) {
+        if (std::filesystem::is_directory(folder, failed)) return folder.string();
+    }
+    return Error{Error::Kind::not_found,
+                 "the program's folder '" + name + "' is neither " + built.string() + " nor " + installed.string(), "",
+                 name == "knowledge" ? "name one with --knowledge FOLDER" : "install the program again"};
+}
+
+}  // namespace
+
+Result<std::string> shipped_knowledge_folder() {
+    const std::string chosen = environment("HARDOVER_KNOWLEDGE");
+    if (!chosen.empty()) return chosen;
+    return shipped_folder("knowledge");
+}
+
+Result<std::string> shipped_assets_folder() {
+    return shipped_folder("assets");
+}
+
+Result<std::string> user_data_folder() {
+    const std::string data = environment("XDG_DATA_HOME");
+    if (!data.empty()) return data + "/hardover";
+    const std::string home = environment("HOME");
+    if (!home.empty()) return home + "/.local/share/hardover";
+    return Error{Error::Kind::not_found,
+                 "there is no folder for the records: neither XDG_DATA_HOME nor HOME is set", "",
+                 "name the records file with --records FILE"};
+}
+
+}  // namespace hardover

@@ -1,0 +1,44 @@
+// Everything the window shows and remembers, and the one place where it changes.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/jobs/job.hpp"
+#include "app/jobs/page.hpp"
+#include "app/window/actions.hpp"
+#include "app/window/pages.hpp"
+#include "app/window/preferences.hpp"
+#include "app/window/views.hpp"
+
+namespace hardover::window {
+
+struct AppState {
+    AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
+        : knowledge(knowledge), store(store), now(std::move(now)) {}
+
+    const Knowledge& knowledge;
+    Store& store;
+    std::function<std::string()> now;  // UTC, as the records write it
+
+    Preferences preferences;
+    BenchPage bench;
+    BenchView bench_view;
+
+    std::optional<Job> job;  // none: the bench is shown
+    JobPage page;
+    std::optional<StepCard> looked_at;
+    std::vector<LookUpRow> look_up;
+    JobView view;
+};
+
+// Reads the list of jobs anew.
+void show_bench(AppState& state);
+
+// Does what was asked for: records it, or says in the view why not. What was typed stays until it is
+// accepted.
+void carry_out(AppState& state, const Action& action);
+
+}  // namespace hardover::window

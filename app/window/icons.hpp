@@ -1,0 +1,40 @@
+// Small pictures drawn with lines: no files, sharp at every size. Knows nothing of what they are used for.
+#pragma once
+
+#include <imgui.h>
+
+#include "app/window/geometry.hpp"
+
+namespace hardover::window {
+
+enum class Icon {
+    none,
+    wheel,  // a wheel put hard over
+    back,
+    undo,
+    caution,  // triangle
+    stop,     // octagon
+    tick,
+    cross,
+    plus,
+    minus,
+    search,
+    day_night,
+    larger,
+    smaller,
+    open,  // chevron down
+    shut,  // chevron right
+    pencil,
+    boat,
+    hand_over,
+    telephone,
+    clock
+};
+
+// Draws into the box (square, centred) with one colour; lines are a tenth of the box wide.
+void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour);
+
+// Slanted stripes over a box, for cautions and stops.
+void draw_hatch(ImDrawList& list, const Box& box, float stripe, ImU32 colour);
+
+}  // namespace hardover::window

@@ -1,0 +1,195 @@
+// The parts screens are made of, and the only code that reads the pointer and the keys.
+// Knows nothing of jobs: a screen says what stands where and is told what was pressed.
+//
+// Index: panes and flow | text | surfaces | controls | keys | marks
+#pragma once
+
+#include <imgui.h>
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/window/focus.hpp"
+#include "app/window/geometry.hpp"
+#include "app/window/icons.hpp"
+#include "app/window/input.hpp"
+#include "app/window/theme.hpp"
+
+namespace hardover::window {
+
+// What the kit keeps from one frame to the next.
+struct KitMemory {
+    FocusOrder focus;
+    InputQueue input;
+    Marks marks;             // of the last whole frame
+    bool typing = false;     // a text field is open
+    std::string open_field;  // the field to be opened as soon as it is drawn
+    std::string scroll_to;   // the control that has to come into sight
+    bool dragging = false;   // a pane is being pulled by hand: letting go presses nothing
+};
+
+enum class Align { left, centre, right };
+
+enum class Face {
+    plain,    // raised, with an outline
+    primary,  // the one thing to do next
+    quiet,    // no face until the pointer is over it
+    bridge    // on the dark bar
+};
+
+struct ButtonLook {
+    std::string_view label = {};
+    Icon icon = Icon::none;
+    Face face = Face::plain;
+    std::string_view key = {};  // shown as a key cap behind the label
+    bool enabled = true;
+    bool selected = false;
+    bool spread = false;         // label at the left end, key at the right end
+    std::string_view name = {};  // read out instead of the label where there is only an icon
+};
+
+struct ChoiceLook {
+    std::string_view label = {};
+    std::string_view note = {};  // second line, smaller
+    std::string_view cap = {};   // "1"; empty: no key
+    bool selected = false;
+    bool quiet = false;  // less important than the others
+    char side = 0;       // 'P' or 'S': a red or green letter before the label
+};
+
+struct FieldLook {
+    std::string_view name = {};         // read out
+    std::string_view placeholder = {};  // shown while empty
+    std::string_view unit = {};         // at its right end
+    bool wrong = false;
+    Icon icon = Icon::none;
+};
+
+struct FieldEvent {
+    bool committed = false;  // Enter, Tab or a press elsewhere after a change
+    bool edited = false;     // the text changed in this frame
+    bool cancelled = false;  // Esc
+};
+
+struct PaneLook {
+    Role fill = Role::ground;
+    float pad_x = 16;  // dp
+    float pad_y = 16;
+    bool scrolls = true;
+    bool main = false;  // Page up, Page down and the arrows move this one
+};
+
+struct SurfaceLook {
+    Role fill = Role::card;
+    Role line = Role::hairline;
+    float pad = 18;           // dp
+    float line_width = 1;     // dp
+    Role edge = Role::count;  // a coloured left edge, or none
+    float round = 8;          // dp
+};
+
+class Kit {
+  public:
+    Kit(const Theme& theme, KitMemory& memory) : theme_(theme), memory_(memory) {}
+
+    // Takes the keys, starts and ends a frame of the drawing library.
+    void begin_frame(float width_px, float height_px);
+    void end_frame();
+
+    const Theme& theme() const { return theme_; }
+    float px(float dp) const { return theme_.px(dp); }
+    Box screen() const { return screen_; }
+
+    // Panes and flow. Inside a pane things follow each other downwards over its whole width.
+    void pane(const char* id, const Box& box, const PaneLook& look, const std::function<void()>& content);
+    float width() const { return flow_.w; }
+    Box take(float height_px);
+    void gap(float dp) { flow_.y += px(dp); }
+    // Narrows the flow to a box for some content; gives the height it used.
+    float inside(const Box& box, const std::function<void()>& content);
+
+    // Text.
+    void text(std::string_view text, Type type, Role role);  // wraps, takes its height from the flow
+    float text_height(std::string_view text, Type type, float width_px) const;
+    float text_width(std::string_view text, Type type) const;
+    void line_in(const Box& box, std::string_view text, Type type, Role role, Align align = Align::left);
+    void wrapped_in(const Box& box, std::string_view text, Type type, Role role);  // centred up and down
+
+    // Surfaces.
+    void card(const SurfaceLook& look, const std::function<void()>& content);
+    void fill(const Box& box, Role role, float round_dp = 0);
+    void outline(const Box& box, Role role, float width_dp = 1, float round_dp = 0);
+    void icon(const Box& box, Icon icon, Role role);
+    void hatch(const Box& box, float stripe_dp, Role role);
+    void bar(const Box& box, double share, Role role);
+    void key_cap(const Box& box, std::string_view text, bool on_accent = false);
+    float key_cap_width(std::string_view text) const;
+    void side_letter(const Box& box, char letter);  // 'P' on red or 'S' on green
+    void hairline(const Box& box) { fill(box, Role::hairline); }
+
+    // Controls. Each gives true when it was pressed.
+    bool button(const std::string& id, const Box& box, const ButtonLook& look);
+    float button_width(const ButtonLook& look) const;
+    bool choice(const std::string& id, const Box& box, const ChoiceLook& look);
+    float choice_height(const ChoiceLook& look, float width_px) const;
+    bool fold(const std::string& id, std::string_view label, bool open);  // a heading that opens and shuts
+    // Something drawn by the caller on a box that can be pressed as a whole. The caller is told how it is.
+    struct Touch {
+        bool pressed = false;
+        bool over = false;
+        bool focused = false;
+    };
+    Touch touch(const std::string& id, const Box& box, std::string_view text, bool enabled = true,
+                bool selected = false);
+    FieldEvent field(const std::string& id, const Box& box, std::string& text, const FieldLook& look);
+    // The next control is where Tab begins while nothing has the focus.
+    void tab_starts_here() { start_next_ = true; }
+    // Opens a text field by name, now or when it is drawn next, and gives it a letter typed before.
+    void open_field(const std::string& id, std::optional<KeyPress> letter = std::nullopt);
+
+    // Keys. A command that nobody takes does nothing.
+    bool take(Key key);
+    bool take_letter(char32_t letter);
+    std::optional<KeyPress> take_digit();
+    bool typing() const { return typing_; }
+
+    const Marks& marks() const { return marks_; }
+
+  private:
+    struct Flow {
+        float x = 0;
+        float y = 0;
+        float w = 0;
+    };
+    ImDrawList& list() const;
+    void mark_text(const Box& box, std::string_view text, bool cut);
+    std::vector<std::string_view> lines_of(std::string_view text, Type type, float width_px) const;
+    void draw_line(float x, float y, std::string_view text, Type type, Role role);
+    void focus_ring(const Box& box, float round_dp);
+    void scroll_pane(const Box& box, bool main);
+    void bring_into_sight(const std::string& id, const Box& box);
+    void use_command();
+    void move_focus(Direction direction);
+    void register_control(const std::string& id, const Box& box, std::string_view text, bool enabled,
+                          bool selected);
+
+    const Theme& theme_;
+    KitMemory& memory_;
+    Marks marks_;
+    Flow flow_;
+    Box screen_;
+    std::optional<KeyPress> command_;
+    bool typing_ = false;
+    bool start_next_ = false;
+    bool pressed_key_ = false;  // Enter or Space presses the focused control in this frame
+    int scroll_steps_ = 0;      // lines of 60 dp the main pane has to move, from the keys
+    bool scroll_pages_ = false;
+};
+
+// The letter for a side named by the last word of an id ("turns_port", "starboard"): 'P', 'S' or 0.
+char side_of(std::string_view id);
+
+}  // namespace hardover::window

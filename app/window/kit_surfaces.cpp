@@ -1,0 +1,78 @@
+// Kit: cards, lines, bars, key caps and side letters.
+#include "app/window/kit.hpp"
+
+namespace hardover::window {
+
+void Kit::fill(const Box& box, Role role, float round_dp) {
+    list().AddRectFilled({box.x, box.y}, {box.right(), box.bottom()}, theme_.colour(role), px(round_dp));
+}
+
+void Kit::outline(const Box& box, Role role, float width_dp, float round_dp) {
+    list().AddRect({box.x, box.y}, {box.right(), box.bottom()}, theme_.colour(role), px(round_dp), 0,
+                   px(width_dp));
+}
+
+void Kit::icon(const Box& box, Icon icon, Role role) {
+    draw_icon(list(), icon, box, theme_.colour(role));
+}
+
+void Kit::hatch(const Box& box, float stripe_dp, Role role) {
+    draw_hatch(list(), box, px(stripe_dp), theme_.colour(role));
+}
+
+void Kit::bar(const Box& box, double share, Role role) {
+    fill(box, Role::bar_track, 3);
+    const float w = box.w * static_cast<float>(std::clamp(share, 0.0, 1.0));
+    if (w >= 1) fill({box.x, box.y, std::max(w, px(3)), box.h}, role, 3);
+}
+
+float Kit::key_cap_width(std::string_view text) const {
+    return std::max(px(26), text_width(text, Type::caps) + px(14));
+}
+
+void Kit::key_cap(const Box& box, std::string_view text, bool on_accent) {
+    const Box face{box.x, box.y, box.w, box.h - px(2)};
+    fill(box, Role::key_edge, 6);
+    fill(face.inset(px(1)), Role::key_face, 5);
+    if (on_accent) outline(box, Role::on_accent, 1, 6);
+    line_in(face, text, Type::caps, Role::ink, Align::centre);
+}
+
+void Kit::side_letter(const Box& box, char letter) {
+    fill(box, letter == 'P' ? Role::port : Role::starboard, 4);
+    line_in(box, std::string_view(&letter, 1), Type::caps, Role::on_side, Align::centre);
+}
+
+// The content is drawn first and the surface slid under it, because only then its height is known.
+void Kit::card(const SurfaceLook& look, const std::function<void()>& content) {
+    const Flow outer = flow_;
+    ImDrawListSplitter layers;
+    layers.Split(&list(), 2);
+    layers.SetCurrentChannel(&list(), 1);
+    const float edge = look.edge == Role::count ? 0 : px(6);
+    flow_ = {outer.x + px(look.pad) + edge, outer.y + px(look.pad), outer.w - 2 * px(look.pad) - edge};
+    content();
+    const float bottom = flow_.y + px(look.pad);
+    layers.SetCurrentChannel(&list(), 0);
+    const Box box{outer.x, outer.y, outer.w, bottom - outer.y};
+    if (edge > 0) {
+        fill(box, look.edge, look.round);
+        list().AddRectFilled({box.x + edge, box.y}, {box.right(), box.bottom()}, theme_.colour(look.fill),
+                             px(look.round), ImDrawFlags_RoundCornersRight);
+    } else {
+        fill(box, look.fill, look.round);
+    }
+    if (look.line_width > 0) outline(box, look.line, look.line_width, look.round);
+    layers.Merge(&list());
+    flow_ = {outer.x, bottom, outer.w};
+}
+
+char side_of(std::string_view id) {
+    const std::size_t dash = id.rfind('_');
+    const std::string_view last = dash == std::string_view::npos ? id : id.substr(dash + 1);
+    if (last == "port") return 'P';
+    if (last == "starboard") return 'S';
+    return 0;
+}
+
+}  // namespace hardover::window

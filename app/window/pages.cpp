@@ -1,0 +1,95 @@
+// The bench's and the look-up's words.
+#include "app/window/pages.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <sstream>
+
+#include "app/jobs/page.hpp"
+
+namespace hardover::window {
+
+namespace {
+
+std::string lower(std::string_view text) {
+    std::string small(text);
+    std::transform(small.begin(), small.end(), small.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return small;
+}
+
+// Ids, separated by ", ", as the records keep them -> names.
+std::string complaint_names(const Knowledge& knowledge, const std::string& ids) {
+    std::istringstream parts(ids);
+    std::string id, names;
+    while (std::getline(parts, id, ',')) {
+        id.erase(0, id.find_first_not_of(' '));
+        if (id.empty()) continue;
+        const Index at = find(knowledge.complaints, id);
+        if (!names.empty()) names += " · ";
+        names += at == none ? id : knowledge.complaints[static_cast<std::size_t>(at)].name;
+    }
+    return names.empty() ? "No complaint noted yet" : names;
+}
+
+}  // namespace
+
+std::string shown_time(const std::string& utc) {
+    static constexpr std::array<const char*, 12> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                                        "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+    if (utc.size() != 20 || utc[4] != '-' || utc[10] != 'T') return utc;
+    const auto month = static_cast<std::size_t>((utc[5] - '0') * 10 + utc[6] - '1');
+    if (month >= months.size()) return utc;
+    const std::string day = utc[8] == '0' ? utc.substr(9, 1) : utc.substr(8, 2);
+    return day + " " + months[month] + " " + utc.substr(0, 4) + ", " + utc.substr(11, 5) + " UTC";
+}
+
+BenchPage make_bench_page(const Knowledge& knowledge, const Result<std::vector<JobRow>>& rows,
+                          const std::string& records_path) {
+    BenchPage page;
+    page.records = records_path;
+    page.knowledge = std::to_string(knowledge.complaints.size()) + " complaints, " +
+                     std::to_string(knowledge.findings.size()) + " findings, " +
+                     std::to_string(knowledge.causes.size()) + " causes";
+    if (!rows) {
+        page.trouble = rows.error().text();
+        return page;
+    }
+    for (const JobRow& row : rows.value()) {
+        BenchRow shown;
+        shown.number = row.number;
+        shown.title = "Job " + std::to_string(row.number);
+        shown.boat = row.summary.boat.empty() ? "Boat without a name" : row.summary.boat;
+        shown.complaint = complaint_names(knowledge, row.summary.complaint);
+        shown.changed = shown_time(row.changed_at);
+        (row.summary.state == "handed back" ? page.handed_back : page.in_hand).push_back(shown);
+    }
+    return page;
+}
+
+std::vector<LookUpRow> make_look_up(const Knowledge& knowledge, const Job& job) {
+    std::vector<LookUpRow> rows;
+    for (std::size_t i = 0; i < knowledge.findings.size(); ++i) {
+        const Finding& finding = knowledge.findings[i];
+        LookUpRow row{finding.id, finding.name, finding.ask, ""};
+        const auto given = job.facts.answers.find(static_cast<Index>(i));
+        if (given != job.facts.answers.end()) {
+            row.answer = answer_text(knowledge, static_cast<Index>(i), given->second);
+        }
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+bool matches(const LookUpRow& row, std::string_view filter) {
+    const std::string text = lower(row.name + " " + row.ask + " " + row.answer);
+    std::istringstream words(lower(filter));
+    std::string word;
+    while (words >> word) {
+        if (text.find(word) == std::string::npos) return false;
+    }
+    return true;
+}
+
+}  // namespace hardover::window

@@ -1,0 +1,28 @@
+// How this person likes the window: theme and text size, kept in a small file.
+#pragma once
+
+#include <string>
+
+#include "app/window/theme.hpp"
+#include "rules/result/result.hpp"
+
+namespace hardover::window {
+
+inline constexpr int least_text = 100;  // percent
+inline constexpr int most_text = 250;
+
+struct Preferences {
+    Look look = Look::light;
+    int text_percent = 100;
+
+    friend bool operator==(const Preferences&, const Preferences&) = default;
+};
+
+// A missing file gives the defaults. Error bad_input: not a preferences file; the window then starts with the
+// defaults.
+Result<Preferences> read_preferences(const std::string& path);
+
+// Makes the folder when missing. Error: cannot be written.
+Result<void> write_preferences(const std::string& path, const Preferences& preferences);
+
+}  // namespace hardover::window

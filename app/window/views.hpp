@@ -1,0 +1,69 @@
+// What a screen remembers while a person works on it: texts being typed, what is unfolded, which tab is open.
+// Nothing here is part of the job.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "app/window/actions.hpp"
+
+namespace hardover::window {
+
+// A text being typed. It stays as typed until it has been accepted.
+struct Draft {
+    std::string text;
+    std::string error;  // why it was refused and what would be right; empty: not refused
+    bool changed = false;
+};
+
+class Drafts {
+  public:
+    // The draft of a field; follows `accepted`, the text the page shows, until something is typed.
+    Draft& of(const std::string& id, const std::string& accepted) {
+        Draft& draft = drafts_[id];
+        if (!draft.changed) draft.text = accepted;
+        return draft;
+    }
+    void refuse(const std::string& id, const std::string& typed, const std::string& error) {
+        drafts_[id] = {typed, error, true};
+    }
+    void drop(const std::string& id) { drafts_.erase(id); }
+    void clear() { drafts_.clear(); }
+
+  private:
+    std::map<std::string, Draft> drafts_;
+};
+
+enum class JobTab { now, ahead, known };
+
+struct JobView {
+    Showing showing = Showing::step;
+    std::string finding;  // when showing one
+    JobTab tab = JobTab::now;
+    Drafts drafts;
+    std::string filter;          // of the list of findings
+    std::set<std::string> open;  // what has been unfolded
+    std::set<std::string> shut;  // what has been folded though it starts open
+    std::string hand_back_cause;
+    std::optional<bool> hand_back_proved;
+    std::string trouble;  // an action was refused that belongs to no field
+
+    bool is_open(const std::string& id, bool at_first = false) const {
+        return at_first ? !shut.contains(id) : open.contains(id);
+    }
+    void fold(const std::string& id, bool at_first = false) {
+        std::set<std::string>& set = at_first ? shut : open;
+        if (!set.erase(id)) set.insert(id);
+    }
+};
+
+struct BenchView {
+    std::string boat;
+    std::string words;
+    bool handed_back_open = false;
+    std::string trouble;
+};
+
+}  // namespace hardover::window

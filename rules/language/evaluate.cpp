@@ -1,0 +1,251 @@
+// Three-valued evaluation, and numbers with the spread carried through. NaN stands for an unknown number.
+#include "rules/language/evaluate.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace hardover::language_detail {
+namespace {
+
+constexpr double unknown_number = std::numeric_limits<double>::quiet_NaN();
+
+// Two numbers that differ only by the rounding of unit conversions count as equal.
+constexpr double same = 1e-9;
+
+// For the spread, rounding is left out: a rounded figure is no surer than the one it was rounded from.
+enum class Rounding { done, left_out };
+
+double number_of(const Node& node, const std::vector<double>& names, Rounding rounding);
+
+double built_in(const Node& node, const std::vector<double>& given, Rounding rounding) {
+    const double x = given.front();
+    switch (node.built_in) {
+        case BuiltIn::abs:
+            return std::abs(x);
+        case BuiltIn::min:
+            return *std::min_element(given.begin(), given.end());
+        case BuiltIn::max:
+            return *std::max_element(given.begin(), given.end());
+        case BuiltIn::sqrt:
+            return std::sqrt(x);
+        case BuiltIn::sin:
+            return std::sin(x);
+        case BuiltIn::cos:
+            return std::cos(x);
+        case BuiltIn::tan:
+            return std::tan(x);
+        case BuiltIn::atan:
+            return std::atan(x);
+        case BuiltIn::in_radians:
+            return x;  // angles are in radians inside
+        case BuiltIn::round:
+            break;
+    }
+    if (rounding == Rounding::left_out) return x;
+    const double step = given.size() > 1 ? given[1] : 1;
+    return std::round(x / step) * step;
+}
+
+double called(const Node& node, const std::vector<double>& names, Rounding rounding) {
+    std::vector<double> given;
+    for (const auto& part : node.parts) {
+        given.push_back(number_of(*part, names, rounding));
+        if (!std::isfinite(given.back())) return unknown_number;
+    }
+    if (node.operation == Operation::built_in) return built_in(node, given, rounding);
+    return node.compute ? node.compute(given) : unknown_number;
+}
+
+double number_of(const Node& node, const std::vector<double>& names, Rounding rounding) {
+    const auto part = [&](std::size_t i) { return number_of(*node.parts[i], names, rounding); };
+    switch (node.operation) {
+        case Operation::number:
+            return node.number;
+        case Operation::name:
+            return names[static_cast<std::size_t>(node.name)];
+        case Operation::negate:
+            return -part(0);
+        case Operation::add:
+            return part(0) + part(1);
+        case Operation::subtract:
+            return part(0) - part(1);
+        case Operation::multiply:
+            return part(0) * part(1);
+        case Operation::divide:
+            return part(0) / part(1);
+        case Operation::power: {
+            // pow(NaN, 0) is 1: an unknown base must stay unknown.
+            const double base = part(0);
+            const double exponent = part(1);
+            return std::isnan(base) || std::isnan(exponent) ? unknown_number : std::pow(base, exponent);
+        }
+        case Operation::built_in:
+        case Operation::function:
+            return called(node, names, rounding);
+        default:
+            return unknown_number;
+    }
+}
+
+// Half the width in which f lies: the inputs' spreads times the partial derivatives, in quadrature (GUM,
+// JCGM 100:2008, 5.1.2, equation 10, inputs independent). Derivatives by central difference, one-sided at
+// the end of the range in which f is defined. NaN where f has no derivative.
+template <typename F>
+double spread_of(const F& f, std::vector<double> names, const std::vector<double>& spreads) {
+    double sum = 0;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        if (spreads[i] == 0 || std::isnan(names[i])) continue;
+        const double here = names[i];
+        // Small against the spread, large against the rounding of doubles.
+        const double step = std::max(1e-3 * spreads[i], 1e-6 * std::abs(here));
+        names[i] = here + step;
+        const double above = f(names);
+        names[i] = here - step;
+        const double below = f(names);
+        names[i] = here;
+        const bool both_sides = std::isfinite(above) && std::isfinite(below);
+        const double middle = both_sides ? 0 : f(names);
+        const double slope = both_sides             ? (above - below) / (2 * step)
+                             : std::isfinite(above) ? (above - middle) / step
+                                                    : (middle - below) / step;
+        sum += std::pow(slope * spreads[i], 2);
+    }
+    return std::sqrt(sum);
+}
+
+// With a spread s on the difference of the sides, a difference smaller than s decides nothing. The
+// difference is taken as one formula, so that a name on both sides is not counted twice.
+Truth compared(const Node& node, const Inputs& inputs) {
+    const Node& left = *node.parts[0];
+    const Node& right = *node.parts[1];
+    const double a = number_of(left, inputs.numbers, Rounding::done);
+    const double b = number_of(right, inputs.numbers, Rounding::done);
+    if (!std::isfinite(a) || !std::isfinite(b)) return Truth::unknown;
+    const auto difference = [&](const std::vector<double>& names) {
+        return number_of(left, names, Rounding::left_out) - number_of(right, names, Rounding::left_out);
+    };
+    const double spread = spread_of(difference, inputs.numbers, inputs.spreads);
+    if (std::isnan(spread)) return Truth::unknown;
+    const bool equal = std::abs(a - b) <= same * std::max(std::abs(a), std::abs(b));
+    const bool blurred = spread > same * std::max(std::abs(a), std::abs(b));
+    if (blurred && std::abs(a - b) < spread * (1 - same)) return Truth::unknown;
+    bool holds = false;
+    switch (node.operation) {
+        case Operation::less:
+            holds = !equal && a < b;
+            break;
+        case Operation::at_most:
+            holds = equal || a < b;
+            break;
+        case Operation::greater:
+            holds = !equal && a > b;
+            break;
+        case Operation::at_least:
+            holds = equal || a > b;
+            break;
+        case Operation::equal:
+            holds = equal;
+            break;
+        default:
+            holds = !equal;
+            break;
+    }
+    return holds ? Truth::yes : Truth::no;
+}
+
+const Choice* choice_in(const Value& value) {
+    if (const auto* choice = std::get_if<Choice>(&value)) return choice;
+    if (const auto* measured = std::get_if<Measured>(&value)) return &measured->reading;
+    return nullptr;
+}
+
+// Membership for a name that can be several words at once; else yes when every word still possible is among
+// those asked for, no when none is.
+Truth among(const Node& node, const Inputs& inputs) {
+    const Choice* choice = choice_in(inputs.values[static_cast<std::size_t>(node.parts[0]->name)]);
+    if (choice == nullptr) return Truth::unknown;
+    const auto asked = [&](const std::string& word) {
+        return std::find(node.words.begin(), node.words.end(), word) != node.words.end();
+    };
+    const auto hits = std::count_if(choice->possible.begin(), choice->possible.end(), asked);
+    if (node.several) return hits > 0 ? Truth::yes : Truth::no;
+    if (choice->possible.empty()) return Truth::unknown;
+    if (hits == 0) return Truth::no;
+    return hits == static_cast<std::ptrdiff_t>(choice->possible.size()) ? Truth::yes : Truth::unknown;
+}
+
+bool known(const Value& value) {
+    if (std::holds_alternative<Unknown>(value)) return false;
+    if (const auto* truth = std::get_if<Truth>(&value)) return *truth != Truth::unknown;
+    if (const auto* choice = std::get_if<Choice>(&value)) return !choice->possible.empty();
+    return true;
+}
+
+}  // namespace
+
+Inputs inputs_of(const std::vector<std::string>& names, const Lookup& lookup) {
+    Inputs inputs;
+    for (const std::string& name : names) {
+        Value value = lookup ? lookup(name) : Value(Unknown{});
+        double number = unknown_number;
+        double spread = 0;
+        const auto* measured = std::get_if<Measured>(&value);
+        const auto* quantity = measured ? &measured->quantity : std::get_if<Quantity>(&value);
+        if (quantity != nullptr) {
+            number = quantity->value;
+            spread = quantity->spread;
+        }
+        inputs.values.push_back(std::move(value));
+        inputs.numbers.push_back(number);
+        inputs.spreads.push_back(spread);
+    }
+    return inputs;
+}
+
+Truth truth_of(const Node& node, const Inputs& inputs) {
+    switch (node.operation) {
+        case Operation::name: {
+            const auto* truth = std::get_if<Truth>(&inputs.values[static_cast<std::size_t>(node.name)]);
+            return truth ? *truth : Truth::unknown;
+        }
+        case Operation::less:
+        case Operation::at_most:
+        case Operation::greater:
+        case Operation::at_least:
+        case Operation::equal:
+        case Operation::not_equal:
+            return compared(node, inputs);
+        case Operation::is_one_of:
+            return among(node, inputs);
+        case Operation::is_known:
+            return known(inputs.values[static_cast<std::size_t>(node.parts[0]->name)]) ? Truth::yes
+                                                                                       : Truth::no;
+        case Operation::negation:
+            return !truth_of(*node.parts[0], inputs);
+        case Operation::both:
+        case Operation::either: {
+            Truth all = node.operation == Operation::both ? Truth::yes : Truth::no;
+            for (const auto& part : node.parts) {
+                const Truth truth = truth_of(*part, inputs);
+                all = node.operation == Operation::both ? both(all, truth) : either(all, truth);
+            }
+            return all;
+        }
+        default:
+            return Truth::unknown;
+    }
+}
+
+Value quantity_of(const Node& node, const Inputs& inputs) {
+    const double value = number_of(node, inputs.numbers, Rounding::done);
+    if (!std::isfinite(value)) return Unknown{};
+    const auto formula = [&](const std::vector<double>& names) {
+        return number_of(node, names, Rounding::left_out);
+    };
+    const double spread = spread_of(formula, inputs.numbers, inputs.spreads);
+    if (!std::isfinite(spread)) return Unknown{};
+    return Quantity{value, node.dimension, spread};
+}
+
+}  // namespace hardover::language_detail

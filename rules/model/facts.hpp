@@ -1,0 +1,43 @@
+// What the technician has told so far: the only input of the reasoning beside the knowledge.
+// A value type: taking an answer back is the same Facts without it. Knows no time, no order of entry.
+#pragma once
+
+#include <map>
+#include <set>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "rules/model/knowledge.hpp"
+
+namespace hardover {
+
+struct CannotTell {
+    friend bool operator==(const CannotTell&, const CannotTell&) = default;
+};
+
+// One answer to a finding: a reading (its index, 0 = worst), a measured quantity, or "can't tell".
+struct Answer {
+    std::variant<CannotTell, int, Quantity> given;
+    friend bool operator==(const Answer&, const Answer&) = default;
+};
+
+// A rig field as known: a quantity or the id of a choice.
+using RigValue = std::variant<Quantity, std::string>;
+
+// What became of a remedy that was applied.
+enum class Outcome { cured, better, not_cured };
+
+struct Facts {
+    std::map<Index, RigValue> rig;  // by rig field; missing = unknown (the field's assumption is used)
+    Index history = none;           // none = unknown
+    std::set<Index> complaints;
+    std::map<Index, Answer> answers;  // by finding
+    std::map<Index, Outcome> tried;   // by remedy
+    std::set<Index> unavailable;      // needs that are not available now
+    double shop_rate = 0;             // price of an hour; 0 = as in the knowledge
+
+    friend bool operator==(const Facts&, const Facts&) = default;
+};
+
+}  // namespace hardover

@@ -1,0 +1,231 @@
+// Collects the entries of all files, then runs the readers of the single kinds in order.
+#include "rules/reading/reading.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "rules/reading/draft.hpp"
+#include "rules/reading/letters.hpp"
+#include "rules/result/nearest.hpp"
+
+namespace hardover {
+namespace {
+
+using namespace reading_detail;
+
+std::optional<EntryKind> kind_of(const std::string& word) {
+    const auto& names = kind_names();
+    const auto found = std::find(names.begin(), names.end(), word);
+    if (found == names.end()) return std::nullopt;
+    return static_cast<EntryKind>(found - names.begin());
+}
+
+void add_raw(Draft& draft, EntryKind kind, RawEntry raw) {
+    auto& list = draft.raw[static_cast<std::size_t>(kind)];
+    auto& index = draft.index[static_cast<std::size_t>(kind)];
+    const auto [first, is_new] = index.emplace(raw.id, static_cast<Index>(list.size()));
+    if (!is_new) {
+        const Place& before = list[first->second].place;
+        draft.faults.push_back({raw.place, name_of(kind) + " '" + raw.id + "' is given twice",
+                                "the first is at " + before.file + ":" + std::to_string(before.line)});
+    }
+    list.push_back(std::move(raw));
+}
+
+// An entry of which only kind and id are known.
+void add_doubtful(Draft& draft, const std::string& kind_name, const std::string& id, const Place& place) {
+    const auto kind = kind_of(kind_name);
+    if (!kind || !is_id(id) || draft.index[static_cast<std::size_t>(*kind)].count(id) > 0) return;
+    add_raw(draft, *kind, {id, nullptr, place});
+    draft.doubtful.insert(id);
+}
+
+// An entry whose kind is misspelt: taken for what it is nearest to, so that only its kind is reported and not
+// everything that refers to it.
+void collect_misspelt(Draft& draft, const YamlNode& node) {
+    const YamlNode& key = node.keys[0];
+    const YamlNode& id = node.items[0];
+    const std::string near = nearest_spelling(key.text, kind_names());
+    add_fault(draft.faults, key, "unknown kind of entry '" + key.text + "'",
+              near.empty() ? "an entry begins with its kind and id, as '- finding: wheel_feel'"
+                           : "did you mean '" + near + "'?");
+    const bool is_clear = !near.empty() && id.is(YamlNode::Kind::text) && is_id(id.text);
+    if (is_clear) add_doubtful(draft, near, id.text, node.place());
+}
+
+void collect_entry(Draft& draft, const YamlNode& node) {
+    if (!node.is(YamlNode::Kind::map) || node.keys.empty() || !node.keys[0].is(YamlNode::Kind::text)) {
+        add_fault(draft.faults, node, "expected an entry",
+                  "begin it with its kind and id, as '- finding: wheel_feel'");
+        return;
+    }
+    const YamlNode& key = node.keys[0];
+    const auto kind = kind_of(key.text);
+    if (!kind) {
+        collect_misspelt(draft, node);
+        return;
+    }
+    const bool needs_word = *kind == EntryKind::finding || *kind == EntryKind::worksheet ||
+                            *kind == EntryKind::history || *kind == EntryKind::complaint ||
+                            *kind == EntryKind::rig_field;
+    const YamlNode& id = node.items[0];
+    if (id.is(YamlNode::Kind::nothing)) {
+        add_fault(draft.faults, key, "'" + key.text + "' has no id");
+        return;
+    }
+    if (needs_word) {
+        check_word(draft, id, name_of(*kind));
+    } else if (!id.is(YamlNode::Kind::text) || !is_id(id.text)) {
+        add_fault(draft.faults, id, name_of(*kind) + " '" + id.text + "' is not written as an id",
+                  "small letters, digits and underscores, such as wheel_feel");
+    }
+    add_raw(draft, *kind, {id.text, &node, node.place()});
+}
+
+template <typename E>
+void make_entries(const Draft& draft, EntryKind kind, std::vector<E>& entries) {
+    entries.resize(draft.entries(kind).size());
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        entries[i].id = draft.entries(kind)[i].id;
+        entries[i].place = draft.entries(kind)[i].place;
+    }
+}
+
+void make_all_entries(Draft& draft) {
+    Knowledge& k = draft.knowledge;
+    make_entries(draft, EntryKind::source, k.sources);
+    make_entries(draft, EntryKind::setting, k.setting_entries);
+    make_entries(draft, EntryKind::history, k.histories);
+    make_entries(draft, EntryKind::need, k.needs);
+    make_entries(draft, EntryKind::part, k.parts);
+    make_entries(draft, EntryKind::rig_field, k.rig_fields);
+    make_entries(draft, EntryKind::complaint, k.complaints);
+    make_entries(draft, EntryKind::finding, k.findings);
+    make_entries(draft, EntryKind::check, k.checks);
+    make_entries(draft, EntryKind::cause, k.causes);
+    make_entries(draft, EntryKind::remedy, k.remedies);
+    make_entries(draft, EntryKind::rule, k.rules);
+    make_entries(draft, EntryKind::caution, k.cautions);
+    make_entries(draft, EntryKind::deferral, k.deferrals);
+    make_entries(draft, EntryKind::stop, k.stops);
+    make_entries(draft, EntryKind::worksheet, k.worksheets);
+}
+
+// FNV-1a, 64 bit (Fowler, Noll and Vo), over the names without folders and the texts.
+std::string fingerprint_of(const std::vector<KnowledgeFile>& files) {
+    std::uint64_t hash = 0xcbf29ce484222325;
+    const auto take = [&](std::string_view text) {
+        for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3;
+        hash *= 0x100000001b3;  // a zero byte, so that names and texts cannot run into each other
+    };
+    for (const KnowledgeFile& file : files) {
+        take(file.name.substr(file.name.find_last_of('/') + 1));
+        take(file.text);
+    }
+    std::string text(16, '0');
+    for (int i = 15; i >= 0; --i, hash >>= 4) text[i] = "0123456789abcdef"[hash & 15];
+    return text;
+}
+
+void require_some(Draft& draft, EntryKind kind, const KnowledgeFile& first) {
+    if (!draft.entries(kind).empty()) return;
+    const Place start{first.name, 1, 1};
+    draft.faults.push_back({start, "there is no " + name_of(kind) + " in any file", ""});
+}
+
+void run_readers(Draft& draft) {
+    read_scales_and_settings(draft);
+    read_basic_entries(draft);
+    read_rig_fields(draft);
+    read_worksheet_names(draft);
+    read_findings(draft);
+    read_complaints(draft);
+    read_checks(draft);
+    read_remedies(draft);
+    read_causes(draft);
+    read_rules(draft);
+    read_pending_conditions(draft);
+    read_worksheet_formulas(draft);
+    check_proofs(draft);
+    put_rules_in_layers(draft);
+    refuse_worksheet_circles(draft);
+}
+
+KnowledgeRead refused(const std::string& file, std::string what, std::string cure) {
+    return {std::nullopt, {Fault{{file, 0, 0}, std::move(what), std::move(cure)}}};
+}
+
+}  // namespace
+
+std::string Fault::text() const {
+    std::string where = place.file;
+    if (place.line > 0) where += ":" + std::to_string(place.line) + ":" + std::to_string(place.column);
+    return Error{Error::Kind::bad_knowledge, (warning ? "warning: " : "") + what, where, cure}.text();
+}
+
+KnowledgeRead read_knowledge(const std::vector<KnowledgeFile>& files, const Functions& functions) {
+    if (files.empty()) return refused("", "there are no knowledge files", "");
+    std::vector<KnowledgeFile> sorted = files;
+    std::stable_sort(sorted.begin(), sorted.end(),
+                     [](const KnowledgeFile& a, const KnowledgeFile& b) { return a.name < b.name; });
+
+    Draft draft(functions);
+    std::vector<EntriesRead> read;
+    for (const KnowledgeFile& file : sorted) read.push_back(read_entries(file, draft.faults));
+    for (std::size_t i = 0; i < read.size(); ++i) {
+        for (const YamlNode& node : read[i].entries) collect_entry(draft, node);
+        for (const BrokenEntry& broken : read[i].broken) {
+            add_doubtful(draft, broken.kind, broken.id, {sorted[i].name, 1, 1});
+        }
+    }
+    make_all_entries(draft);
+    if (draft.faults.empty()) {
+        require_some(draft, EntryKind::history, sorted.front());
+        require_some(draft, EntryKind::finding, sorted.front());
+        require_some(draft, EntryKind::cause, sorted.front());
+    }
+    run_readers(draft);
+
+    KnowledgeRead result;
+    result.faults = std::move(draft.faults);
+    put_in_order(result.faults);
+    const bool usable = std::all_of(result.faults.begin(), result.faults.end(),
+                                    [](const Fault& fault) { return fault.warning; });
+    if (usable) {
+        draft.knowledge.fingerprint = fingerprint_of(sorted);
+        result.knowledge = std::move(draft.knowledge);
+    }
+    return result;
+}
+
+KnowledgeRead read_knowledge_folder(const std::string& folder, const Functions& functions) {
+    namespace fs = std::filesystem;
+    std::error_code error;
+    std::vector<std::string> paths;
+    fs::directory_iterator entry(folder, error);
+    for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
+        if (entry->path().extension() == ".yaml") paths.push_back(entry->path().generic_string());
+    }
+    if (error) return refused(folder, "the knowledge folder cannot be read: " + error.message(), "");
+    if (paths.empty()) {
+        return refused(folder, "the knowledge folder holds no *.yaml file",
+                       "give the folder that holds them");
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<KnowledgeFile> files;
+    for (const std::string& path : paths) {
+        std::ifstream file(path, std::ios::binary);
+        std::ostringstream text;
+        if (file.peek() != std::ifstream::traits_type::eof()) text << file.rdbuf();
+        if (!file.is_open() || file.bad()) return refused(path, "the file cannot be read", "");
+        files.push_back({path, text.str()});
+    }
+    KnowledgeRead read = read_knowledge(files, functions);
+    if (read.knowledge) read.knowledge->folder = folder;
+    return read;
+}
+
+}  // namespace hardover

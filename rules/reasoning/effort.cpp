@@ -1,0 +1,143 @@
+#include "rules/reasoning/effort.hpp"
+
+#include <algorithm>
+
+namespace hardover {
+
+namespace {
+
+bool in_range(Index index, std::size_t count) {
+    return index >= 0 && static_cast<std::size_t>(index) < count;
+}
+
+void add_once(std::vector<Index>& list, Index index) {
+    if (std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
+}
+
+}  // namespace
+
+Effort::Effort(const Knowledge& knowledge, const Facts& facts, Situation& situation,
+               const DiagnosisCase& diagnosis)
+    : knowledge_(knowledge), facts_(facts), situation_(situation), diagnosis_(diagnosis) {
+    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
+        findings_.push_back(work_out(static_cast<Index>(f)));
+    }
+}
+
+bool Effort::answered(Index finding) const {
+    return situation_.answer_to(finding).has_value();
+}
+
+std::optional<FindingEffort> Effort::work_out(Index finding) {
+    const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
+    if (!diagnosis_.makes_sense(finding) || answered(finding)) return std::nullopt;
+    FindingEffort effort;
+    if (f.from) {
+        if (!add_inputs(f, effort)) return std::nullopt;
+    } else {
+        effort.minutes = std::max(least_minutes, f.minutes);
+    }
+    effort.blocked = effort.blocked || !missing_needs(f.check).empty();
+    return effort;
+}
+
+// The measurements a worksheet still needs. False when one cannot be had.
+bool Effort::add_inputs(const Finding& finding, FindingEffort& effort) const {
+    if (!in_range(finding.from->worksheet, knowledge_.worksheets.size())) return false;
+    const Worksheet& sheet = knowledge_.worksheets[static_cast<std::size_t>(finding.from->worksheet)];
+    const WorkedSheet& worked = situation_.worked(finding.from->worksheet);
+    if (!worked.refused.empty()) return false;
+    std::vector<Index> checks;
+    for (std::size_t n = 0; n < sheet.inputs.size(); ++n) {
+        if (!std::holds_alternative<Unknown>(worked.inputs[n])) continue;
+        const Index input = sheet.inputs[n].finding;
+        if (!in_range(input, knowledge_.findings.size()) || answered(input) ||
+            !diagnosis_.makes_sense(input)) {
+            return false;
+        }
+        const Finding& measured = knowledge_.findings[static_cast<std::size_t>(input)];
+        if (measured.from) return false;  // a worksheet fed by another: its own finding is proposed first
+        add_once(effort.measured, input);
+        effort.minutes += std::max(least_minutes, measured.minutes);
+        effort.blocked = effort.blocked || !missing_needs(measured.check).empty();
+        if (measured.check != none && measured.check != finding.check) add_once(checks, measured.check);
+    }
+    for (Index check : checks) effort.minutes += setting_up(check);
+    effort.minutes = std::max(least_minutes, effort.minutes);
+    return !effort.measured.empty();
+}
+
+double Effort::setting_up(Index check) const {
+    if (!in_range(check, knowledge_.checks.size())) return 0;
+    const Check& c = knowledge_.checks[static_cast<std::size_t>(check)];
+    const bool done = std::any_of(c.gets.begin(), c.gets.end(),
+                                  [&](Index finding) { return facts_.answers.contains(finding); });
+    return done ? 0 : c.minutes;
+}
+
+std::vector<Index> Effort::missing_needs(Index check) const {
+    std::vector<Index> missing;
+    if (!in_range(check, knowledge_.checks.size())) return missing;
+    for (Index need : knowledge_.checks[static_cast<std::size_t>(check)].needs) {
+        if (facts_.unavailable.contains(need)) missing.push_back(need);
+    }
+    return missing;
+}
+
+double Effort::of_remedy(Index remedy) const {
+    const Remedy& r = knowledge_.remedies[static_cast<std::size_t>(remedy)];
+    const double rate = facts_.shop_rate > 0 ? facts_.shop_rate : knowledge_.settings.shop_rate;
+    double price = 0;
+    for (const PricedPart& part : r.parts) price += part.price;
+    const double minutes = r.minutes + (rate > 0 ? price / rate * 60 : 0) + knowledge_.settings.try_out;
+    return std::max(least_minutes, minutes);
+}
+
+bool Effort::proved(Index cause) const {
+    const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
+    return !c.proved_when.empty() && situation_.holds(c.proved_when) == Truth::yes;
+}
+
+std::vector<Index> Effort::findings_named_by(const Expression& condition) const {
+    std::vector<Index> named;
+    for (const std::string& name : condition.names()) {
+        const Index finding = find(knowledge_.findings, name);
+        if (finding != none) named.push_back(finding);
+    }
+    return named;
+}
+
+std::optional<ProofEffort> Effort::of_proof(Index cause) const {
+    const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
+    if (!in_range(c.proof, knowledge_.checks.size()) || !missing_needs(c.proof).empty()) return std::nullopt;
+    if (!c.proved_when.empty() && situation_.holds(c.proved_when) != Truth::unknown) return std::nullopt;
+    std::vector<Index> wanted = findings_named_by(c.proved_when);
+    if (wanted.empty()) wanted = knowledge_.checks[static_cast<std::size_t>(c.proof)].gets;
+    ProofEffort proof;
+    proof.check = c.proof;
+    proof.minutes = setting_up(c.proof);
+    for (Index finding : wanted) {
+        const std::optional<FindingEffort>& effort = of(finding);
+        if (!effort || effort->blocked) continue;
+        proof.findings.push_back(finding);
+        proof.minutes += effort->minutes;
+    }
+    if (proof.findings.empty()) return std::nullopt;
+    return proof;
+}
+
+std::vector<Index> Effort::open_findings(Index check) const {
+    std::vector<Index> open;
+    for (Index finding : knowledge_.checks[static_cast<std::size_t>(check)].gets) {
+        const std::optional<FindingEffort>& effort = of(finding);
+        if (!effort) continue;
+        if (effort->measured.empty()) {
+            add_once(open, finding);
+        } else {
+            for (Index measured : effort->measured) add_once(open, measured);
+        }
+    }
+    return open;
+}
+
+}  // namespace hardover

@@ -1,0 +1,90 @@
+#include "rules/reasoning/fault_network.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "rules/reasoning/frontier.hpp"
+
+namespace hardover {
+
+namespace {
+
+bool fits(const frontier::Order& order, const PosteriorLimits& limits) {
+    return order.width_bits <= limits.width_bits && order.table_entries <= limits.table_entries;
+}
+
+// The states to dissolve so that the rest fits: at the widest place the one with the least to say, again and
+// again.
+std::vector<int> choose_dissolved(frontier::Problem problem, const FaultCase& given,
+                                  const PosteriorLimits& limits) {
+    std::vector<int> chosen;
+    for (;;) {
+        const frontier::Order order = frontier::elimination_order(problem);
+        if (fits(order, limits)) return chosen;
+        int least = -1;
+        for (int state : order.open_at_widest) {
+            if (!problem.states[state].may_dissolve) continue;
+            if (least < 0 || frontier::most_it_can_say(problem.states[state]) <
+                                 frontier::most_it_can_say(problem.states[least])) {
+                least = state;
+            }
+        }
+        if (least < 0) return chosen;  // only requirements are open: a bit each, cannot pass a sensible limit
+        chosen.push_back(least);
+        frontier::dissolve(problem, least, given.prior);
+    }
+}
+
+// Where the product bound touches is improved a few times with the probabilities it gives.
+Posterior approximate(const frontier::Problem& problem, const FaultCase& given,
+                      const PosteriorLimits& limits) {
+    const std::vector<int> chosen = choose_dissolved(problem, given, limits);
+    std::vector<double> marginal = given.prior;
+    Posterior best;
+    for (int round = 0; round < 4; ++round) {
+        frontier::Problem reduced = problem;
+        for (int state : chosen) frontier::dissolve(reduced, state, marginal);
+        Posterior now;
+        now.marginal.assign(given.prior.size(), 0);
+        frontier::eliminate(reduced, frontier::elimination_order(reduced), now);
+        now.dissolved = static_cast<int>(chosen.size());
+        if (!now.possible) return now;
+        marginal = now.marginal;
+        if (round == 0 || now.log_evidence < best.log_evidence)
+            best = now;  // the smaller bound is the better
+    }
+    for (std::size_t i = 0; i < best.marginal.size(); ++i) {
+        best.log_present.push_back(best.log_evidence + std::log(best.marginal[i]));
+        best.log_absent.push_back(best.log_evidence + std::log1p(-best.marginal[i]));
+    }
+    best.log_unlisted_present = best.log_evidence + std::log(best.unlisted);
+    best.log_unlisted_absent = best.log_evidence + std::log1p(-best.unlisted);
+    return best;
+}
+
+}  // namespace
+
+std::vector<double> no_worse_than(const std::vector<double>& distribution) {
+    std::vector<double> out(distribution.size());
+    double sum = 0;
+    for (std::size_t k = distribution.size(); k-- > 0;) out[k] = sum += distribution[k];
+    return out;
+}
+
+Posterior posterior(const FaultNetwork& network, const FaultCase& given, const PosteriorLimits& limits) {
+    const frontier::Problem problem = frontier::write_out(network, given);
+    Posterior result;
+    result.marginal.assign(given.prior.size(), 0);
+    result.log_odds.assign(given.prior.size(), -std::numeric_limits<double>::infinity());
+    if (!problem.possible) {
+        result.possible = false;
+        return result;
+    }
+    const frontier::Order order = frontier::elimination_order(problem);
+    if (!fits(order, limits)) return approximate(problem, given, limits);
+    frontier::eliminate(problem, order, result);
+    return result;
+}
+
+}  // namespace hardover

@@ -1,0 +1,73 @@
+#include "rules/reasoning/firing.hpp"
+
+#include <algorithm>
+
+namespace hardover {
+
+namespace {
+
+void add_once(std::vector<Index>& list, Index index) {
+    if (index != none && std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
+}
+
+void act(const Action& action, RuleEvidence& evidence, Fired& fired) {
+    switch (action.kind) {
+        case Action::Kind::favour:
+            evidence.favours.push_back({action.target, action.by});
+            break;
+        case Action::Kind::rule_out:
+            evidence.rules_out.push_back(action.target);
+            break;
+        case Action::Kind::derive:
+            fired.derived[action.fact] = true;
+            break;
+        case Action::Kind::run:
+            add_once(fired.runs, action.target);
+            break;
+        case Action::Kind::ask:
+            fired.asks.push_back({action.target, evidence.rule});
+            break;
+        case Action::Kind::caution:
+            add_once(fired.cautions, action.target);
+            break;
+        case Action::Kind::defer:
+            add_once(fired.deferrals, action.target);
+            break;
+        case Action::Kind::stop:
+            add_once(fired.stops, action.target);
+            break;
+    }
+}
+
+}  // namespace
+
+Fired fire(const Knowledge& knowledge, Situation& situation) {
+    Fired fired;
+    for (std::size_t r = 0; r < knowledge.rules.size(); ++r) {
+        const Rule& rule = knowledge.rules[r];
+        const auto index = static_cast<Index>(r);
+        if (situation.rule_holds(index) == Truth::yes) {
+            fired.rules.push_back({index, situation.known_names(rule.when)});
+            RuleEvidence evidence;
+            evidence.rule = index;
+            for (const Action& action : rule.then) act(action, evidence, fired);
+            if (!evidence.favours.empty() || !evidence.rules_out.empty()) {
+                fired.evidence.push_back(std::move(evidence));
+            }
+        }
+        for (const Action& action : rule.then) {
+            if (action.kind == Action::Kind::derive && situation.derived(action.fact) == Truth::no) {
+                fired.derived[action.fact] = false;
+            }
+        }
+    }
+    for (std::size_t d = 0; d < knowledge.deferrals.size(); ++d) {
+        if (situation.holds(knowledge.deferrals[d].when) == Truth::yes) {
+            add_once(fired.deferrals, static_cast<Index>(d));
+        }
+    }
+    std::sort(fired.deferrals.begin(), fired.deferrals.end());
+    return fired;
+}
+
+}  // namespace hardover

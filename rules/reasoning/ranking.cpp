@@ -1,0 +1,249 @@
+#include "rules/reasoning/ranking.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+
+namespace hardover {
+
+namespace {
+
+constexpr double never = -std::numeric_limits<double>::infinity();
+
+double log_add(double a, double b) {
+    if (a < b) std::swap(a, b);
+    return b == never ? a : a + std::log1p(std::exp(b - a));
+}
+
+// What is looked at: all causes, or without those put right when something is still wrong.
+bool counts(const DiagnosisCase& diagnosis, std::size_t cause) {
+    return diagnosis.cured() || !diagnosis.put_right()[cause];
+}
+
+bool anything_left_out(const DiagnosisCase& diagnosis) {
+    for (std::size_t i = 0; i < diagnosis.put_right().size(); ++i) {
+        if (!counts(diagnosis, i)) return true;
+    }
+    return false;
+}
+
+// ln P(exactly `still` is still wrong, evidence), whatever there was of the causes put right.
+double log_weight_still(const DiagnosisCase& diagnosis, FaultCase given, const std::vector<int>& still,
+                        bool unlisted) {
+    double log_absent = 0;
+    for (std::size_t i = 0; i < given.prior.size(); ++i) {
+        if (!counts(diagnosis, i) || std::binary_search(still.begin(), still.end(), static_cast<int>(i)))
+            continue;
+        log_absent += std::log1p(-given.prior[i]);
+        given.prior[i] = 0;
+    }
+    for (int cause : still) {
+        Requirement present;
+        present.causes.assign(given.prior.size(), false);
+        present.causes[static_cast<std::size_t>(cause)] = true;
+        given.requirements.push_back(std::move(present));
+    }
+    if (unlisted) {
+        given.requirements.push_back({std::vector<bool>(given.prior.size(), false), true});
+    } else {
+        log_absent += std::log1p(-given.unlisted_prior);
+        given.unlisted_prior = 0;
+    }
+    const Posterior p = posterior(diagnosis.network(), given);
+    return p.possible ? p.log_evidence + log_absent : never;
+}
+
+// Share of the evidence that exactly one fault (still) accounts for.
+double single_share(const DiagnosisCase& diagnosis, const FaultCase& given, double log_evidence) {
+    double share = 0;
+    if (!anything_left_out(diagnosis)) {
+        for (double weight : log_weights_of_singles(diagnosis.network(), given)) {
+            share += std::exp(weight - log_evidence);
+        }
+        return share;
+    }
+    for (std::size_t i = 0; i < given.prior.size(); ++i) {
+        if (!counts(diagnosis, i) || given.prior[i] <= 0) continue;
+        const double weight = log_weight_still(diagnosis, given, {static_cast<int>(i)}, false);
+        share += std::exp(weight - log_evidence);
+    }
+    return share + std::exp(log_weight_still(diagnosis, given, {}, true) - log_evidence);
+}
+
+std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, const std::vector<WeighedSet>& sets,
+                                      double log_evidence) {
+    std::map<std::pair<std::vector<int>, bool>, double> merged;
+    for (const WeighedSet& set : sets) {
+        std::vector<int> still;
+        for (int cause : set.causes) {
+            if (counts(diagnosis, static_cast<std::size_t>(cause))) still.push_back(cause);
+        }
+        merged[{still, set.unlisted}] += std::exp(set.log_weight - log_evidence);
+    }
+    std::vector<Hypothesis> hypotheses;
+    for (const auto& [set, probability] : merged) hypotheses.push_back({set.first, set.second, probability});
+    std::stable_sort(hypotheses.begin(), hypotheses.end(),
+                     [](const Hypothesis& a, const Hypothesis& b) { return a.probability > b.probability; });
+    return hypotheses;
+}
+
+// After remedies a hypothesis gathers many sets, not all of them listed: the first ones are weighed exactly.
+void weigh_first_exactly(const DiagnosisCase& diagnosis, const FaultCase& given, double log_evidence,
+                         std::vector<Hypothesis>& hypotheses) {
+    constexpr std::size_t first = 16;
+    for (std::size_t h = 0; h < std::min(first, hypotheses.size()); ++h) {
+        Hypothesis& hypothesis = hypotheses[h];
+        const double weight = log_weight_still(diagnosis, given, hypothesis.causes, hypothesis.unlisted);
+        hypothesis.probability = std::exp(weight - log_evidence);
+    }
+    std::stable_sort(hypotheses.begin(), hypotheses.end(),
+                     [](const Hypothesis& a, const Hypothesis& b) { return a.probability > b.probability; });
+}
+
+// The listed sets give lower bounds, the dissolved tables upper bounds; the estimate is kept between them.
+double keep_within(const std::vector<WeighedSet>& sets, int cause, double log_present, double log_absent,
+                   double& probability) {
+    double listed_present = never;
+    double listed_absent = never;
+    for (const WeighedSet& set : sets) {
+        const bool in =
+            cause < 0 ? set.unlisted : std::binary_search(set.causes.begin(), set.causes.end(), cause);
+        double& listed = in ? listed_present : listed_absent;
+        listed = log_add(listed, set.log_weight);
+    }
+    const double low = 1 / (1 + std::exp(log_absent - listed_present));
+    const double high = 1 / (1 + std::exp(listed_absent - log_present));
+    probability = std::clamp(probability, low, std::max(low, high));
+    return std::max(probability - low, high - probability);
+}
+
+void bound_approximation(const std::vector<WeighedSet>& sets, Posterior& p, double& bound) {
+    for (std::size_t i = 0; i < p.marginal.size(); ++i) {
+        if (p.marginal[i] <= 0) continue;
+        bound = std::max(
+            bound, keep_within(sets, static_cast<int>(i), p.log_present[i], p.log_absent[i], p.marginal[i]));
+        p.log_odds[i] = std::log(p.marginal[i]) - std::log1p(-p.marginal[i]);
+    }
+    bound = std::max(bound, keep_within(sets, -1, p.log_unlisted_present, p.log_unlisted_absent, p.unlisted));
+    double listed = never;
+    for (const WeighedSet& set : sets) listed = log_add(listed, set.log_weight);
+    bound = std::max(bound, 1 - std::exp(listed - p.log_evidence));  // for `several` and the sets
+}
+
+int group_of(const RankedCause& cause) {
+    if (cause.impossible_here) return 3;
+    if (cause.ruled_out_by != none) return 2;
+    return cause.probability > 0 ? 0 : 1;
+}
+
+// ln P(something is wrong) with these priors: the answers' probability is given for such boats.
+double log_something_wrong(const FaultCase& given) {
+    double log_nothing = std::log1p(-given.unlisted_prior);
+    for (double prior : given.prior) log_nothing += std::log1p(-prior);
+    return std::log(-std::expm1(log_nothing));
+}
+
+}  // namespace
+
+Ranking rank(const DiagnosisCase& diagnosis) {
+    Ranking ranking;
+    const Posterior before = posterior(diagnosis.network(), diagnosis.with_none());
+    const FaultCase given = diagnosis.with_all();
+    Posterior after = posterior(diagnosis.network(), given);
+    ranking.possible = after.possible;
+    std::vector<WeighedSet> sets;
+    if (after.possible) sets = heaviest_sets(diagnosis.network(), given, most_hypotheses);
+    if (after.possible && after.dissolved > 0) bound_approximation(sets, after, ranking.bound);
+    for (std::size_t i = 0; i < given.prior.size(); ++i) {
+        RankedCause cause;
+        cause.cause = static_cast<Index>(i);
+        cause.prior = before.marginal[i];
+        cause.put_right = diagnosis.put_right()[i];
+        cause.impossible_here = diagnosis.impossible_here(cause.cause);
+        cause.ruled_out_by = diagnosis.ruled_out_by(cause.cause);
+        if (after.possible && counts(diagnosis, i)) cause.probability = after.marginal[i];
+        ranking.causes.push_back(cause);
+    }
+    std::stable_sort(ranking.causes.begin(), ranking.causes.end(),
+                     [](const RankedCause& a, const RankedCause& b) {
+                         if (group_of(a) != group_of(b)) return group_of(a) < group_of(b);
+                         if (a.probability != b.probability) return a.probability > b.probability;
+                         return a.prior > b.prior;
+                     });
+    if (!after.possible) return ranking;
+    ranking.not_listed = after.unlisted;
+    ranking.log_evidence =
+        after.log_evidence - (diagnosis.cured() ? before.log_evidence : log_something_wrong(given));
+    ranking.several = std::clamp(1 - single_share(diagnosis, given, after.log_evidence), 0.0, 1.0);
+    ranking.hypotheses = hypotheses_of(diagnosis, sets, after.log_evidence);
+    if (anything_left_out(diagnosis)) {
+        weigh_first_exactly(diagnosis, given, after.log_evidence, ranking.hypotheses);
+    }
+    return ranking;
+}
+
+void add_weights(const DiagnosisCase& diagnosis, Ranking& ranking) {
+    if (!ranking.possible || diagnosis.items().empty()) return;
+    const PosteriorLimits narrow{11, 1 << 17};
+    const std::size_t count = diagnosis.items().size();
+    std::vector<bool> in_use(count, false);
+    const std::vector<double> none_used = posterior(diagnosis.network(), diagnosis.with_none()).log_odds;
+    std::vector<double> all_used(none_used.size());
+    for (const RankedCause& cause : ranking.causes) {
+        all_used[static_cast<std::size_t>(cause.cause)] =
+            std::log(cause.probability) - std::log1p(-cause.probability);
+    }
+    {
+        const Posterior all = posterior(diagnosis.network(), diagnosis.with_all());
+        if (all.dissolved == 0) all_used = all.log_odds;
+    }
+    std::vector<std::vector<double>> share(count, std::vector<double>(none_used.size(), 0.0));
+    const auto run_chain = [&](auto item_at) {
+        std::fill(in_use.begin(), in_use.end(), false);
+        std::vector<double> last = none_used;
+        for (std::size_t n = 0; n < count; ++n) {
+            const std::size_t item = item_at(n);
+            in_use[item] = true;
+            const std::vector<double> now =
+                n + 1 == count ? all_used
+                               : posterior(diagnosis.network(), diagnosis.with(in_use), narrow).log_odds;
+            for (std::size_t i = 0; i < now.size(); ++i) share[item][i] += (now[i] - last[i]) / 2;
+            last = now;
+        }
+    };
+    run_chain([](std::size_t n) { return n; });
+    run_chain([count](std::size_t n) { return count - 1 - n; });
+
+    const double decibans = 10 / std::log(10.0);
+    for (RankedCause& cause : ranking.causes) {
+        const auto i = static_cast<std::size_t>(cause.cause);
+        if (!counts(diagnosis, i) || !std::isfinite(all_used[i]) || !std::isfinite(none_used[i])) continue;
+        for (std::size_t n = 0; n < count; ++n) {
+            const EvidenceItem& item = diagnosis.items()[n];
+            cause.weights.push_back({item.kind, item.index, item.reading, share[n][i] * decibans});
+        }
+        std::stable_sort(cause.weights.begin(), cause.weights.end(), [](const Weight& a, const Weight& b) {
+            return std::abs(a.decibans) > std::abs(b.decibans);
+        });
+    }
+}
+
+std::vector<EvidenceItem> smallest_conflict(const DiagnosisCase& diagnosis) {
+    const auto possible = [&](const std::vector<bool>& in_use) {
+        return posterior(diagnosis.network(), diagnosis.with(in_use)).possible;
+    };
+    std::vector<bool> in_use(diagnosis.items().size(), true);
+    std::vector<EvidenceItem> conflict;
+    if (possible(in_use)) return conflict;
+    for (std::size_t n = in_use.size(); n-- > 0;) {
+        in_use[n] = false;
+        if (possible(in_use)) in_use[n] = true;
+    }
+    for (std::size_t n = 0; n < in_use.size(); ++n) {
+        if (in_use[n]) conflict.push_back(diagnosis.items()[n]);
+    }
+    return conflict;
+}
+
+}  // namespace hardover

@@ -1,0 +1,144 @@
+// The exact ranking against a plain sum over all sets of faults, on random networks.
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "brute_force.hpp"
+#include "chance.hpp"
+#include "rules/reasoning/fault_network.hpp"
+#include "rules/reasoning/fault_sets.hpp"
+
+using namespace hardover;
+using namespace hardover_tests;
+
+namespace {
+
+std::vector<double> distribution(Chance& chance, std::size_t levels, double sound) {
+    std::vector<double> d(levels, 0.0);
+    double sum = 0;
+    for (std::size_t k = 0; k + 1 < levels; ++k) {
+        d[k] = chance.one_in(4) ? 0 : chance.between(0.1, 1);
+        sum += d[k];
+    }
+    for (std::size_t k = 0; k + 1 < levels; ++k) d[k] *= sum > 0 ? (1 - sound) / sum : 0;
+    d[levels - 1] = sum > 0 ? sound : 1;
+    return d;
+}
+
+std::vector<double> answer(Chance& chance, std::size_t levels) {
+    std::vector<double> likelihood(levels, 0.0);
+    if (chance.one_in(3)) {
+        for (double& l : likelihood) l = chance.one_in(4) ? 0.5 : chance.between(0.01, 1);
+    } else {
+        likelihood[static_cast<std::size_t>(chance.upto(static_cast<int>(levels) - 1))] = 1;
+    }
+    return likelihood;
+}
+
+struct Random {
+    FaultNetwork network;
+    FaultCase given;
+};
+
+Random random_case(unsigned seed) {
+    Chance chance(seed);
+    Random random;
+    const int findings = 1 + chance.upto(7);
+    const int causes = chance.upto(8);
+    for (int f = 0; f < findings; ++f) {
+        const auto levels = static_cast<std::size_t>(2 + chance.upto(2));
+        random.network.findings.push_back(
+            {distribution(chance, levels, chance.between(0.8, 0.99)), distribution(chance, levels, 0.8)});
+        random.given.likelihood.push_back(chance.one_in(4) ? std::vector<double>() : answer(chance, levels));
+    }
+    for (int i = 0; i < causes; ++i) {
+        std::vector<FaultLink> links;
+        for (int f = 0; f < findings; ++f) {
+            if (!chance.one_in(2)) continue;
+            const std::size_t levels = random.network.findings[static_cast<std::size_t>(f)].stray.size();
+            links.push_back({f, distribution(chance, levels, chance.between(0.02, 0.9))});
+        }
+        random.network.causes.push_back(links);
+        random.given.prior.push_back(chance.one_in(8) ? 0 : chance.between(0.001, 0.3));
+    }
+    random.given.unlisted_prior = chance.one_in(5) ? 0 : chance.between(0.01, 0.1);
+    for (int r = chance.upto(2); r > 0; --r) {
+        Requirement requirement;
+        requirement.unlisted = chance.one_in(2);
+        for (int i = 0; i < causes; ++i) requirement.causes.push_back(!chance.one_in(3));
+        random.given.requirements.push_back(requirement);
+    }
+    return random;
+}
+
+}  // namespace
+
+TEST_CASE("The ranking equals a sum over every set of faults, for 3000 random cases") {
+    for (unsigned seed = 1; seed <= 3000; ++seed) {
+        const Random random = random_case(seed);
+        INFO("seed " << seed);
+        const Enumerated expected = enumerate(random.network, random.given);
+        const Posterior found = posterior(random.network, random.given);
+        REQUIRE(found.possible == (expected.total > 0));
+        if (!found.possible) continue;
+        REQUIRE(found.dissolved == 0);
+        REQUIRE(found.log_evidence == Approx(std::log(expected.total)).epsilon(1e-11).margin(1e-11));
+        REQUIRE(found.unlisted == Approx(expected.unlisted).margin(1e-11));
+        for (std::size_t i = 0; i < expected.marginal.size(); ++i) {
+            REQUIRE(found.marginal[i] == Approx(expected.marginal[i]).margin(1e-11));
+        }
+    }
+}
+
+TEST_CASE("The listed sets of faults carry exactly the weight they have in the sum over all sets") {
+    for (unsigned seed = 1; seed <= 1000; ++seed) {
+        const Random random = random_case(seed);
+        INFO("seed " << seed);
+        const Enumerated expected = enumerate(random.network, random.given);
+        const std::vector<WeighedSet> listed = heaviest_sets(random.network, random.given, 256);
+        double last = 0;
+        double sum = 0;
+        for (const WeighedSet& set : listed) {
+            std::vector<int> faults = set.causes;
+            if (set.unlisted) faults.push_back(static_cast<int>(random.network.causes.size()));
+            const auto found = expected.sets.find(faults);
+            REQUIRE(found != expected.sets.end());
+            const double probability = std::exp(set.log_weight) / expected.total;
+            REQUIRE(probability == Approx(found->second).margin(1e-11));
+            REQUIRE((&set == listed.data() || set.log_weight <= last));
+            last = set.log_weight;
+            sum += probability;
+        }
+        if (expected.total > 0 && expected.sets.size() <= 256) REQUIRE(sum == Approx(1).margin(1e-10));
+        const std::vector<double> singles = log_weights_of_singles(random.network, random.given);
+        for (std::size_t i = 0; i < singles.size(); ++i) {
+            const auto found = expected.sets.find({static_cast<int>(i)});
+            const double probability = found == expected.sets.end() ? 0 : found->second * expected.total;
+            REQUIRE(std::exp(singles[i]) == Approx(probability).epsilon(1e-10).margin(1e-300));
+        }
+    }
+}
+
+TEST_CASE("Among many causes the sets that meet rare requirements are still found") {
+    Chance chance(5);
+    FaultNetwork network;
+    FaultCase given;
+    network.findings.push_back({{0.05, 0.95}, {0.2, 0.8}});
+    given.likelihood.push_back({1, 0});
+    for (int i = 0; i < 40; ++i) {
+        const bool rare = i >= 36;
+        network.causes.push_back({{0, {0.5, 0.5}}});
+        given.prior.push_back(rare ? 0.0001 : chance.between(0.01, 0.03));
+        if (!rare) continue;
+        Requirement requirement;
+        requirement.causes.assign(40, false);
+        requirement.causes[static_cast<std::size_t>(i)] = true;
+        given.requirements.push_back(requirement);
+    }
+    const std::vector<WeighedSet> sets = heaviest_sets(network, given, 256);
+    REQUIRE(sets.size() == 256);
+    const Posterior all = posterior(network, given);
+    double listed = 0;
+    for (const WeighedSet& set : sets) listed += std::exp(set.log_weight - all.log_evidence);
+    CHECK(listed > 0.3);
+    CHECK(listed < 1 + 1e-12);
+}

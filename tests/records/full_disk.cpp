@@ -1,0 +1,133 @@
+#include "full_disk.hpp"
+
+#include <sqlite3.h>
+
+#include <climits>
+#include <cstddef>
+#include <memory>
+#include <new>
+
+namespace hardover_tests {
+
+namespace {
+
+sqlite3_vfs* real = nullptr;
+sqlite3_vfs counting;
+int writes_left = INT_MAX;
+bool any_refused = false;
+
+// Our file, followed in memory by the real one, as SQLite's file layers are stacked.
+struct CountedFile {
+    sqlite3_file base;
+};
+constexpr int file_size = (static_cast<int>(sizeof(CountedFile)) + 15) / 16 * 16;
+
+sqlite3_file* real_file(sqlite3_file* file) {
+    return reinterpret_cast<sqlite3_file*>(reinterpret_cast<char*>(file) + file_size);
+}
+
+bool disk_is_full() {
+    if (writes_left > 0) {
+        if (writes_left != INT_MAX) --writes_left;
+        return writes_left == 0 && (any_refused = true);
+    }
+    return any_refused = true;
+}
+
+const sqlite3_io_methods* methods_of(sqlite3_file* file) {
+    return real_file(file)->pMethods;
+}
+
+int close_file(sqlite3_file* file) {
+    return methods_of(file)->xClose(real_file(file));
+}
+int read_file(sqlite3_file* file, void* data, int size, sqlite3_int64 at) {
+    return methods_of(file)->xRead(real_file(file), data, size, at);
+}
+int write_to_file(sqlite3_file* file, const void* data, int size, sqlite3_int64 at) {
+    if (disk_is_full()) return SQLITE_FULL;
+    return methods_of(file)->xWrite(real_file(file), data, size, at);
+}
+int truncate_file(sqlite3_file* file, sqlite3_int64 size) {
+    return methods_of(file)->xTruncate(real_file(file), size);
+}
+int sync_file(sqlite3_file* file, int flags) {
+    return methods_of(file)->xSync(real_file(file), flags);
+}
+int size_of_file(sqlite3_file* file, sqlite3_int64* size) {
+    return methods_of(file)->xFileSize(real_file(file), size);
+}
+int lock_file(sqlite3_file* file, int level) {
+    return methods_of(file)->xLock(real_file(file), level);
+}
+int unlock_file(sqlite3_file* file, int level) {
+    return methods_of(file)->xUnlock(real_file(file), level);
+}
+int check_lock(sqlite3_file* file, int* held) {
+    return methods_of(file)->xCheckReservedLock(real_file(file), held);
+}
+int control_file(sqlite3_file* file, int operation, void* argument) {
+    return methods_of(file)->xFileControl(real_file(file), operation, argument);
+}
+int sector_size(sqlite3_file* file) {
+    return methods_of(file)->xSectorSize(real_file(file));
+}
+int characteristics(sqlite3_file* file) {
+    return methods_of(file)->xDeviceCharacteristics(real_file(file));
+}
+int map_shared(sqlite3_file* file, int page, int size, int extend, void volatile** memory) {
+    return methods_of(file)->xShmMap(real_file(file), page, size, extend, memory);
+}
+int lock_shared(sqlite3_file* file, int offset, int count, int flags) {
+    return methods_of(file)->xShmLock(real_file(file), offset, count, flags);
+}
+void barrier(sqlite3_file* file) {
+    methods_of(file)->xShmBarrier(real_file(file));
+}
+int unmap_shared(sqlite3_file* file, int remove) {
+    return methods_of(file)->xShmUnmap(real_file(file), remove);
+}
+
+const sqlite3_io_methods counted_methods = {
+    2,           close_file,  read_file,    write_to_file, truncate_file, sync_file,       size_of_file,
+    lock_file,   unlock_file, check_lock,   control_file,  sector_size,   characteristics, map_shared,
+    lock_shared, barrier,     unmap_shared, nullptr,       nullptr};
+
+int open_file(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* flags_out) {
+    const int code = real->xOpen(real, name, real_file(file), flags, flags_out);
+    file->pMethods = code == SQLITE_OK ? &counted_methods : nullptr;
+    return code;
+}
+
+}  // namespace
+
+FullDisk::FullDisk() {
+    real = sqlite3_vfs_find(nullptr);
+    counting = *real;
+    counting.zName = "full-disk";
+    counting.szOsFile = file_size + real->szOsFile;
+    counting.xOpen = open_file;
+    sqlite3_vfs_register(&counting, 1);
+    make_room();
+}
+
+FullDisk::~FullDisk() {
+    sqlite3_vfs_unregister(&counting);
+    sqlite3_vfs_register(real, 1);
+}
+
+void FullDisk::full_from_write(int n) {
+    writes_left = n;
+    any_refused = false;
+}
+
+void FullDisk::make_room() {
+    writes_left = INT_MAX;
+    any_refused = false;
+}
+
+bool FullDisk::refused_any() const {
+    return any_refused;
+}
+
+}  // namespace hardover_tests

@@ -1,0 +1,169 @@
+// Other programs at the same file: locks are waited for and named, and a program killed loses nothing it had
+// confirmed.
+#include <signal.h>
+#include <sqlite3.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <random>
+#include <thread>
+
+#include "records_support.hpp"
+
+using namespace hardover;
+using namespace hardover_tests;
+using std::chrono::milliseconds;
+
+namespace {
+
+// Another program that holds the file's write lock.
+class Holder {
+  public:
+    Holder(const std::string& path, const char* sql) {
+        sqlite3_open(path.c_str(), &handle_);
+        REQUIRE(sqlite3_exec(handle_, sql, nullptr, nullptr, nullptr) == SQLITE_OK);
+    }
+    ~Holder() { sqlite3_close(handle_); }
+    Holder(const Holder&) = delete;
+    Holder& operator=(const Holder&) = delete;
+
+  private:
+    sqlite3* handle_ = nullptr;
+};
+
+// Appends events to job 1 until killed, and tells each confirmed sequence number through the pipe.
+[[noreturn]] void append_for_ever(const std::string& path, int pipe) {
+    auto store = Store::open(path);
+    if (!store.ok()) ::_exit(1);
+    const auto events = store.value().events(1);
+    if (!events.ok()) ::_exit(1);
+    for (int i = static_cast<int>(events.value().size()) + 1;; ++i) {
+        if (!store.value().append(1, event(i), summary()).ok()) ::_exit(1);
+        if (::write(pipe, &i, sizeof i) != sizeof i) ::_exit(1);
+    }
+}
+
+// The last number in the pipe, or `before` when there is none.
+int last_confirmed(int pipe, int before) {
+    int number = before;
+    for (int next = 0; ::read(pipe, &next, sizeof next) == sizeof next;) number = next;
+    return number;
+}
+
+}  // namespace
+
+TEST_CASE("A file held by another program gives a clear message and nothing is written") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    make_records(path, 2);
+    auto store = Store::open(path, milliseconds(30));
+    REQUIRE_OK(store);
+    {
+        const Holder holder(path, "BEGIN IMMEDIATE");
+        const auto appended = store.value().append(1, event(3), summary());
+        REQUIRE_FALSE(appended.ok());
+        CHECK(appended.error().text() == path +
+                                             ": another program is holding the records file (close it there "
+                                             "or wait a moment, then do it again)");
+        CHECK_FALSE(store.value().start_job(event(1), summary()).ok());
+        CHECK(store.value().events(1).value().size() == 2);  // reading goes on
+    }
+    REQUIRE_OK(store.value().append(1, event(3), summary()));
+}
+
+TEST_CASE("Opening a file that another program keeps to itself gives a clear message") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    make_records(path, 2);
+    {
+        const Holder holder(path, "PRAGMA locking_mode = EXCLUSIVE; BEGIN EXCLUSIVE; COMMIT");
+        const auto store = Store::open(path, milliseconds(30));
+        REQUIRE_FALSE(store.ok());
+        CHECK(store.error().what == "another program is holding the records file");
+    }
+    auto store = Store::open(path);
+    REQUIRE_OK(store);
+    CHECK(store.value().events(1).value().size() == 2);
+}
+
+TEST_CASE("A lock held for a moment is waited for") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    make_records(path, 1);
+    auto store = Store::open(path);
+    REQUIRE_OK(store);
+    auto holder = std::make_unique<Holder>(path, "BEGIN IMMEDIATE");
+    std::thread lets_go([&holder] {
+        std::this_thread::sleep_for(milliseconds(150));
+        holder.reset();
+    });
+    const auto appended = store.value().append(1, event(2), summary());
+    lets_go.join();
+    REQUIRE_OK(appended);
+}
+
+TEST_CASE("Programs that start a new records file at the same moment all get to work") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    constexpr int programs = 6;
+    std::vector<pid_t> children;
+    for (int i = 0; i < programs; ++i) {
+        const pid_t child = ::fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            auto store = Store::open(path);
+            ::_exit(store.ok() && store.value().start_job(event(1), summary()).ok() ? 0 : 1);
+        }
+        children.push_back(child);
+    }
+    for (const pid_t child : children) {
+        int status = 0;
+        REQUIRE(::waitpid(child, &status, 0) == child);
+        CHECK(WIFEXITED(status));
+        CHECK(WEXITSTATUS(status) == 0);
+    }
+    auto store = Store::open(path);
+    REQUIRE_OK(store);
+    CHECK(store.value().jobs().value().size() == programs);
+}
+
+TEST_CASE("A program killed at any moment loses no event it had confirmed") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    make_records(path, 1);
+    std::mt19937 random(20261125);
+    std::uniform_int_distribution<int> microseconds(1000, 40000);
+    int confirmed = 1;
+    for (int kill = 0; kill < 30; ++kill) {
+        int ends[2];
+        REQUIRE(::pipe(ends) == 0);
+        const pid_t child = ::fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            ::close(ends[0]);
+            append_for_ever(path, ends[1]);
+        }
+        ::close(ends[1]);
+        std::this_thread::sleep_for(std::chrono::microseconds(microseconds(random)));
+        ::kill(child, SIGKILL);
+        int status = 0;
+        REQUIRE(::waitpid(child, &status, 0) == child);
+        REQUIRE(WIFSIGNALED(status));
+        confirmed = last_confirmed(ends[0], confirmed);
+        ::close(ends[0]);
+
+        auto store = Store::open(path);
+        REQUIRE_OK(store);
+        const auto events = store.value().events(1);
+        REQUIRE_OK(events);
+        // One more may have reached the disk without its confirmation reaching the pipe.
+        const int found = static_cast<int>(events.value().size());
+        CHECK(found >= confirmed);
+        CHECK(found <= confirmed + 1);
+        CHECK(in_order(events.value()));
+        REQUIRE_OK(store.value().check());
+        confirmed = found;
+    }
+    CHECK(confirmed > 30);
+}

@@ -1,0 +1,203 @@
+// The commands that answer at once: assess, worksheet, knowledge, and the command line itself.
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "support.hpp"
+#include "terminal/program.hpp"
+
+using namespace hardover_tests;
+using nlohmann::json;
+
+namespace {
+bool holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+}  // namespace
+
+TEST_CASE("The program names its version and its commands") {
+    const Ran version = run_program({"--version"});
+    CHECK(version.code == 0);
+    CHECK(version.out == "hardover 0.1.0\n");
+    const Ran help = run_program({"--help"});
+    CHECK(help.code == 0);
+    for (const char* command : {"interview", "assess", "worksheet", "knowledge", "job"})
+        CHECK(holds(help.out, command));
+}
+
+TEST_CASE("A wrong flag or command is refused with exit code 2") {
+    CHECK(run_program({"--whell"}).code == 2);
+    CHECK(run_program({"diagnoze"}).code == 2);
+    CHECK(run_program({"job", "show", "minus"}).code == 2);
+    CHECK(run_program({"assess"}).code == 2);
+}
+
+TEST_CASE("Assess as JSON has the documented fields") {
+    const Ran ran = run_program({"assess", source_path("tests/cases/wander_air_in_oil.yaml"), "--json"});
+    INFO(ran.err);
+    REQUIRE(ran.code == 0);
+    const json answer = json::parse(ran.out);
+    for (const char* field :
+         {"ranking", "not_listed", "next", "cautions", "deferrals", "worksheets", "stops", "bound"}) {
+        INFO(field);
+        CHECK(answer.contains(field));
+    }
+    REQUIRE(answer["ranking"].size() > 5);
+    const json& first = answer["ranking"][0];
+    CHECK(first["cause"] == "air_in_oil");
+    CHECK(first["name"] == "Air left in the oil");
+    CHECK(first["probability"].get<double>() > 0.5);
+    CHECK_FALSE(first["for"].empty());
+    CHECK(first.contains("against"));
+    for (const char* field : {"kind", "id", "text", "minutes", "minutes_after"})
+        CHECK(answer["next"].contains(field));
+    double before = 1;
+    for (const json& cause : answer["ranking"]) {
+        CHECK(cause["probability"].get<double>() <= before);
+        before = cause["probability"].get<double>();
+    }
+}
+
+TEST_CASE("Assess gives the same bytes every time") {
+    const std::vector<std::string> words = {"assess", source_path("tests/cases/weep_o_ring_cut.yaml"),
+                                            "--json"};
+    CHECK(run_program(words).out == run_program(words).out);
+}
+
+TEST_CASE("A case with faults lists each at its place and is not assessed") {
+    const TemporaryFolder folder;
+    write_file(folder.file("case.yaml"),
+               "complaints: [wanderr]\n"
+               "answers:\n"
+               "  wheel_feel: springgy\n"
+               "  wheel_sponge: 3 psi\n");
+    const Ran ran = run_program({"assess", folder.file("case.yaml")});
+    INFO(ran.err);
+    CHECK(ran.code == 1);
+    CHECK(holds(ran.err, "case.yaml:1:14"));
+    CHECK(holds(ran.err, "did you mean 'wander'?"));
+    CHECK(holds(ran.err, "case.yaml:3:15"));
+    CHECK(holds(ran.err, "case.yaml:4:17"));
+    CHECK(ran.out.empty());
+    const Ran missing = run_program({"assess", folder.file("nothing.yaml")});
+    CHECK(missing.code == 1);
+    CHECK(holds(missing.err, "nothing.yaml"));
+}
+
+TEST_CASE("Every worksheet runs with the example of its own help") {
+    const Ran listed = run_program({"worksheet", "list", "--json"});
+    REQUIRE(listed.code == 0);
+    const json list = json::parse(listed.out);
+    CHECK(list.size() >= 4);
+    for (const json& sheet : list) {
+        // hardover worksheet ID key='value' key='value' ...
+        std::istringstream words(sheet["example"].get<std::string>());
+        std::vector<std::string> arguments;
+        std::string word;
+        for (int skipped = 0; skipped < 2; ++skipped) words >> word;
+        arguments.push_back("worksheet");
+        words >> word;
+        arguments.push_back(word);
+        for (std::string key; std::getline(words >> std::ws, key, '\'');) {
+            std::string value;
+            std::getline(words, value, '\'');
+            arguments.push_back(key + value);
+        }
+        const Ran ran = run_program(arguments);
+        INFO(sheet["example"] << "\n" << ran.out << ran.err);
+        CHECK(ran.code == 0);
+        CHECK(holds(ran.out, "Source"));
+        CHECK_FALSE(holds(ran.out, "nan"));
+    }
+}
+
+TEST_CASE("A 9 in ram is marked at 4 1/2 in and accepted within 1/4 in") {
+    // Common practice, no source.
+    const Ran ran = run_program({"worksheet", "ram_centring", "stroke=9 in", "mark_port=4 5/8 in",
+                                 "mark_starboard=4 1/2 in", "--json"});
+    INFO(ran.out << ran.err);
+    REQUIRE(ran.code == 0);
+    const json sheet = json::parse(ran.out);
+    CHECK(sheet["results"]["half"]["text"] == "4 1/2 in");
+    CHECK(sheet["results"]["off"]["value"].get<double>() == Approx(0.125).margin(1e-9));
+}
+
+TEST_CASE("A drive with both diagonals 36 in is square") {
+    // Common practice, no source; equal diagonals make a parallelogram a rectangle (Euclid).
+    const Ran ran = run_program(
+        {"worksheet", "drive_square", "diagonal_port=36 in", "diagonal_starboard=36 in", "--json"});
+    INFO(ran.out << ran.err);
+    REQUIRE(ran.code == 0);
+    CHECK(json::parse(ran.out)["results"]["difference"]["value"].get<double>() == Approx(0).margin(1e-9));
+}
+
+TEST_CASE("Worksheet inputs that cannot be are one clear message each") {
+    const auto refused = [](std::vector<std::string> words) {
+        words.insert(words.begin(), "worksheet");
+        const Ran ran = run_program(words);
+        INFO(ran.out << ran.err);
+        CHECK(ran.code == 1);
+        CHECK(ran.out.empty());
+        CHECK(std::count(ran.err.begin(), ran.err.end(), '\n') == 1);
+        return ran.err;
+    };
+    CHECK(holds(refused({"ram_centring", "stroke=0 in", "mark_port=4 in", "mark_starboard=4 in"}), "stroke"));
+    CHECK(holds(refused({"ram_centring", "stroke=9 psi"}), "length"));
+    CHECK(holds(refused({"ram_centring", "strok=9 in"}), "did you mean 'stroke'?"));
+    CHECK(holds(refused({"ram_centring"}), "still needed"));
+    CHECK(holds(refused({"ram_centring", "stroke"}), "key=value"));
+    CHECK(holds(refused({"ram_centering"}), "did you mean 'ram_centring'?"));
+    CHECK(holds(refused({"ram_centring", "stroke=nine in"}), "stroke"));
+}
+
+TEST_CASE("The knowledge counts itself, and lists and shows what it holds") {
+    const Ran figures = run_program({"knowledge", "figures", "--json"});
+    REQUIRE(figures.code == 0);
+    const json counts = json::parse(figures.out);
+    CHECK(counts["complaints"].get<int>() >= 4);
+    CHECK(counts["causes"].get<int>() >= 30);
+    CHECK(counts["findings"].get<int>() >= 70);
+    CHECK(counts["checks"].get<int>() >= 30);
+    CHECK(counts["remedies"].get<int>() >= 30);
+    CHECK(counts["rules"].get<int>() >= 20);
+    CHECK(counts["cautions"].get<int>() >= 15);
+    CHECK(counts["deferrals"].get<int>() >= 8);
+    CHECK(holds(run_program({"knowledge", "list", "causes"}).out, "air_in_oil  Air left in the oil"));
+    CHECK(holds(run_program({"knowledge", "list", "cauzes"}).err, "did you mean 'causes'?"));
+    const Ran shown = run_program({"knowledge", "show", "sponge_test"});
+    CHECK(holds(shown.out, "Steps:"));
+    CHECK(holds(shown.out, "Source"));
+    CHECK(run_program({"knowledge", "show", "sponge_tset"}).code == 1);
+}
+
+TEST_CASE("Knowledge check names every fault at file, line and column, and fails") {
+    const TemporaryFolder folder;
+    for (const auto& entry : std::filesystem::directory_iterator(source_path("knowledge"))) {
+        std::filesystem::copy(entry.path(), folder.path());
+    }
+    CHECK(run_program({"knowledge", "check", folder.path()}).code == 0);
+    write_file(folder.file("zz_broken.yaml"),
+               "- caution: sharp_edges\n"
+               "  name: Sharp edges\n"
+               "  hurts: Hands.\n"
+               "  avoidd: Wear gloves.\n"
+               "  source: common_practise\n");
+    const Ran ran = run_program({"knowledge", "check", folder.path()});
+    INFO(ran.out);
+    CHECK(ran.code == 1);
+    CHECK(holds(ran.out, "zz_broken.yaml:4:3"));
+    CHECK(holds(ran.out, "did you mean 'avoid'?"));
+    CHECK(holds(ran.out, "zz_broken.yaml:5:11"));
+    CHECK(run_program({"--knowledge", folder.path(), "job", "list", "--x"}).code == 2);
+    CHECK(run_program(
+              {"--knowledge", folder.path(), "assess", source_path("tests/cases/wander_air_in_oil.yaml")})
+              .code == 1);
+}
+
+TEST_CASE("A records file that is something else is refused and left as it was") {
+    const TemporaryFolder folder;
+    write_file(folder.file("records.db"), "This is a shopping list, not a database.\n");
+    const Ran ran = run_program({"--records", folder.file("records.db"), "job", "list"});
+    CHECK(ran.code == 1);
+    CHECK(holds(ran.err, "records.db"));
+    CHECK(file_text(folder.file("records.db")) == "This is a shopping list, not a database.\n");
+}
