@@ -27,7 +27,7 @@ std::string weight_text(const Knowledge& knowledge, const Assessment& assessment
     const Finding& finding = knowledge.findings[weight.index];
     int reading = weight.reading;
     const auto evidence = assessment.evidence.find(weight.index);
-    if (reading < 0 && evidence != assessment.evidence.end()) {
+    if (reading < 0 && !weight.earlier && evidence != assessment.evidence.end()) {
         const auto& likelihood = evidence->second;
         reading =
             static_cast<int>(std::max_element(likelihood.begin(), likelihood.end()) - likelihood.begin());
@@ -43,7 +43,8 @@ ordered_json weights_json(const Knowledge& knowledge, const Assessment& assessme
         if (weight.decibans == 0 || (weight.decibans > 0) != in_favour) continue;
         list.push_back({{"text", weight_text(knowledge, assessment, weight)},
                         {"id", weight_id(knowledge, weight)},
-                        {"decibans", weight.decibans}});
+                        {"decibans", weight.decibans},
+                        {"after", weight.stage}});
     }
     return list;
 }
@@ -131,6 +132,14 @@ ordered_json value_json(const Value& value, const Unit& unit) {
     return {{"value", in_unit(*quantity, unit)}, {"unit", unit.name}, {"text", show(*quantity, unit)}};
 }
 
+// A choice has its id for a value.
+ordered_json input_json(const WorksheetInput& input, const Value& value) {
+    if (input.choices.empty()) return value_json(value, input.unit);
+    const Choice* choice = std::get_if<Choice>(&value);
+    if (choice == nullptr || choice->possible.empty()) return {{"value", nullptr}, {"text", ""}};
+    return {{"value", choice->possible.front()}, {"text", input_text(input, value)}};
+}
+
 }  // namespace
 
 ordered_json assessment_json(const Knowledge& knowledge, const Assessment& assessment) {
@@ -179,7 +188,7 @@ ordered_json sheet_json(const Knowledge& knowledge, const WorkedSheet& sheet) {
     const Worksheet& worksheet = knowledge.worksheets[sheet.worksheet];
     ordered_json inputs = ordered_json::object();
     for (std::size_t i = 0; i < worksheet.inputs.size() && i < sheet.inputs.size(); ++i) {
-        ordered_json input = value_json(sheet.inputs[i], worksheet.inputs[i].unit);
+        ordered_json input = input_json(worksheet.inputs[i], sheet.inputs[i]);
         input["assumed"] = i < sheet.input_assumed.size() && sheet.input_assumed[i];
         inputs[worksheet.inputs[i].id] = std::move(input);
     }

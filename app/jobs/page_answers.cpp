@@ -1,6 +1,8 @@
 // What is known of this boat so far, and where each piece comes from.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "app/jobs/page_parts.hpp"
 
 namespace hardover::jobs_detail {
@@ -16,6 +18,25 @@ std::optional<KnownAnswer> known_answer(View& view, Index finding) {
     return KnownAnswer{*answer, "told by the customer", true};
 }
 
+std::optional<KnownAnswer> answer_of_stage(View& view, Index finding, int stage) {
+    const std::vector<TimedAnswer> told = view.stages.about(finding);
+    const auto then =
+        std::find_if(told.begin(), told.end(), [&](const TimedAnswer& t) { return t.stage == stage; });
+    if (then == told.end() || then + 1 == told.end()) return known_answer(view, finding);
+    if (std::holds_alternative<Quantity>(then->answer.given)) return KnownAnswer{then->answer, "measured"};
+    const auto& earlier = view.job.facts.earlier;
+    const bool answered = std::any_of(earlier.begin(), earlier.end(), [&](const EarlierAnswer& e) {
+        return e.finding == finding && e.stage == stage;
+    });
+    if (answered) return KnownAnswer{then->answer, "answered"};
+    return KnownAnswer{then->answer, "told by the customer", true};
+}
+
+std::string stage_text(int stage) {
+    if (stage == 0) return "before any remedy";
+    return stage == 1 ? "after the first remedy" : fmt::format("after {} remedies", stage);
+}
+
 std::vector<AnswerLine> answer_lines(View& view) {
     std::vector<AnswerLine> lines;
     for (std::size_t i = 0; i < view.knowledge.findings.size(); ++i) {
@@ -23,8 +44,17 @@ std::vector<AnswerLine> answer_lines(View& view) {
         const auto known = known_answer(view, index);
         if (!known) continue;
         const Finding& finding = view.knowledge.findings[i];
-        lines.push_back({finding.id, finding.name, answer_text(view.knowledge, index, known->answer),
-                         known->origin, known->origin != "worked out"});
+        std::string origin = known->origin;
+        for (const TimedAnswer& told : view.stages.about(index)) {
+            if (told.answer == known->answer) continue;
+            origin += fmt::format("; {}: {}", stage_text(told.stage),
+                                  answer_text(view.knowledge, index, told.answer));
+        }
+        for (const EarlierAnswer& aside : view.job.assessment.set_aside) {
+            if (aside.finding == index) origin += ", which does not fit any more and is set aside";
+        }
+        lines.push_back({finding.id, finding.name, answer_text(view.knowledge, index, known->answer), origin,
+                         known->origin != "worked out"});
     }
     return lines;
 }

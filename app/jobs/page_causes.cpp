@@ -14,11 +14,12 @@ std::string weight_text(View& view, const Weight& weight) {
     if (weight.kind == Weight::Kind::remedy) return "What became of the remedies that were tried";
     if (weight.kind == Weight::Kind::rule) return view.knowledge.rules[weight.index].why;
     const Finding& finding = view.knowledge.findings[weight.index];
-    const auto known = known_answer(view, weight.index);
+    const auto known = answer_of_stage(view, weight.index, weight.stage);
     if (!known) return finding.name;
     const std::string told = known->only_told ? ", told by the customer" : "";
-    return fmt::format("{}: {}{}", finding.name, answer_text(view.knowledge, weight.index, known->answer),
-                       told);
+    const std::string when = weight.earlier ? fmt::format(" ({})", stage_text(weight.stage)) : "";
+    return fmt::format("{}: {}{}{}", finding.name, answer_text(view.knowledge, weight.index, known->answer),
+                       told, when);
 }
 
 std::string state_text(const View& view, const RankedCause& ranked) {

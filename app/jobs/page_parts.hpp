@@ -7,17 +7,23 @@
 #include <vector>
 
 #include "app/jobs/page.hpp"
+#include "rules/reasoning/contrast.hpp"
 #include "rules/reasoning/situation.hpp"
+#include "rules/reasoning/stages.hpp"
 
 namespace hardover::jobs_detail {
 
 // What every part looks at: the knowledge, the job, and what is known by name.
 struct View {
     View(const Knowledge& the_knowledge, const Job& the_job)
-        : knowledge(the_knowledge), job(the_job), situation(the_knowledge, the_job.facts) {}
+        : knowledge(the_knowledge),
+          job(the_job),
+          situation(the_knowledge, the_job.facts),
+          stages(the_knowledge, the_job.facts, situation) {}
     const Knowledge& knowledge;
     const Job& job;
     Situation situation;
+    Stages stages;
 };
 
 // Names and values in words (page_text.cpp).
@@ -27,6 +33,7 @@ std::string spoken_condition(const Knowledge& knowledge, const Expression& condi
 std::string spoken_because(View& view, const std::vector<std::string>& names);
 std::string rig_value_text(const RigField& field, const RigValue& value);
 std::optional<Quantity> quantity_of(const Value& value);
+std::string input_text(const WorksheetInput& input, const Value& value);  // "" when not known
 std::vector<CautionText> caution_texts(const Knowledge& knowledge, const std::vector<Index>& cautions);
 std::string deferral_text(const Deferral& deferral);
 std::string outcome_text(Outcome outcome);
@@ -54,6 +61,14 @@ std::vector<std::string> branch_lines(const View& view, const NextStep& step);
 std::string separation_text(const View& view, const NextStep& step);
 std::string asking_rule_text(const Knowledge& knowledge, const NextStep& step);
 std::string blocked_text(const Knowledge& knowledge, const NextStep& step);
+
+// What one row of a contrast is about (explain_text.cpp).
+std::string contrast_row_text(const Knowledge& knowledge, const ContrastRow& row);
+
+// What was answered in a stage: the latest answer, or one given again since (page_answers.cpp).
+std::optional<KnownAnswer> answer_of_stage(View& view, Index finding, int stage);
+// "before the first remedy", "after 2 remedies" (page_answers.cpp).
+std::string stage_text(int stage);
 
 // The id of the finding or rule; "" for what became of the remedies (page_causes.cpp).
 std::string weight_id(const Knowledge& knowledge, const Weight& weight);

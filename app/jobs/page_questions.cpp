@@ -54,7 +54,9 @@ std::vector<MeasureField> worksheet_fields(const View& view, const Worksheet& sh
         if (input.finding != none) fields.push_back(finding_measure(view, input.finding, &input));
     }
     for (const WorksheetInput& input : sheet.inputs) {
-        if (input.rig_field == none || view.job.facts.rig.count(input.rig_field)) continue;
+        // A choice of the rig is answered with the rig, not as a number.
+        if (input.rig_field == none || !input.choices.empty() || view.job.facts.rig.count(input.rig_field))
+            continue;
         MeasureField field = rig_measure(view.knowledge, view.job, input.rig_field);
         if (field.hint.empty()) field.hint = example_hint(&input);
         fields.push_back(std::move(field));

@@ -16,7 +16,8 @@ namespace {
 std::vector<std::string> missing_inputs(const Worksheet& sheet, const WorkedSheet& worked) {
     std::vector<std::string> names;
     for (std::size_t i = 0; i < sheet.inputs.size() && i < worked.inputs.size(); ++i) {
-        if (!quantity_of(worked.inputs[i])) names.push_back(lower_first(sheet.inputs[i].name));
+        if (input_text(sheet.inputs[i], worked.inputs[i]).empty())
+            names.push_back(lower_first(sheet.inputs[i].name));
     }
     return names;
 }
@@ -37,6 +38,19 @@ bool belongs_to_job(const View& view, const WorkedSheet& worked) {
 
 }  // namespace
 
+namespace jobs_detail {
+
+std::string input_text(const WorksheetInput& input, const Value& value) {
+    if (const auto quantity = quantity_of(value)) return show(*quantity, input.unit);
+    const Choice* choice = std::get_if<Choice>(&value);
+    for (const Word& word : input.choices) {
+        if (choice != nullptr && choice->possible == std::vector<std::string>{word.id}) return word.text;
+    }
+    return "";
+}
+
+}  // namespace jobs_detail
+
 SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
     const Worksheet& sheet = knowledge.worksheets[worked.worksheet];
     SheetText text;
@@ -46,11 +60,10 @@ SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
     text.refused = worked.refused;
     text.source = source_text(knowledge, sheet.sources);
     for (std::size_t i = 0; i < sheet.inputs.size() && i < worked.inputs.size(); ++i) {
-        const auto quantity = quantity_of(worked.inputs[i]);
+        const std::string value = input_text(sheet.inputs[i], worked.inputs[i]);
         const bool assumed = i < worked.input_assumed.size() && worked.input_assumed[i];
-        text.inputs.push_back({sheet.inputs[i].name,
-                               quantity ? show(*quantity, sheet.inputs[i].unit) : "not known yet",
-                               quantity.has_value() && assumed});
+        text.inputs.push_back(
+            {sheet.inputs[i].name, value.empty() ? "not known yet" : value, !value.empty() && assumed});
     }
     const auto missing = missing_inputs(sheet, worked);
     const std::string waits =

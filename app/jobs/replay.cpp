@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "rules/reading/reading.hpp"
@@ -65,13 +66,13 @@ class Apply {
         if (finding == none) return lacks("finding", e.finding);
         const auto answer = read_answer(knowledge_.findings[finding], e.answer);
         if (!answer.ok()) return fmt::format("'{}' no longer fits this finding", spoken_id(e.answer));
-        job_.facts.answers[finding] = answer.value();
+        keep(finding, answer.value());
         return "";
     }
 
     std::string operator()(const TakenBack& e) {
         const Index finding = find(knowledge_.findings, e.finding);
-        if (finding != none) job_.facts.answers.erase(finding);
+        if (finding != none) take_back(finding);
         return "";
     }
 
@@ -91,7 +92,9 @@ class Apply {
         if (remedy == none) return lacks("remedy", e.remedy);
         const auto outcome = outcome_of(e.outcome);
         if (!outcome) return fmt::format("'{}' is not an outcome", spoken_id(e.outcome));
+        // Tried again, it was not done well the first time: the last time counts.
         job_.facts.tried[remedy] = *outcome;
+        job_.facts.tried_as[remedy] = ++stage_;
         return "";
     }
 
@@ -113,12 +116,43 @@ class Apply {
     std::string operator()(const Undone&) { return ""; }
 
   private:
+    // An answer given again after a remedy leaves the one before it as evidence of how the boat was then; one
+    // given again with no remedy between puts it right.
+    void keep(Index finding, const Answer& answer) {
+        Facts& facts = job_.facts;
+        const auto before = facts.answers.find(finding);
+        const auto at = facts.answered_at.find(finding);
+        const int stage_before = at == facts.answered_at.end() ? 0 : at->second;
+        if (before != facts.answers.end() && stage_before < stage_) {
+            const auto later = std::find_if(facts.earlier.begin(), facts.earlier.end(),
+                                            [&](const EarlierAnswer& e) { return e.stage > stage_before; });
+            facts.earlier.insert(later, {finding, stage_before, before->second});
+        }
+        facts.answers[finding] = answer;
+        if (stage_ > 0) facts.answered_at[finding] = stage_;
+    }
+
+    // The latest answer goes; the one before it, if any, is the latest again.
+    void take_back(Index finding) {
+        Facts& facts = job_.facts;
+        facts.answers.erase(finding);
+        facts.answered_at.erase(finding);
+        for (auto earlier = facts.earlier.rbegin(); earlier != facts.earlier.rend(); ++earlier) {
+            if (earlier->finding != finding) continue;
+            facts.answers[finding] = earlier->answer;
+            if (earlier->stage > 0) facts.answered_at[finding] = earlier->stage;
+            facts.earlier.erase(std::next(earlier).base());
+            return;
+        }
+    }
+
     static std::string lacks(const char* what, const std::string& id) {
         return fmt::format("there is no {} '{}'", what, spoken_id(id));
     }
 
     const Knowledge& knowledge_;
     Job& job_;
+    int stage_ = 0;  // how many remedies have been tried
 };
 
 std::string left_out_line(int sequence, const std::string& what, const std::string& why) {

@@ -8,6 +8,7 @@
 #include <fstream>
 #include <string_view>
 #include <system_error>
+#include <thread>
 #include <utility>
 
 #include "app/records/database.hpp"
@@ -147,12 +148,15 @@ Error newer_error(const std::string& path, long long version) {
 }
 
 Result<FileState> inspect(const std::string& path) {
-    // Without a lock a file that another program is just writing can look damaged: then look again.
-    constexpr int looks = 5;
+    // Without a lock a file that another program is just writing can look damaged: a refusal needs two looks
+    // at a file that nobody touches meanwhile.
+    constexpr int most_looks = 6;
     for (int look = 1;; ++look) {
         const auto before = stamp(path);
         auto state = inspect_once(path);
-        if (state.ok() || look == looks || stamp(path) == before) return state;
+        const bool settled = look > 1 && stamp(path) == before;
+        if (state.ok() || settled || look == most_looks) return state;
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
     }
 }
 

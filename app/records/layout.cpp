@@ -39,10 +39,36 @@ CREATE TRIGGER events_are_never_deleted BEFORE DELETE ON events
 BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
 )sql";
 
+// Settings of the shop, and what other shops counted: of each shop its newest export only.
+constexpr const char* version_2 = R"sql(
+CREATE TABLE settings (
+    name TEXT PRIMARY KEY,
+    value TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE counts (
+    shop TEXT PRIMARY KEY,
+    number INTEGER NOT NULL CHECK (number >= 1),
+    counts TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+)sql";
+
+// What must be readable in a file of each version, beside what was there before.
+struct Probe {
+    std::int64_t since;
+    const char* sql;
+};
+constexpr Probe probes[] = {
+    {1, "SELECT number, opened_at, changed_at, boat, state, complaint FROM jobs LIMIT 1"},
+    {1, "SELECT job, sequence, at, kind, body FROM events LIMIT 1"},
+    {2, "SELECT name, value FROM settings LIMIT 1"},
+    {2, "SELECT shop, number, counts FROM counts LIMIT 1"},
+};
+
 }  // namespace
 
 const std::vector<MigrationStep>& migration_steps() {
-    static const std::vector<MigrationStep> steps = {version_1};
+    static const std::vector<MigrationStep> steps = {version_1, version_2};
     return steps;
 }
 
@@ -71,9 +97,11 @@ Result<void> look_for_damage(const Database& database) {
     if (!found.ok()) return found.error();
     if (found.value() != "ok") return damaged_error(database.path(), found.value().value_or("no answer"));
 
-    for (const char* sql : {"SELECT number, opened_at, changed_at, boat, state, complaint FROM jobs LIMIT 1",
-                            "SELECT job, sequence, at, kind, body FROM events LIMIT 1"}) {
-        const auto row = database.first_text(sql);
+    const auto version = database.number("PRAGMA user_version");
+    if (!version.ok()) return version.error();
+    for (const Probe& probe : probes) {
+        if (version.value() < probe.since) continue;
+        const auto row = database.first_text(probe.sql);
         // A missing table or column is a plain SQLITE_ERROR: the file bears our mark but not our tables.
         if (!row.ok()) return damaged_error(database.path(), sqlite3_errmsg(database.handle()));
     }

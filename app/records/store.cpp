@@ -1,8 +1,10 @@
-// The records file in use: jobs and their events, written one transaction at a time.
+// The records file in use: jobs, their events and what is kept beside them, written one transaction at a
+// time.
 #include "app/records/store.hpp"
 
 #include <filesystem>
 #include <system_error>
+#include <thread>
 #include <utility>
 
 #include "app/records/database.hpp"
@@ -39,10 +41,18 @@ Result<void> accept(const Database& database, FileState state) {
     return {};
 }
 
-Result<void> use_write_ahead_log(const Database& database) {
-    const auto mode = database.first_text("PRAGMA journal_mode = WAL");
-    if (!mode.ok()) return mode.error();
-    if (mode.value() == "wal") return {};
+// SQLite does not wait for the lock when a file changes to the write-ahead log, so that is done here.
+Result<void> use_write_ahead_log(const Database& database, std::chrono::milliseconds wait) {
+    const auto give_up = std::chrono::steady_clock::now() + wait;
+    for (;;) {
+        Statement change(database, "PRAGMA journal_mode = WAL");
+        const int code = change.step();
+        if (code == SQLITE_ROW && change.text(0) == "wal") return {};
+        if (code == SQLITE_ROW) break;
+        const bool held = (code & 0xff) == SQLITE_BUSY;
+        if (!held || std::chrono::steady_clock::now() >= give_up) return database.error(code);
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    }
     return Error{Error::Kind::unsupported, "this disk cannot keep the records safely (no write-ahead log)",
                  database.path(), "name a file on a disk of this computer"};
 }
@@ -64,6 +74,23 @@ Result<void> insert_event(const Database& database, JobNumber job, int sequence,
     insert.bind(job).bind(std::int64_t{sequence}).bind(event.at).bind(event.kind).bind(event.body);
     const int code = insert.step();
     if (code != SQLITE_DONE) return database.error(code);
+    return {};
+}
+
+Result<void> write_setting(const Database& database, const std::string& name,
+                           const std::optional<std::string>& value) {
+    Statement write(database, value ? "INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)"
+                                    : "DELETE FROM settings WHERE name = ?");
+    write.bind(name);
+    if (value) write.bind(*value);
+    if (const int code = write.step(); code != SQLITE_DONE) return database.error(code);
+    return {};
+}
+
+Result<void> write_counts(const Database& database, const StoredCounts& counts) {
+    Statement write(database, "INSERT OR REPLACE INTO counts (shop, number, counts) VALUES (?, ?, ?)");
+    write.bind(counts.shop).bind(counts.number).bind(counts.counts);
+    if (const int code = write.step(); code != SQLITE_DONE) return database.error(code);
     return {};
 }
 
@@ -89,7 +116,7 @@ Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wai
     // The tables are made before the write-ahead log is used, so that a crash on the way leaves either an
     // empty file or one that bears our mark.
     if (auto migrated = migrate(database, migration_steps()); !migrated.ok()) return migrated.error();
-    if (auto logged = use_write_ahead_log(database); !logged.ok()) return logged.error();
+    if (auto logged = use_write_ahead_log(database, wait); !logged.ok()) return logged.error();
     if (auto set = database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON"); !set.ok()) {
         return set.error();
     }
@@ -175,6 +202,67 @@ Result<std::vector<JobRow>> Store::jobs() const {
     }
     if (code != SQLITE_DONE) return database.error(code);
     return rows;
+}
+
+Result<std::vector<JobEvents>> Store::events_of(const std::string& state,
+                                                const std::vector<std::string>& kinds) const {
+    const Database& database = connection_->database;
+    std::string wanted;
+    for (std::size_t i = 0; i < kinds.size(); ++i) wanted += i == 0 ? " AND kind IN (?" : ", ?";
+    if (!kinds.empty()) wanted += ")";
+    const std::string sql =
+        "SELECT job, sequence, at, kind, body FROM events JOIN jobs ON number = job WHERE state = ?" +
+        wanted + " ORDER BY job, sequence";
+    Statement select(database, sql.c_str());
+    select.bind(state);
+    for (const std::string& kind : kinds) select.bind(kind);
+    std::vector<JobEvents> jobs;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) {
+        if (jobs.empty() || jobs.back().job != select.number(0)) jobs.push_back({select.number(0), {}});
+        jobs.back().events.push_back(
+            {static_cast<int>(select.number(1)), select.text(2), select.text(3), select.text(4)});
+    }
+    if (code != SQLITE_DONE) return database.error(code);
+    return jobs;
+}
+
+Result<std::map<std::string, std::string>> Store::settings() const {
+    const Database& database = connection_->database;
+    Statement select(database, "SELECT name, value FROM settings");
+    std::map<std::string, std::string> settings;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) settings[select.text(0)] = select.text(1);
+    if (code != SQLITE_DONE) return database.error(code);
+    return settings;
+}
+
+Result<std::vector<StoredCounts>> Store::counts() const {
+    const Database& database = connection_->database;
+    Statement select(database, "SELECT shop, number, counts FROM counts ORDER BY shop");
+    std::vector<StoredCounts> all;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) {
+        all.push_back({select.text(0), select.number(1), select.text(2)});
+    }
+    if (code != SQLITE_DONE) return database.error(code);
+    return all;
+}
+
+Result<void> Store::keep(const BesideJobs& change) {
+    const Database& database = connection_->database;
+    Transaction transaction(database);
+    if (auto begun = transaction.begin(); !begun.ok()) return begun;
+    for (const auto& [name, value] : change.settings) {
+        if (auto written = write_setting(database, name, value); !written.ok()) return written;
+    }
+    if (change.drop_counts) {
+        if (auto dropped = database.run("DELETE FROM counts"); !dropped.ok()) return dropped;
+    }
+    for (const StoredCounts& counts : change.counts) {
+        if (auto written = write_counts(database, counts); !written.ok()) return written;
+    }
+    return transaction.commit();
 }
 
 Result<void> Store::check() const {

@@ -1,10 +1,13 @@
-// The shop's records: one SQLite file of jobs, each a list of appended events that is never overwritten.
-// Stores plain values: knows nothing of knowledge, boats or what an event means.
+// The shop's records: one SQLite file of jobs, each a list of appended events that is never overwritten;
+// beside them a few settings and the counts of other shops. Stores plain values: knows nothing of knowledge,
+// boats or what an event means.
 #pragma once
 
 #include <chrono>
 #include <cstdint>
+#include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -37,6 +40,25 @@ struct JobRow {
     JobSummary summary;
 };
 
+struct JobEvents {
+    JobNumber job = 0;
+    std::vector<StoredEvent> events;
+};
+
+// What another shop counted, as it came: `counts` is a JSON object as text, `number` its export's number.
+struct StoredCounts {
+    std::string shop;
+    std::int64_t number = 0;
+    std::string counts;
+};
+
+// What is written together, beside the jobs.
+struct BesideJobs {
+    std::map<std::string, std::optional<std::string>> settings;  // by name; no value: the setting goes
+    bool drop_counts = false;                                    // all counts go, before `counts` come
+    std::vector<StoredCounts> counts;  // each in the place of what was there of the same shop
+};
+
 // An open records file. Movable, not copyable; not shared between threads. Every write is one transaction, on
 // disk before the call returns (WAL, synchronous FULL).
 class Store {
@@ -66,6 +88,19 @@ class Store {
     // All jobs, the last changed first.
     Result<std::vector<JobRow>> jobs() const;
 
+    // All events of these kinds (none: of every kind), of the jobs in this state, by job and in order.
+    Result<std::vector<JobEvents>> events_of(const std::string& state,
+                                             const std::vector<std::string>& kinds) const;
+
+    // Every setting by name.
+    Result<std::map<std::string, std::string>> settings() const;
+
+    // The counts of other shops, by shop.
+    Result<std::vector<StoredCounts>> counts() const;
+
+    // Writes all of it, or nothing.
+    Result<void> keep(const BesideJobs& change);
+
     // Runs SQLite's integrity and foreign key checks. Error: damaged, with the first finding.
     Result<void> check() const;
 
@@ -78,6 +113,6 @@ class Store {
 };
 
 // The version of the file's layout this program writes (SQLite user_version).
-inline constexpr int records_version = 1;
+inline constexpr int records_version = 2;
 
 }  // namespace hardover

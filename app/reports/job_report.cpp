@@ -109,6 +109,8 @@ std::string job_report(const JobPage& page, int width) {
     Sheet sheet(width);
     sheet.line(page.title + " - " + page.phase);
     if (!page.words.empty()) sheet.line("In the customer's words: \"" + page.words + "\"");
+    if (!page.other_knowledge.empty()) sheet.line(page.other_knowledge);
+    sheet.items("Left out, not understood with this knowledge", page.left_out);
     sheet.items("STOP", page.stops);
     std::vector<std::string> cautions;
     for (const CautionText& caution : page.cautions) {
@@ -120,6 +122,7 @@ std::string job_report(const JobPage& page, int width) {
     add_causes(sheet, page);
     add_sheets(sheet, page);
     sheet.items("Assumed", page.assumptions);
+    sheet.items("Notes", page.notes);
     add_events(sheet, page);
     sheet.items("Not ours to decide", page.deferrals);
     return std::move(sheet).text();

@@ -137,8 +137,11 @@ std::string details(const Knowledge&, const Rule& rule) {
 std::string details(const Knowledge& knowledge, const Worksheet& worksheet) {
     std::vector<std::string> inputs;
     for (const WorksheetInput& input : worksheet.inputs) {
-        std::string text = input.id + " (" + input.name + ", " + input.unit.name + ")";
+        std::string kind = input.unit.name;
+        for (const Word& choice : input.choices) kind += (kind.empty() ? "" : " | ") + choice.id;
+        std::string text = input.id + " (" + input.name + ", " + kind + ")";
         if (input.example.has_value()) text += ", for example " + show(*input.example, input.unit);
+        if (!input.example_choice.empty()) text += ", for example " + input.example_choice;
         if (input.rig_field != none) text += "; from the rig";
         if (input.finding != none) text += "; from " + knowledge.findings[input.finding].name;
         inputs.push_back(text);

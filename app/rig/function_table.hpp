@@ -55,5 +55,6 @@ void add(Functions& functions, const std::string& name, double (*formula)(Number
 
 void add_oil_functions(Functions& functions);
 void add_geometry_functions(Functions& functions);
+void add_linkage_functions(Functions& functions);
 
 }  // namespace hardover::rig::function_table

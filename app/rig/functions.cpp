@@ -3,6 +3,7 @@
 #include "app/rig/cylinder.hpp"
 #include "app/rig/function_table.hpp"
 #include "app/rig/load.hpp"
+#include "app/rig/survey.hpp"
 
 namespace hardover::rig {
 
@@ -63,14 +64,24 @@ void add_load_functions(Functions& functions) {
         "class guidance for large yachts, table 4.1.4");
 }
 
+// The sizes a fault changes and the gauges of the survey. Their units are fixed here and known to be units.
+void add_model_names(Functions& functions) {
+    for (const Parameter& parameter : parameters())
+        functions.parameters.push_back({parameter.name, find_unit(parameter.unit).value()});
+    for (const Gauge& gauge : gauges())
+        functions.gauges.push_back({gauge.name, find_unit(gauge.unit).value()});
+}
+
 }  // namespace
 
 Functions rig_functions() {
     Functions functions;
     add_cylinder_functions(functions);
     add_geometry_functions(functions);
+    add_linkage_functions(functions);
     add_oil_functions(functions);
     add_load_functions(functions);
+    add_model_names(functions);
     return functions;
 }
 

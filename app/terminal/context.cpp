@@ -4,6 +4,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "app/jobs/learning.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/places.hpp"
 
@@ -34,6 +35,12 @@ Result<Knowledge> load_knowledge(Context& context) {
         Error::Kind::bad_knowledge,
         "the knowledge cannot be used: " + std::to_string(faults) + (faults == 1 ? " fault" : " faults"),
         folder.value(), "put right what is listed above"};
+}
+
+Result<Knowledge> load_knowledge(Context& context, const Store& store) {
+    const Result<Knowledge> shipped = load_knowledge(context);
+    if (!shipped) return shipped.error();
+    return learned_knowledge(shipped.value(), store);
 }
 
 Result<Store> open_records(const Context& context) {

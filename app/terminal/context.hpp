@@ -23,6 +23,9 @@ int refuse(Context& context, const Error& error);
 // Prints every fault on err; the error says how many.
 Result<Knowledge> load_knowledge(Context& context);
 
+// The knowledge to work on jobs with: loaded, and with the odds learned from the closed jobs in `store`.
+Result<Knowledge> load_knowledge(Context& context, const Store& store);
+
 // The folder that --knowledge or the shipped default names.
 Result<std::string> knowledge_folder(const Context& context);
 
@@ -39,8 +42,16 @@ int run_knowledge_check(Context& context, const std::string& folder);
 int run_knowledge_figures(Context& context, bool json);
 int run_knowledge_list(Context& context, const std::string& kind);
 int run_knowledge_show(Context& context, const std::string& id);
+int run_knowledge_compare_with_rig(Context& context, bool all);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
+int run_learning_show(Context& context, bool json);
+int run_learning_switch(Context& context, bool on, bool how_often);
+int run_learning_strength(Context& context, int strength);
+int run_learning_reset(Context& context, const std::string& before, bool count_all);
+int run_learning_export(Context& context, const std::string& file);
+int run_learning_merge(Context& context, const std::vector<std::string>& files);
+int run_learning_calibration(Context& context, bool json);
 
 }  // namespace hardover

@@ -4,6 +4,7 @@
 #include <ostream>
 #include <sstream>
 
+#include "app/jobs/explain.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/words.hpp"
 
@@ -79,6 +80,11 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
         const StepCard card = make_job_page(knowledge_, job_).card;
         for (const std::string& branch : card.branches) say("  " + branch, 4);
         if (card.branches.empty()) say(card.why.empty() ? "There is nothing to weigh up here." : card.why);
+    } else if (word == "turn") {
+        say_each("What would turn it", turning_texts(knowledge_, what_would_turn(knowledge_, job_.facts)));
+        say_each("What each thing matters", trace_texts(knowledge_, trace(knowledge_, job_.facts)));
+    } else if (word == "versus") {
+        compare_causes(rest);
     } else if (word == "ask") {
         looking_at_ = find(knowledge_.findings, rest) == none ? "" : rest;
         if (looking_at_.empty())
@@ -174,6 +180,31 @@ void Interview::answer_by_name(const std::string& rest) {
                        : Event(Answered{finding, means_cannot_tell(answer) ? "cannot_tell" : answer}));
 }
 
+void Interview::compare_causes(const std::string& rest) {
+    std::vector<ChoiceText> causes;
+    for (const CauseLine& cause : make_job_page(knowledge_, job_).causes) {
+        causes.push_back({cause.id, cause.name, false});
+    }
+    causes.push_back({"not_listed", "Something not on this list", false});
+    const auto [first, second] = first_word(rest);
+    const std::optional<std::string> a = chosen_id(first, causes);
+    const std::optional<std::string> b = chosen_id(second, causes);
+    if (!a.has_value() || !b.has_value() || *a == *b) {
+        say("Write: versus A B, with the numbers or ids of two causes ('not_listed' for none of them), such "
+            "as: versus 1 2");
+        return;
+    }
+    const Index index_a = find(knowledge_.causes, *a);
+    const Index index_b = find(knowledge_.causes, *b);
+    say_each("One rather than the other", contrast_texts(knowledge_, index_a, index_b,
+                                                         contrast(knowledge_, job_.facts, index_a, index_b)));
+}
+
+void Interview::say_each(const std::string& title, const std::vector<std::string>& lines) {
+    heading(title);
+    for (const std::string& line : lines) say("  " + line, 4);
+}
+
 void Interview::set_rig(const std::string& rest) {
     const auto [field, value] = first_word(rest);
     if (!field.empty()) {
@@ -250,10 +281,10 @@ void Interview::heading(const std::string& text) {
 }
 
 int run_interview(Context& context, JobNumber number, const std::string& boat) {
-    const Result<Knowledge> knowledge = load_knowledge(context);
-    if (!knowledge) return refuse(context, knowledge.error());
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
+    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
+    if (!knowledge) return refuse(context, knowledge.error());
     Result<Job> job = [&]() -> Result<Job> {
         if (number != 0) return load_job(store.value(), knowledge.value(), number);
         const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.value().fingerprint};

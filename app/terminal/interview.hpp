@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/page.hpp"
@@ -39,9 +40,11 @@ class Interview {
     void set_rig(const std::string& rest);
     void set_history(const std::string& word);
     void mark_need(const std::string& rest);
+    void compare_causes(const std::string& rest);
 
     std::optional<std::string> read_line(const std::string& prompt);
     void say(const std::string& text, int hang = 0);
+    void say_each(const std::string& title, const std::vector<std::string>& lines);
     void heading(const std::string& text);
     bool keep(const Event& event);  // records; prints the refusal when it is refused
     std::string now() const;

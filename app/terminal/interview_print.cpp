@@ -10,7 +10,8 @@ namespace hardover {
 void Interview::print_help() {
     say("Job " + std::to_string(job_.number) + (job_.boat.empty() ? "" : ", " + job_.boat) +
         ". Every answer is kept at once. Type a number, an id or a figure with its unit;");
-    say("also: ? can't tell, u undo, why, all, rig, history, need, ask FINDING, answer FINDING VALUE, note "
+    say("also: ? can't tell, u undo, why, turn, versus A B, all, rig, history, need, ask FINDING, answer "
+        "FINDING VALUE, note "
         "TEXT, "
         "done CAUSE, q quit.");
 }

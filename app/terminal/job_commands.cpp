@@ -1,6 +1,7 @@
 // `hardover job ...` and `hardover assess`: what is on file, and a case answered once.
 #include <ostream>
 
+#include "app/jobs/explain.hpp"
 #include "app/jobs/job.hpp"
 #include "app/jobs/json.hpp"
 #include "app/jobs/page.hpp"
@@ -26,15 +27,13 @@ int run_job_list(Context& context) {
 }
 
 int run_job_show(Context& context, JobNumber number) {
-    const Result<Knowledge> knowledge = load_knowledge(context);
-    if (!knowledge) return refuse(context, knowledge.error());
     const Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
+    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
+    if (!knowledge) return refuse(context, knowledge.error());
     const Result<Job> job = load_job(store.value(), knowledge.value(), number);
     if (!job) return refuse(context, job.error());
     context.streams.out << job_report(make_job_page(knowledge.value(), job.value()));
-    for (const std::string& sentence : job.value().left_out)
-        context.streams.out << "Left out: " << sentence << "\n";
     return 0;
 }
 
@@ -67,7 +66,10 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
     job.words = read.found->story;
     job.assessment = assess(knowledge.value(), job.facts);
     if (json) {
-        context.streams.out << assessment_json(knowledge.value(), job.assessment).dump(2) << "\n";
+        nlohmann::ordered_json all = assessment_json(knowledge.value(), job.assessment);
+        all["turning"] = turning_json(knowledge.value(), what_would_turn(knowledge.value(), job.facts));
+        all["trace"] = trace_json(knowledge.value(), trace(knowledge.value(), job.facts));
+        context.streams.out << all.dump(2) << "\n";
         return 0;
     }
     JobPage page = make_job_page(knowledge.value(), job);
@@ -84,6 +86,11 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
     int number = 0;
     for (const std::string& step : page.card.steps) {
         context.streams.out << wrapped(std::to_string(++number) + ". " + step, 80, 3) << "\n";
+    }
+    context.streams.out << "\nWhat would turn it\n------------------\n";
+    for (const std::string& line :
+         turning_texts(knowledge.value(), what_would_turn(knowledge.value(), job.facts))) {
+        context.streams.out << "  - " << wrapped(line, 76, 4) << "\n";
     }
     return 0;
 }

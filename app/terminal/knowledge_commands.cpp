@@ -1,9 +1,11 @@
 // `hardover knowledge ...`: check, count, list and show what is known.
 #include <algorithm>
+#include <cmath>
 #include <ostream>
 
 #include "app/jobs/json.hpp"
 #include "app/jobs/page.hpp"
+#include "app/jobs/rig_agreement.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/reports/knowledge_text.hpp"
 #include "app/rig/functions.hpp"
@@ -11,6 +13,22 @@
 #include "rules/result/nearest.hpp"
 
 namespace hardover {
+
+namespace {
+
+std::string per_cent(double share) {
+    return std::to_string(std::lround(100 * share)) + " %";
+}
+
+// "piston_seal_leaking, drive_drift drifts or worse: table 71 %, 40 boats 36 %"
+std::string line_of(const Knowledge& knowledge, const Disagreement& d) {
+    const Finding& finding = knowledge.findings[static_cast<std::size_t>(d.finding)];
+    return knowledge.causes[static_cast<std::size_t>(d.cause)].id + ", " + finding.id + " " +
+           finding.readings[static_cast<std::size_t>(d.reading)].id + (d.reading > 0 ? " or worse" : "") +
+           ": table " + per_cent(d.table) + ", " + std::to_string(d.sampled) + " boats " + per_cent(d.boats);
+}
+
+}  // namespace
 
 int run_knowledge_check(Context& context, const std::string& folder) {
     const Result<std::string> chosen =
@@ -59,6 +77,35 @@ int run_knowledge_show(Context& context, const std::string& id) {
     if (!text) return refuse(context, text.error());
     context.streams.out << text.value();
     return 0;
+}
+
+int run_knowledge_compare_with_rig(Context& context, bool all) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<Agreement> compared = compare_with_rig(knowledge.value(), {});
+    if (!compared) return refuse(context, compared.error());
+    const Agreement& agreement = compared.value();
+    for (const Disagreement& d : agreement.disagreements) {
+        if (d.reason.empty())
+            context.streams.out << "not explained: " << line_of(knowledge.value(), d) << "\n";
+        if (all && !d.reason.empty()) {
+            context.streams.out << "explained: " << line_of(knowledge.value(), d) << "\n    " << d.reason
+                                << "\n";
+        }
+    }
+    if (all) {
+        for (const IdleReason& idle : agreement.idle) {
+            context.streams.out << "explained but agreed on: "
+                                << knowledge.value().causes[static_cast<std::size_t>(idle.cause)].id << ", "
+                                << knowledge.value().findings[static_cast<std::size_t>(idle.finding)].id
+                                << "\n";
+        }
+    }
+    const auto explained = static_cast<int>(agreement.disagreements.size()) - agreement.unexplained();
+    context.streams.out << agreement.causes << " causes on " << agreement.surveys << " boats, "
+                        << agreement.pairs << " pairs of cause and finding: " << agreement.unexplained()
+                        << " differences not explained, " << explained << " explained\n";
+    return agreement.unexplained() == 0 ? 0 : 1;
 }
 
 }  // namespace hardover

@@ -35,6 +35,8 @@ Result<std::string> shipped_knowledge_folder() {
 }
 
 Result<std::string> shipped_assets_folder() {
+    const std::string chosen = environment("HARDOVER_ASSETS");
+    if (!chosen.empty()) return chosen;
     return shipped_folder("assets");
 }
 

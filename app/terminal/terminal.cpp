@@ -21,7 +21,10 @@ struct Wish {
     std::string folder;
     std::string name;
     std::vector<std::string> inputs;
+    int strength = 0;
     bool json = false;
+    bool how_often = false;
+    bool all = false;
 };
 
 void add_interview(CLI::App& app, Wish& wish) {
@@ -73,6 +76,13 @@ void add_knowledge(CLI::App& app, Wish& wish) {
         ->required();
     list->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_knowledge_list(context, wish.name); }; });
+    CLI::App* compare = knowledge->add_subcommand(
+        "compare-with-rig",
+        "Hold what each cause shows against the numeric boat; fails while they differ unexplained");
+    compare->add_flag("--all", wish.all, "List the explained differences too");
+    compare->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_knowledge_compare_with_rig(context, wish.all); };
+    });
     CLI::App* show = knowledge->add_subcommand("show", "Show one entry in full");
     show->add_option("ID", wish.name, "Id of any entry")->required();
     show->callback(
@@ -95,11 +105,56 @@ void add_job(CLI::App& app, Wish& wish) {
         [&wish] { wish.run = [&wish](Context& context) { return run_job_events(context, wish.job); }; });
 }
 
+void add_learning(CLI::App& app, Wish& wish) {
+    CLI::App* learning = app.add_subcommand("learning", "Odds learned from closed jobs");
+    learning->require_subcommand(1);
+    CLI::App* show = learning->add_subcommand("show", "Learned odds beside the shipped ones");
+    show->add_flag("--json", wish.json, "Print JSON");
+    show->callback(
+        [&wish] { wish.run = [&wish](Context& context) { return run_learning_show(context, wish.json); }; });
+    CLI::App* on = learning->add_subcommand("on", "Use what closed jobs teach");
+    on->add_flag("--how-often", wish.how_often, "Also learn how often a cause shows a finding");
+    on->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learning_switch(context, true, wish.how_often); };
+    });
+    learning->add_subcommand("off", "Use the odds as shipped")->callback([&wish] {
+        wish.run = [](Context& context) { return run_learning_switch(context, false, false); };
+    });
+    CLI::App* strength =
+        learning->add_subcommand("strength", "How many jobs the shipped odds weigh as much as");
+    strength->add_option("N", wish.strength, "Jobs, 1 to 200")->required();
+    strength->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learning_strength(context, wish.strength); };
+    });
+    CLI::App* reset = learning->add_subcommand("reset", "Start counting anew; no job is lost");
+    CLI::Option* before =
+        reset->add_option("--before", wish.name, "Leave out only own jobs handed back before this day");
+    reset->add_flag("--count-all", wish.all, "Count all own jobs again")->excludes(before);
+    reset->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learning_reset(context, wish.name, wish.all); };
+    });
+    CLI::App* counts = learning->add_subcommand("export", "Write the counts to a file for other shops");
+    counts->add_option("FILE", wish.file, "File to be written")->required();
+    counts->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learning_export(context, wish.file); };
+    });
+    CLI::App* merge = learning->add_subcommand("merge", "Add the counts of other shops");
+    merge->add_option("FILES", wish.inputs, "Files made by export")->required();
+    merge->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learning_merge(context, wish.inputs); };
+    });
+    CLI::App* calibration = learning->add_subcommand("calibration", "How well it foretold the closed jobs");
+    calibration->add_flag("--json", wish.json, "Print JSON");
+    calibration->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learning_calibration(context, wish.json); };
+    });
+}
+
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
-    const Result<Knowledge> knowledge = load_knowledge(context);
-    if (!knowledge) return refuse(context, knowledge.error());
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
+    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
+    if (!knowledge) return refuse(context, knowledge.error());
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
     return open_window(knowledge.value(), store.value(), WindowRequest{wish.job, data_folder});
 }
@@ -125,6 +180,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_worksheet(app, wish);
     add_knowledge(app, wish);
     add_job(app, wish);
+    add_learning(app, wish);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);

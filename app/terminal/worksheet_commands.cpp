@@ -23,6 +23,7 @@ std::string example_of(const Worksheet& worksheet) {
     std::string line = "hardover worksheet " + worksheet.id;
     for (const WorksheetInput& input : worksheet.inputs) {
         if (input.example.has_value()) line += " " + input.id + "='" + show(*input.example, input.unit) + "'";
+        if (!input.example_choice.empty()) line += " " + input.id + "='" + input.example_choice + "'";
     }
     return line;
 }
@@ -45,12 +46,9 @@ Result<std::vector<Value>> read_inputs(const Worksheet& worksheet, const std::ve
                          near.empty() ? "as in: " + example_of(worksheet) : near};
         }
         const WorksheetInput& input = worksheet.inputs[at - ids.begin()];
-        Result<Quantity> quantity = read_quantity_of(word.substr(equals + 1), input.unit);
-        if (!quantity) {
-            return Error{Error::Kind::bad_input, quantity.error().what, key, quantity.error().cure};
-        }
-        if (quantity.value().spread == 0) quantity.value().spread = input.spread;
-        values[at - ids.begin()] = quantity.value();
+        const Result<Value> value = read_input_value(input, word.substr(equals + 1));
+        if (!value) return Error{Error::Kind::bad_input, value.error().what, key, value.error().cure};
+        values[at - ids.begin()] = value.value();
     }
     return values;
 }

@@ -16,16 +16,20 @@ struct BuiltInForm {
     std::size_t most;
 };
 
-constexpr std::array<BuiltInForm, 10> built_ins = {{{"abs", BuiltIn::abs, 1, 1},
-                                                    {"min", BuiltIn::min, 2, any_number},
-                                                    {"max", BuiltIn::max, 2, any_number},
-                                                    {"sqrt", BuiltIn::sqrt, 1, 1},
-                                                    {"sin", BuiltIn::sin, 1, 1},
-                                                    {"cos", BuiltIn::cos, 1, 1},
-                                                    {"tan", BuiltIn::tan, 1, 1},
-                                                    {"atan", BuiltIn::atan, 1, 1},
-                                                    {"round", BuiltIn::round, 1, 2},
-                                                    {"in_radians", BuiltIn::in_radians, 1, 1}}};
+constexpr std::array<BuiltInForm, 13> built_ins = {
+    {{"abs", BuiltIn::abs, 1, 1},
+     {"min", BuiltIn::min, 2, any_number},
+     {"max", BuiltIn::max, 2, any_number},
+     {"greatest_known", BuiltIn::greatest_known, 2, any_number},
+     {"least_known", BuiltIn::least_known, 2, any_number},
+     {"choose", BuiltIn::choose, 3, any_number},
+     {"sqrt", BuiltIn::sqrt, 1, 1},
+     {"sin", BuiltIn::sin, 1, 1},
+     {"cos", BuiltIn::cos, 1, 1},
+     {"tan", BuiltIn::tan, 1, 1},
+     {"atan", BuiltIn::atan, 1, 1},
+     {"round", BuiltIn::round, 1, 2},
+     {"in_radians", BuiltIn::in_radians, 1, 1}}};
 
 const BuiltInForm* built_in_form(const std::string& name) {
     for (const BuiltInForm& form : built_ins) {
@@ -59,7 +63,44 @@ Node call_node(const Token& function, const std::vector<NodePtr>& arguments) {
 
 }  // namespace
 
+// Values that may stand for each other: of one dimension, and no thermometer reading beside a difference.
+std::optional<Error> Checker::not_of_one_kind(const Token& function,
+                                              const std::vector<NodePtr>& values) const {
+    const Node& first = *values.front();
+    for (const NodePtr& value : values) {
+        if (value->dimension == first.dimension && value->thermal == first.thermal) continue;
+        return source_.fault(value->start,
+                             function.text + "() of " + described(first) + " and " + described(*value),
+                             "all its arguments must be of one kind");
+    }
+    return std::nullopt;
+}
+
+// Conditions and values take turns; the last value is for when no condition is yes.
+Result<NodePtr> Checker::choice(const Token& function, std::vector<NodePtr> arguments) const {
+    if (arguments.size() < 3 || arguments.size() % 2 == 0) {
+        return source_.fault(function.start, "choose() is given " + count_of(arguments.size()),
+                             "write it like choose(x is y, 1 in, 2 in)");
+    }
+    std::vector<NodePtr> values;
+    for (std::size_t i = 0; i < arguments.size(); ++i) {
+        const bool is_condition = i % 2 == 0 && i + 1 < arguments.size();
+        if (auto error = is_condition ? not_a_condition(*arguments[i]) : not_a_quantity(*arguments[i])) {
+            return *error;
+        }
+        if (!is_condition) values.push_back(arguments[i]);
+    }
+    if (auto error = not_of_one_kind(function, values)) return *error;
+    Node node = call_node(function, arguments);
+    node.operation = Operation::built_in;
+    node.built_in = BuiltIn::choose;
+    node.dimension = values.front()->dimension;
+    node.thermal = values.front()->thermal;
+    return finish(std::move(node), function.start);
+}
+
 Result<NodePtr> Checker::call(const Token& function, std::vector<NodePtr> arguments) const {
+    if (function.text == "choose") return choice(function, std::move(arguments));
     for (const NodePtr& argument : arguments) {
         if (auto error = not_a_quantity(*argument)) return *error;
     }
@@ -115,7 +156,8 @@ Result<NodePtr> Checker::built_in(BuiltIn which, const Token& function,
         if (first.dimension == dimension) return std::nullopt;
         return source_.fault(first.start, function.text + "() of " + described(first), cure);
     };
-    const bool compares = which == BuiltIn::min || which == BuiltIn::max;
+    const bool compares = which == BuiltIn::min || which == BuiltIn::max ||
+                          which == BuiltIn::greatest_known || which == BuiltIn::least_known;
     if (!compares) {
         for (const NodePtr& argument : arguments) {
             if (auto error = thermometer_reading(*argument, argument->start)) return *error;
@@ -149,16 +191,14 @@ Result<NodePtr> Checker::built_in(BuiltIn which, const Token& function,
         case BuiltIn::abs:
         case BuiltIn::min:
         case BuiltIn::max:
+        case BuiltIn::greatest_known:
+        case BuiltIn::least_known:
+            if (auto error = not_of_one_kind(function, arguments)) return *error;
             node.dimension = first.dimension;
             node.thermal = first.thermal;
-            for (const NodePtr& argument : arguments) {
-                if (argument->dimension == first.dimension && argument->thermal == first.thermal) continue;
-                return source_.fault(
-                    argument->start,
-                    function.text + "() of " + described(first) + " and " + described(*argument),
-                    "all its arguments must be of one kind");
-            }
             break;
+        case BuiltIn::choose:
+            break;  // checked in choice()
     }
     return finish(std::move(node), function.start);
 }

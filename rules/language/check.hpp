@@ -31,6 +31,8 @@ class Checker {
     static std::string described(const Node& node);
 
   private:
+    Result<NodePtr> choice(const Token& function, std::vector<NodePtr> arguments) const;
+    std::optional<Error> not_of_one_kind(const Token& function, const std::vector<NodePtr>& values) const;
     Result<NodePtr> built_in(BuiltIn which, const Token& function, std::vector<NodePtr> arguments) const;
     Result<NodePtr> finish(Node node, std::size_t at) const;
     std::optional<Error> thermometer_reading(const Node& node, std::size_t at) const;

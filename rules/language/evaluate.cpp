@@ -16,7 +16,21 @@ constexpr double same = 1e-9;
 // For the spread, rounding is left out: a rounded figure is no surer than the one it was rounded from.
 enum class Rounding { done, left_out };
 
-double number_of(const Node& node, const std::vector<double>& names, Rounding rounding);
+// Where a tree is evaluated: at the numbers of its names, which may be moved a little for a derivative. What
+// a condition inside a formula says is taken at the values as they are.
+struct Point {
+    const Inputs& inputs;
+    const std::vector<double>& names;
+    Rounding rounding;
+};
+
+double number_of(const Node& node, const Point& point);
+
+double rounded(const std::vector<double>& given, Rounding rounding) {
+    if (rounding == Rounding::left_out) return given.front();
+    const double step = given.size() > 1 ? given[1] : 1;
+    return std::round(given.front() / step) * step;
+}
 
 double built_in(const Node& node, const std::vector<double>& given, Rounding rounding) {
     const double x = given.front();
@@ -24,8 +38,10 @@ double built_in(const Node& node, const std::vector<double>& given, Rounding rou
         case BuiltIn::abs:
             return std::abs(x);
         case BuiltIn::min:
+        case BuiltIn::least_known:
             return *std::min_element(given.begin(), given.end());
         case BuiltIn::max:
+        case BuiltIn::greatest_known:
             return *std::max_element(given.begin(), given.end());
         case BuiltIn::sqrt:
             return std::sqrt(x);
@@ -40,30 +56,50 @@ double built_in(const Node& node, const std::vector<double>& given, Rounding rou
         case BuiltIn::in_radians:
             return x;  // angles are in radians inside
         case BuiltIn::round:
-            break;
+            return rounded(given, rounding);
+        case BuiltIn::choose:
+            break;  // only one of its values is evaluated: see chosen()
     }
-    if (rounding == Rounding::left_out) return x;
-    const double step = given.size() > 1 ? given[1] : 1;
-    return std::round(x / step) * step;
+    return unknown_number;
 }
 
-double called(const Node& node, const std::vector<double>& names, Rounding rounding) {
+// The value behind the first condition that is yes, the last one when all are no.
+double chosen(const Node& node, const Point& point) {
+    std::size_t i = 0;
+    for (; i + 1 < node.parts.size(); i += 2) {
+        const Truth truth = truth_of(*node.parts[i], point.inputs);
+        if (truth == Truth::unknown) return unknown_number;
+        if (truth == Truth::yes) return number_of(*node.parts[i + 1], point);
+    }
+    return number_of(*node.parts[i], point);
+}
+
+double called(const Node& node, const Point& point) {
+    const bool is_built_in = node.operation == Operation::built_in;
+    if (is_built_in && node.built_in == BuiltIn::choose) return chosen(node, point);
+    const bool passes_over =
+        is_built_in && (node.built_in == BuiltIn::greatest_known || node.built_in == BuiltIn::least_known);
     std::vector<double> given;
     for (const auto& part : node.parts) {
-        given.push_back(number_of(*part, names, rounding));
-        if (!std::isfinite(given.back())) return unknown_number;
+        const double number = number_of(*part, point);
+        if (std::isfinite(number)) {
+            given.push_back(number);
+        } else if (!passes_over) {
+            return unknown_number;
+        }
     }
-    if (node.operation == Operation::built_in) return built_in(node, given, rounding);
+    if (given.empty() && passes_over) return unknown_number;
+    if (is_built_in) return built_in(node, given, point.rounding);
     return node.compute ? node.compute(given) : unknown_number;
 }
 
-double number_of(const Node& node, const std::vector<double>& names, Rounding rounding) {
-    const auto part = [&](std::size_t i) { return number_of(*node.parts[i], names, rounding); };
+double number_of(const Node& node, const Point& point) {
+    const auto part = [&](std::size_t i) { return number_of(*node.parts[i], point); };
     switch (node.operation) {
         case Operation::number:
             return node.number;
         case Operation::name:
-            return names[static_cast<std::size_t>(node.name)];
+            return point.names[static_cast<std::size_t>(node.name)];
         case Operation::negate:
             return -part(0);
         case Operation::add:
@@ -82,7 +118,7 @@ double number_of(const Node& node, const std::vector<double>& names, Rounding ro
         }
         case Operation::built_in:
         case Operation::function:
-            return called(node, names, rounding);
+            return called(node, point);
         default:
             return unknown_number;
     }
@@ -119,11 +155,12 @@ double spread_of(const F& f, std::vector<double> names, const std::vector<double
 Truth compared(const Node& node, const Inputs& inputs) {
     const Node& left = *node.parts[0];
     const Node& right = *node.parts[1];
-    const double a = number_of(left, inputs.numbers, Rounding::done);
-    const double b = number_of(right, inputs.numbers, Rounding::done);
+    const double a = number_of(left, {inputs, inputs.numbers, Rounding::done});
+    const double b = number_of(right, {inputs, inputs.numbers, Rounding::done});
     if (!std::isfinite(a) || !std::isfinite(b)) return Truth::unknown;
     const auto difference = [&](const std::vector<double>& names) {
-        return number_of(left, names, Rounding::left_out) - number_of(right, names, Rounding::left_out);
+        const Point point{inputs, names, Rounding::left_out};
+        return number_of(left, point) - number_of(right, point);
     };
     const double spread = spread_of(difference, inputs.numbers, inputs.spreads);
     if (std::isnan(spread)) return Truth::unknown;
@@ -238,10 +275,10 @@ Truth truth_of(const Node& node, const Inputs& inputs) {
 }
 
 Value quantity_of(const Node& node, const Inputs& inputs) {
-    const double value = number_of(node, inputs.numbers, Rounding::done);
+    const double value = number_of(node, {inputs, inputs.numbers, Rounding::done});
     if (!std::isfinite(value)) return Unknown{};
     const auto formula = [&](const std::vector<double>& names) {
-        return number_of(node, names, Rounding::left_out);
+        return number_of(node, {inputs, names, Rounding::left_out});
     };
     const double spread = spread_of(formula, inputs.numbers, inputs.spreads);
     if (!std::isfinite(spread)) return Unknown{};

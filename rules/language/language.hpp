@@ -70,8 +70,17 @@ struct Function {
     std::string source;  // where its formula is published
 };
 
+// A name of the numeric model that stands behind the functions, and its unit.
+struct ModelName {
+    std::string name;
+    Unit unit;
+};
+
 // The functions that others add (app/rig). The parser itself knows, and prefers:
 //   abs(x), min(x, y, ...), max(x, y, ...)   of one dimension, which they keep
+//   greatest_known(x, y, ...), least_known(x, y, ...)   the same, but unknown arguments are passed over
+//   choose(condition, x, y)   x when the condition is yes, y when it is no, unknown when that is unknown;
+//   choose(one, x, other, y, ..., z) takes the first condition that is yes
 //   round(x) of a plain number; round(x, step) of anything, as in round(excess, 1/4 turn)
 //   sqrt(x) of a dimension that can be halved; sin, cos, tan of an angle; atan of a plain number gives an
 //   angle in_radians(angle) gives a plain number: arc = in_radians(angle) * radius
@@ -80,6 +89,11 @@ class Functions {
     void add(Function function);  // replaces one of the same name
     const Function* find(const std::string& name) const;
     const std::vector<Function>& all() const { return functions_; }
+
+    // What the numeric model can have changed in it (parameters) and what can be read off it (gauges). Both
+    // empty: there is no numeric model, and knowledge that refers to one is refused.
+    std::vector<ModelName> parameters;
+    std::vector<ModelName> gauges;
 
   private:
     std::vector<Function> functions_;

@@ -35,7 +35,21 @@ enum class Operation {
     negation
 };
 
-enum class BuiltIn { abs, min, max, sqrt, sin, cos, tan, atan, round, in_radians };
+enum class BuiltIn {
+    abs,
+    min,
+    max,
+    greatest_known,
+    least_known,
+    choose,
+    sqrt,
+    sin,
+    cos,
+    tan,
+    atan,
+    round,
+    in_radians
+};
 
 // What a temperature is: a point on the thermometer (68 F) or a difference of two; a literal in K may be
 // either. Keeps 20 F + 20 F, and a difference compared with 10 F, from being taken for something sensible.

@@ -1,5 +1,6 @@
 // What the technician has told so far: the only input of the reasoning beside the knowledge.
-// A value type: taking an answer back is the same Facts without it. Knows no time, no order of entry.
+// A value type: taking an answer back is the same Facts without it. Knows no clock and no order of entry but
+// this: how many remedies had been tried when an answer was given (its stage; 0 = before any of them).
 #pragma once
 
 #include <map>
@@ -28,14 +29,25 @@ using RigValue = std::variant<Quantity, std::string>;
 // What became of a remedy that was applied.
 enum class Outcome { cured, better, not_cured };
 
+// An answer that was given again after a remedy: still evidence about the boat as it was then.
+struct EarlierAnswer {
+    Index finding = none;
+    int stage = 0;
+    Answer answer;
+    friend bool operator==(const EarlierAnswer&, const EarlierAnswer&) = default;
+};
+
 struct Facts {
     std::map<Index, RigValue> rig;  // by rig field; missing = unknown (the field's assumption is used)
     Index history = none;           // none = unknown
     std::set<Index> complaints;
-    std::map<Index, Answer> answers;  // by finding
-    std::map<Index, Outcome> tried;   // by remedy
-    std::set<Index> unavailable;      // needs that are not available now
-    double shop_rate = 0;             // price of an hour; 0 = as in the knowledge
+    std::map<Index, Answer> answers;     // by finding: the latest
+    std::map<Index, int> answered_at;    // by finding: stage of the latest answer; missing = 0
+    std::vector<EarlierAnswer> earlier;  // by stage; a finding at most once a stage, below its latest
+    std::map<Index, Outcome> tried;      // by remedy
+    std::map<Index, int> tried_as;       // by remedy: 1 for the first tried, 2, ...; missing = 1
+    std::set<Index> unavailable;         // needs that are not available now
+    double shop_rate = 0;                // price of an hour; 0 = as in the knowledge
 
     friend bool operator==(const Facts&, const Facts&) = default;
 };

@@ -70,6 +70,13 @@ struct Reading {
         limit;  // measured findings: this reading lies beyond it (above or below, see Finding)
 };
 
+// A felt reading in the numeric model: it shows when the gauge lies beyond the limit.
+struct GaugeLimit {
+    std::string gauge;
+    Quantity limit;
+    bool is_above = true;
+};
+
 struct WorksheetResultRef {
     Index worksheet = none;
     int result = -1;
@@ -89,6 +96,9 @@ struct Finding : Entry {
     Index part = none;
     Expression possible_when;
     std::vector<double> stray;  // per reading: share of boats with none of the causes that show it; adds to 1
+    std::string gauge;          // measured: the numeric model's gauge of it; may be empty
+    // Felt: per reading but the last, how the numeric model tells it; empty where it cannot.
+    std::vector<std::optional<GaugeLimit>> felt;
 };
 
 struct Check : Entry {
@@ -107,6 +117,18 @@ struct Shows {
     std::vector<double> how_often;
 };
 
+// One size of the numeric model as the cause leaves it; the value's spread tells how much it varies.
+struct ModelChange {
+    std::string parameter;
+    Quantity value;
+};
+
+// Why table and numeric model may differ about one finding.
+struct Differs {
+    Index finding = none;
+    std::string reason;
+};
+
 struct Cause : Entry {
     std::string about;
     Index part = none;
@@ -116,6 +138,8 @@ struct Cause : Entry {
     Index proof = none;  // a check
     Expression proved_when;
     Index remedy = none;
+    std::vector<ModelChange> on_the_rig;  // the same fault in the numeric model; empty: it has none
+    std::vector<Differs> differs;
 };
 
 struct PricedPart {
@@ -169,6 +193,7 @@ struct Rule : Entry {
     int layer = 0;  // rules of a layer use only facts derived in lower layers
 };
 
+// A number in its unit, or, where `choices` are given, one word of them.
 struct WorksheetInput {
     std::string id;
     std::string name;
@@ -177,6 +202,8 @@ struct WorksheetInput {
     Index finding = none;
     double spread = 0;  // SI; taken when the value has none of its own
     std::optional<Quantity> example;
+    std::vector<Word> choices{};
+    std::string example_choice{};  // id of a choice
 };
 
 struct WorksheetOutput {

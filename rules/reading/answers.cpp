@@ -91,4 +91,18 @@ Result<RigValue> read_rig_value(const RigField& field, std::string_view text) {
     return RigValue{quantity.value()};
 }
 
+Result<Value> read_input_value(const WorksheetInput& input, std::string_view text) {
+    if (!input.choices.empty()) {
+        const std::string typed = trimmed(text);
+        const int choice = find_word(input.choices, lower(typed));
+        if (choice >= 0) return Value{Choice{{input.choices[choice].id}}};
+        return Error{Error::Kind::bad_input, "'" + typed + "' is no choice of '" + input.id + "'", "",
+                     cure_for(input.choices, lower(typed))};
+    }
+    Result<Quantity> quantity = read_quantity_of(text, input.unit);
+    if (!quantity) return quantity.error();
+    if (quantity.value().spread == 0) quantity.value().spread = input.spread;
+    return Value{quantity.value()};
+}
+
 }  // namespace hardover

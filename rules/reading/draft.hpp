@@ -107,6 +107,18 @@ std::optional<double> scale_value(Draft& draft, const std::string& scale, const 
 // Whether a word may stand in conditions as a name or reading; a fault when it is none of the author's.
 bool check_word(Draft& draft, const YamlNode& word, const std::string& what);
 
+// The words of a choice with their texts, at least two. A word that cannot stand in conditions makes `owner`
+// doubtful.
+std::vector<Word> read_choices(Draft& draft, const YamlNode& node,
+                               const std::string& owner);  // entries_rig.cpp
+
+// The parameter or gauge of the numeric model that a text names; nullptr with a fault "unknown gauge 'x'".
+const ModelName* resolve_model_name(Draft& draft, const std::vector<ModelName>& names,
+                                    const std::string& kind,
+                                    const YamlNode& node);         // entries_model.cpp
+void read_gauge(Draft& draft, MapReader& map, Finding& finding);   // entries_model.cpp: gauge, felt
+void read_on_the_rig(Draft& draft, MapReader& map, Cause& cause);  // entries_model.cpp: on_the_rig, differs
+
 // Index of a reading within a finding; -1 with a fault when it has none of that name.
 int resolve_reading(Draft& draft, const Finding& finding, const YamlNode& node);  // entries_findings.cpp
 

@@ -87,6 +87,7 @@ void read_cause(Draft& draft, MapReader& map, Cause& cause) {
     if (const YamlNode* remedy = map.need("remedy")) {
         cause.remedy = resolve(draft, EntryKind::remedy, *remedy);
     }
+    read_on_the_rig(draft, map, cause);
     read_sources(draft, map, cause, SourceRule::required);
 }
 

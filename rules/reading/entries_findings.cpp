@@ -204,6 +204,7 @@ void read_finding(Draft& draft, MapReader& map, Finding& finding) {
         draft.doubtful.insert(finding.id);
     }
     read_stray(draft, map, finding);
+    read_gauge(draft, map, finding);
     if (const YamlNode* minutes = map.get("minutes")) {
         finding.minutes = minutes_of(*minutes, "'minutes'", draft.faults).value_or(finding.minutes);
     }

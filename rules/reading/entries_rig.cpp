@@ -2,18 +2,21 @@
 #include "rules/reading/draft.hpp"
 
 namespace hardover::reading_detail {
-namespace {
 
-void read_choices(Draft& draft, const YamlNode& node, RigField& field) {
+std::vector<Word> read_choices(Draft& draft, const YamlNode& node, const std::string& owner) {
+    std::vector<Word> choices;
     for (const Pair& choice : pairs_of(node, "'choices'", draft.faults)) {
-        if (!check_word(draft, *choice.key, "choice")) draft.doubtful.insert(field.id);
+        if (!check_word(draft, *choice.key, "choice")) draft.doubtful.insert(owner);
         const auto text = text_of(*choice.value, "'" + choice.key->text + "'", draft.faults);
-        field.choices.push_back({choice.key->text, text.value_or("")});
+        choices.push_back({choice.key->text, text.value_or("")});
     }
-    if (node.is(YamlNode::Kind::map) && field.choices.size() < 2) {
+    if (node.is(YamlNode::Kind::map) && choices.size() < 2) {
         add_fault(draft.faults, node, "'choices' needs at least two");
     }
+    return choices;
 }
+
+namespace {
 
 void read_limits(Draft& draft, MapReader& map, RigField& field) {
     const YamlNode* least = map.get("least");
@@ -57,7 +60,7 @@ void read_rig_fields(Draft& draft) {
             add_fault(draft.faults, map.node(), map.owner() + " must have either 'choices' or 'unit'");
             draft.doubtful.insert(field.id);
         }
-        if (choices != nullptr) read_choices(draft, *choices, field);
+        if (choices != nullptr) field.choices = read_choices(draft, *choices, field.id);
         if (unit != nullptr) {
             field.unit = unit_of(*unit, draft.faults);
             if (!field.unit) draft.doubtful.insert(field.id);

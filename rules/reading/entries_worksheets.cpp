@@ -1,5 +1,6 @@
 // Reads worksheets in two steps: first the names of inputs and results, on which findings and conditions
 // rest, then, when all is known, where inputs come from, the formulas, guards and advice.
+#include <algorithm>
 #include <unordered_set>
 
 #include "rules/reading/draft.hpp"
@@ -7,6 +8,12 @@
 
 namespace hardover::reading_detail {
 namespace {
+
+// Whether an input may do without a unit: it is a choice, its own or a rig field's.
+bool may_be_choice(const YamlNode& input) {
+    const YamlNode* from = value_in(input, "from");
+    return value_in(input, "choices") != nullptr || (from != nullptr && from->text.rfind("rig.", 0) == 0);
+}
 
 // Pairs with good ids and a readable unit; the others are faults and make the worksheet doubtful.
 struct NamedValue {
@@ -21,7 +28,8 @@ std::vector<NamedValue> named_values(Draft& draft, const YamlNode& node, const s
         const YamlNode* unit_node = value_in(*pair.value, "unit");
         const bool good_id = check_word(draft, *pair.key, "id");
         const auto unit = unit_node == nullptr ? std::nullopt : unit_of(*unit_node, draft.faults);
-        if (!good_id || !unit) draft.doubtful.insert({worksheet, pair.key->text});
+        const bool good_unit = unit || (unit_node == nullptr && may_be_choice(*pair.value));
+        if (!good_id || !good_unit) draft.doubtful.insert({worksheet, pair.key->text});
         if (good_id) found.push_back({pair, unit.value_or(Unit{})});
     }
     return found;
@@ -32,10 +40,16 @@ void read_input(Draft& draft, const NamedValue& named, WorksheetInput& input) {
     input.unit = named.unit;
     MapReader map(*named.pair.value, "input '" + input.id + "'", draft.faults);
     input.name = map.text("name");
-    const bool has_unit = map.need("unit") != nullptr && !draft.is_doubtful(input.id);
+    const bool is_choice = may_be_choice(*named.pair.value) && map.get("unit") == nullptr;
+    const bool has_unit = !is_choice && map.need("unit") != nullptr && !draft.is_doubtful(input.id);
     map.get("from");  // in the second step
-    if (const YamlNode* spread = map.get("spread"); spread != nullptr && has_unit) {
-        input.spread = spread_of(*spread, input.unit, draft.faults).value_or(0);
+    if (const YamlNode* choices = map.get("choices")) {
+        if (!is_choice) add_fault(draft.faults, *choices, map.owner() + " has both 'choices' and 'unit'");
+        input.choices = read_choices(draft, *choices, input.id);
+    }
+    if (const YamlNode* spread = map.get("spread")) {
+        if (is_choice) add_fault(draft.faults, *spread, "a choice has no spread");
+        if (has_unit) input.spread = spread_of(*spread, input.unit, draft.faults).value_or(0);
     }
     if (const YamlNode* example = map.get("example"); example != nullptr && has_unit) {
         input.example = quantity_of(*example, input.unit, draft.faults);
@@ -82,8 +96,21 @@ void read_names(Draft& draft, MapReader& map, Worksheet& sheet) {
     read_sources(draft, map, sheet, SourceRule::required);
 }
 
-// "rig.bore" or a finding's id, measured in the input's dimension.
-void read_from(Draft& draft, const YamlNode& node, WorksheetInput& input) {
+// Without a unit the input takes its choices from the rig field it comes from.
+void take_choices(Draft& draft, const YamlNode& from, WorksheetInput& input) {
+    const RigField& field = draft.knowledge.rig_fields[input.rig_field];
+    if (!input.choices.empty()) {
+        add_fault(draft.faults, from, "'" + from.text + "' brings its own choices",
+                  "leave 'choices' out, or 'from'");
+    } else if (field.choices.empty()) {
+        add_fault(draft.faults, from, "'" + from.text + "' is measured, so the input needs a 'unit'",
+                  "write unit: " + (field.unit ? field.unit->name : std::string()));
+    }
+    input.choices = field.choices;
+}
+
+// "rig.bore" or a finding's id, measured in the input's dimension; or a rig field that is a choice.
+void read_from(Draft& draft, const YamlNode& node, bool has_unit, WorksheetInput& input) {
     const auto text = text_of(node, "'from'", draft.faults);
     if (!text) return;
     const bool is_rig = text->rfind("rig.", 0) == 0;
@@ -92,6 +119,10 @@ void read_from(Draft& draft, const YamlNode& node, WorksheetInput& input) {
     const Index index = resolve(draft, is_rig ? EntryKind::rig_field : EntryKind::finding, name);
     if (index == none || draft.is_doubtful(name.text) || draft.is_doubtful(input.id)) return;
     (is_rig ? input.rig_field : input.finding) = index;
+    if (is_rig && !has_unit) {
+        take_choices(draft, node, input);
+        return;
+    }
     const std::optional<Unit>& unit =
         is_rig ? draft.knowledge.rig_fields[index].unit : draft.knowledge.findings[index].unit;
     if (!unit) {
@@ -99,6 +130,16 @@ void read_from(Draft& draft, const YamlNode& node, WorksheetInput& input) {
     } else if (unit->dimension != input.unit.dimension) {
         add_fault(draft.faults, node,
                   "'" + *text + "' is in " + unit->name + ", but the input is in " + input.unit.name);
+    }
+}
+
+// The example of a choice: one of its words.
+void read_example(Draft& draft, const YamlNode& node, WorksheetInput& input) {
+    const auto is_it = [&](const Word& choice) { return choice.id == node.text; };
+    if (std::any_of(input.choices.begin(), input.choices.end(), is_it)) {
+        input.example_choice = node.text;
+    } else if (!input.choices.empty()) {
+        add_fault(draft.faults, node, "'" + node.text + "' is no choice of input '" + input.id + "'");
     }
 }
 
@@ -129,8 +170,12 @@ void read_advice(Draft& draft, const YamlNode& node, const Scope& scope, Workshe
 void read_second_step(Draft& draft, const YamlNode& entry, Worksheet& sheet) {
     const YamlNode* inputs = value_in(entry, "inputs");
     for (WorksheetInput& input : sheet.inputs) {
-        const YamlNode* from = value_in(*value_in(*inputs, input.id), "from");
-        if (from != nullptr) read_from(draft, *from, input);
+        const YamlNode& written = *value_in(*inputs, input.id);
+        const YamlNode* from = value_in(written, "from");
+        const bool has_unit = value_in(written, "unit") != nullptr;
+        if (from != nullptr) read_from(draft, *from, has_unit, input);
+        const YamlNode* example = value_in(written, "example");
+        if (example != nullptr && !has_unit) read_example(draft, *example, input);
     }
     const YamlNode* results = value_in(entry, "results");
     for (std::size_t i = 0; i < sheet.results.size(); ++i) {

@@ -75,6 +75,9 @@ Result<Answer> read_answer(const Finding& finding, std::string_view text);
 // A rig field's value as typed: a choice's id, or a quantity within the field's limits.
 Result<RigValue> read_rig_value(const RigField& field, std::string_view text);
 
+// A worksheet input's value as typed: a quantity in its unit, or the id or text of one of its choices.
+Result<Value> read_input_value(const WorksheetInput& input, std::string_view text);
+
 // The names expressions may use with this knowledge (rig.x, history, complaint, findings, worksheet.result,
 // fact.x). Inside a worksheet (`inside` is its index) only its inputs and results, by their short names, so
 // that it can be worked out by itself.

@@ -68,7 +68,11 @@ NameTable outer_names(const Knowledge& knowledge) {
 
 NameTable inner_names(const Worksheet& worksheet, std::size_t results) {
     NameTable table;
-    for (const WorksheetInput& input : worksheet.inputs) table.add(input.id, quantity_kind(input.unit));
+    for (const WorksheetInput& input : worksheet.inputs) {
+        NameKind kind = input.choices.empty() ? quantity_kind(input.unit) : NameKind{};
+        kind.words = ids_of(input.choices);
+        table.add(input.id, std::move(kind));
+    }
     for (std::size_t i = 0; i < results; ++i) {
         table.add(worksheet.results[i].id, quantity_kind(worksheet.results[i].unit));
     }

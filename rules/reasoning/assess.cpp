@@ -67,8 +67,11 @@ Assessment assess(const Knowledge& knowledge, const Facts& facts) {
     }
     for (Index run : fired.runs) assessment.worksheets[static_cast<std::size_t>(run)].called_for = true;
     for (const EvidenceItem& item : diagnosis.items()) {
-        if (item.kind == Weight::Kind::finding) assessment.evidence[item.index] = item.likelihood;
+        if (item.kind == Weight::Kind::finding && !item.earlier) {
+            assessment.evidence[item.index] = item.likelihood;
+        }
     }
+    assessment.set_aside = diagnosis.set_aside();
     assessment.conflict = conflict_of(knowledge, diagnosis, ranking);
     assessment.not_listed = ranking.not_listed;
     assessment.several = ranking.several;

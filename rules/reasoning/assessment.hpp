@@ -22,6 +22,8 @@ struct Weight {
     Index index = none;   // finding or rule; none for remedy
     int reading = -1;     // the reading answered; -1 for soft evidence: `value` says what was measured
     double decibans = 0;  // 10 log10 of the change in odds; all weights of a cause add up to its whole change
+    int stage = 0;        // finding: how many remedies had been tried when it was answered
+    bool earlier = false;  // finding: it was answered again since
 };
 
 struct RankedCause {
@@ -100,7 +102,10 @@ struct Assessment {
     std::vector<FiredRule> fired;
     std::map<std::string, bool> derived;
     std::vector<WorkedSheet> worksheets;
-    std::map<Index, std::vector<double>> evidence;  // per finding used: likelihood per reading, greatest = 1
+    // Per finding used: likelihood per reading of the latest answer, greatest = 1.
+    std::map<Index, std::vector<double>> evidence;
+    // Earlier answers that cannot both be right with the later one and no misreading: they are left out.
+    std::vector<EarlierAnswer> set_aside;
 
     std::vector<Index> cautions;  // raised by rules
     std::vector<Index> deferrals;

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
-
-#include "rules/reasoning/evidence.hpp"
+#include <utility>
 
 namespace hardover {
 
@@ -12,47 +12,6 @@ namespace {
 
 bool in_range(Index index, std::size_t count) {
     return index >= 0 && static_cast<std::size_t>(index) < count;
-}
-
-// Every bad reading keeps at least `least_stray`, the sound one at least `least_sound`; adds to 1.
-std::vector<double> usable_stray(const Finding& finding, double setting) {
-    const std::size_t levels = std::max<std::size_t>(1, finding.readings.size());
-    std::vector<double> stray = finding.stray;
-    if (stray.size() != levels) {
-        const double each = levels > 1 ? setting / static_cast<double>(levels - 1) : 0;
-        stray.assign(levels, each);
-    }
-    double bad = 0;
-    for (std::size_t k = 0; k + 1 < levels; ++k) bad += stray[k] = std::max(stray[k], least_stray);
-    const double most = 1 - least_sound;
-    if (bad > most) {
-        for (std::size_t k = 0; k + 1 < levels; ++k) stray[k] *= most / bad;
-        bad = most;
-    }
-    stray[levels - 1] = 1 - bad;
-    return stray;
-}
-
-// The sound share is at least `least_sound`; adds to 1.
-std::vector<double> usable_link(std::vector<double> how_often) {
-    const double sum = std::accumulate(how_often.begin(), how_often.end(), 0.0);
-    const double bad = sum - how_often.back();
-    const double most = (1 - least_sound) * std::max(1.0, sum);
-    if (bad > most) {
-        for (double& share : how_often) share *= most / bad;
-    }
-    const double left = std::accumulate(how_often.begin(), how_often.end() - 1, 0.0);
-    how_often.back() = std::max(0.0, 1 - left);
-    return how_often;
-}
-
-// "Not on this list" makes a finding bad with the share `shows`, spread over its bad readings like stray.
-std::vector<double> unlisted_share(const std::vector<double>& stray, double shows) {
-    const double bad = 1 - stray.back();
-    std::vector<double> share = stray;
-    for (std::size_t k = 0; k + 1 < share.size(); ++k) share[k] *= shows / bad;
-    share.back() = share.size() > 1 ? 1 - shows : 1;
-    return share;
 }
 
 // Per 1000 comebacks of this history; of all histories by their share when it is not known.
@@ -99,12 +58,6 @@ double scale_for_comebacks(const std::vector<double>& priors) {
     return high;
 }
 
-int reading_of(const std::vector<double>& likelihood) {
-    const auto positive = std::count_if(likelihood.begin(), likelihood.end(), [](double l) { return l > 0; });
-    if (positive != 1) return -1;
-    return static_cast<int>(std::max_element(likelihood.begin(), likelihood.end()) - likelihood.begin());
-}
-
 }  // namespace
 
 DiagnosisCase::DiagnosisCase(const Knowledge& knowledge, const Facts& facts, const Fired& fired,
@@ -112,32 +65,13 @@ DiagnosisCase::DiagnosisCase(const Knowledge& knowledge, const Facts& facts, con
     for (const Finding& finding : knowledge.findings) {
         makes_sense_.push_back(situation.holds(finding.possible_when) != Truth::no);
     }
-    build_network(knowledge);
+    Stages stages(knowledge, facts, situation);
     build_priors(knowledge, facts, situation);
-    take_rules(knowledge, fired);
-    take_findings(knowledge, situation);
+    const AllTold told = what_was_told(knowledge, stages);
+    build_network(knowledge, stages, told);
+    take_rules(knowledge, fired, stages);
+    take_findings(told);
     take_remedies(knowledge, facts);
-}
-
-void DiagnosisCase::build_network(const Knowledge& knowledge) {
-    const Settings& settings = knowledge.settings;
-    std::vector<bool> linked(knowledge.findings.size(), false);
-    for (const Cause& cause : knowledge.causes) {
-        std::vector<FaultLink> links;
-        for (const Shows& shows : cause.shows) {
-            if (!in_range(shows.finding, knowledge.findings.size())) continue;
-            const Finding& finding = knowledge.findings[static_cast<std::size_t>(shows.finding)];
-            if (shows.how_often.empty() || shows.how_often.size() != finding.readings.size()) continue;
-            links.push_back({shows.finding, usable_link(shows.how_often)});
-            linked[static_cast<std::size_t>(shows.finding)] = true;
-        }
-        network_.causes.push_back(std::move(links));
-    }
-    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
-        const std::vector<double> stray = usable_stray(knowledge.findings[f], settings.stray);
-        const double shows = linked[f] ? std::clamp(settings.not_listed_shows, 0.0, 1 - least_sound) : 0;
-        network_.findings.push_back({stray, unlisted_share(stray, shows)});
-    }
 }
 
 void DiagnosisCase::build_priors(const Knowledge& knowledge, const Facts& facts, Situation& situation) {
@@ -155,37 +89,51 @@ void DiagnosisCase::build_priors(const Knowledge& knowledge, const Facts& facts,
     unlisted_prior_ = scaled(unlisted_prior_, scale);
 }
 
-void DiagnosisCase::take_rules(const Knowledge& knowledge, const Fired& fired) {
+// What a rule says of a cause that was put right counts as far as it was known before that.
+void DiagnosisCase::take_rules(const Knowledge& knowledge, const Fired& fired, Stages& stages) {
     ruled_out_by_.assign(knowledge.causes.size(), none);
-    for (const RuleEvidence& evidence : fired.evidence) {
-        EvidenceItem item;
-        item.kind = Weight::Kind::rule;
-        item.index = evidence.rule;
-        item.rule = evidence;
-        for (Index cause : evidence.rules_out) {
-            if (!in_range(cause, ruled_out_by_.size())) continue;
-            Index& by = ruled_out_by_[static_cast<std::size_t>(cause)];
-            if (by == none) by = evidence.rule;
+    if (!stages.any()) {
+        for (const RuleEvidence& evidence : fired.evidence) add_rule(evidence);
+        return;
+    }
+    std::map<int, std::vector<RuleEvidence>> known_before{{Stages::never, fired.evidence}};
+    for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
+        const int put_right_at = stages.put_right_at(static_cast<Index>(i));
+        if (known_before.contains(put_right_at)) continue;
+        known_before[put_right_at] = fire(knowledge, stages.at(put_right_at - 1)).evidence;
+    }
+    std::map<Index, RuleEvidence> by_rule;
+    for (const auto& [put_right_at, said] : known_before) {
+        const auto spoken_of = [&, at = put_right_at](Index cause) {
+            return in_range(cause, knowledge.causes.size()) && stages.put_right_at(cause) == at;
+        };
+        for (const RuleEvidence& evidence : said) {
+            RuleEvidence& kept = by_rule[evidence.rule];
+            kept.rule = evidence.rule;
+            for (const auto& favour : evidence.favours) {
+                if (spoken_of(favour.first)) kept.favours.push_back(favour);
+            }
+            for (Index cause : evidence.rules_out) {
+                if (spoken_of(cause)) kept.rules_out.push_back(cause);
+            }
         }
-        items_.push_back(std::move(item));
+    }
+    for (auto& [rule, evidence] : by_rule) {
+        if (!evidence.favours.empty() || !evidence.rules_out.empty()) add_rule(std::move(evidence));
     }
 }
 
-void DiagnosisCase::take_findings(const Knowledge& knowledge, Situation& situation) {
-    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
-        if (!makes_sense_[f]) continue;
-        const auto index = static_cast<Index>(f);
-        const std::optional<Answer> answer = situation.answer_to(index);
-        if (!answer) continue;
-        std::optional<std::vector<double>> likelihood =
-            likelihood_of(knowledge.findings[f], *answer, knowledge.settings.misreading);
-        if (!likelihood) continue;
-        EvidenceItem item;
-        item.index = index;
-        item.reading = std::holds_alternative<int>(answer->given) ? reading_of(*likelihood) : -1;
-        item.likelihood = std::move(*likelihood);
-        items_.push_back(std::move(item));
+void DiagnosisCase::add_rule(RuleEvidence evidence) {
+    for (Index cause : evidence.rules_out) {
+        if (!in_range(cause, ruled_out_by_.size())) continue;
+        Index& by = ruled_out_by_[static_cast<std::size_t>(cause)];
+        if (by == none) by = evidence.rule;
     }
+    EvidenceItem item;
+    item.kind = Weight::Kind::rule;
+    item.index = evidence.rule;
+    item.rule = std::move(evidence);
+    items_.push_back(std::move(item));
 }
 
 void DiagnosisCase::take_remedies(const Knowledge& knowledge, const Facts& facts) {
@@ -218,12 +166,9 @@ FaultCase DiagnosisCase::with(const std::vector<bool>& in_use) const {
     bool with_remedies = false;
     for (std::size_t n = 0; n < items_.size(); ++n) {
         if (!in_use[n]) continue;
-        const EvidenceItem& item = items_[n];
-        if (item.kind == Weight::Kind::finding) {
-            given.likelihood[static_cast<std::size_t>(item.index)] = item.likelihood;
-        }
-        if (item.kind == Weight::Kind::remedy) with_remedies = true;
+        if (items_[n].kind == Weight::Kind::remedy) with_remedies = true;
     }
+    set_findings(given, in_use);
     set_priors(given, in_use);
     set_requirements(given, with_remedies);
     return given;

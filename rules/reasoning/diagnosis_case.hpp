@@ -9,6 +9,7 @@
 #include "rules/reasoning/fault_network.hpp"
 #include "rules/reasoning/firing.hpp"
 #include "rules/reasoning/situation.hpp"
+#include "rules/reasoning/stages.hpp"
 
 namespace hardover {
 
@@ -30,19 +31,32 @@ struct EvidenceItem {
     int reading = -1;
     std::vector<double> likelihood;  // finding
     RuleEvidence rule;               // rule
+    int stage = 0;                   // finding: how many remedies had been tried
+    bool earlier = false;            // finding: it was answered again since
 };
+
+// Above this many combinations of terms (answer_chain.hpp), measurements taken again after a remedy are taken
+// at their most likely reading.
+inline constexpr std::size_t most_terms = 64;
 
 class DiagnosisCase {
   public:
     DiagnosisCase(const Knowledge& knowledge, const Facts& facts, const Fired& fired, Situation& situation);
 
+    // Findings of the knowledge under their own index (as they show now), then what several answers about one
+    // finding need beside it.
     const FaultNetwork& network() const { return network_; }
+    // The finding of the knowledge that one of the network's belongs to.
+    Index finding_of(int node) const { return finding_of_[static_cast<std::size_t>(node)]; }
     const std::vector<EvidenceItem>& items() const { return items_; }
 
     // The case with these items only (as long as items()), given that something is wrong.
     FaultCase with(const std::vector<bool>& in_use) const;
     FaultCase with_all() const { return with(std::vector<bool>(items_.size(), true)); }
     FaultCase with_none() const { return with(std::vector<bool>(items_.size(), false)); }
+
+    // Earlier answers that are no evidence: the later one contradicts them.
+    const std::vector<EarlierAnswer>& set_aside() const { return set_aside_; }
 
     // Causes put right by a remedy that was tried (whatever came of it).
     const std::vector<bool>& put_right() const { return put_right_; }
@@ -53,15 +67,34 @@ class DiagnosisCase {
     bool makes_sense(Index finding) const { return makes_sense_[static_cast<std::size_t>(finding)]; }
 
   private:
-    void build_network(const Knowledge& knowledge);
+    // A finding that was told once or more, and the network's findings for its groups of causes: from the
+    // group of answer a to that of answer b, counted from 0, at [a][b - a].
+    struct ToldFinding {
+        std::vector<std::size_t> items;
+        std::vector<std::vector<int>> nodes;
+    };
+    using AllTold = std::vector<std::vector<EvidenceItem>>;  // per finding, the earliest first
+
     void build_priors(const Knowledge& knowledge, const Facts& facts, Situation& situation);
-    void take_rules(const Knowledge& knowledge, const Fired& fired);
-    void take_findings(const Knowledge& knowledge, Situation& situation);
+    AllTold what_was_told(const Knowledge& knowledge, Stages& stages);
+    void build_network(const Knowledge& knowledge, const Stages& stages, const AllTold& told);
+    void add_links(const Shows& shows, int put_right_at, const std::vector<EvidenceItem>& told,
+                   std::vector<FaultLink>& links);
+    void take_rules(const Knowledge& knowledge, const Fired& fired, Stages& stages);
+    void add_rule(RuleEvidence evidence);
+    void take_findings(const AllTold& told);
+    void set_findings(FaultCase& given, const std::vector<bool>& in_use) const;
+    void set_finding(FaultCase& given, const ToldFinding& told, const std::vector<bool>& in_use,
+                     bool later_most_likely) const;
     void take_remedies(const Knowledge& knowledge, const Facts& facts);
     void set_priors(FaultCase& given, const std::vector<bool>& in_use) const;
     void set_requirements(FaultCase& given, bool with_remedies) const;
 
     FaultNetwork network_;
+    std::vector<Index> finding_of_;
+    std::vector<bool> can_show_;  // per finding of the network: some cause that is possible here gives it
+    std::vector<ToldFinding> told_;
+    std::vector<EarlierAnswer> set_aside_;
     std::vector<double> prior_;
     double unlisted_prior_ = 0;
     std::vector<EvidenceItem> items_;

@@ -56,11 +56,12 @@ class Effort {
     // them.
     std::vector<Index> open_findings(Index check) const;
 
+    std::vector<Index> findings_named_by(const Expression& condition) const;
+
   private:
     std::optional<FindingEffort> work_out(Index finding);
     bool answered(Index finding) const;
     bool add_inputs(const Finding& finding, FindingEffort& effort) const;
-    std::vector<Index> findings_named_by(const Expression& condition) const;
 
     const Knowledge& knowledge_;
     const Facts& facts_;

@@ -42,7 +42,11 @@ struct Search {
         for (std::size_t i = 0; i < p.causes.size(); ++i) {
             for (int l = p.causes[i].first_link; l < p.causes[i].last_link; ++l) {
                 set_bit(states_of[i], p.links[l].state);
-                causes_of[p.links[l].state].push_back(static_cast<int>(i));
+                // A cause that names a finding twice still acts at one moment.
+                std::vector<int>& causes = causes_of[p.links[l].state];
+                if (causes.empty() || causes.back() != static_cast<int>(i)) {
+                    causes.push_back(static_cast<int>(i));
+                }
             }
         }
     }

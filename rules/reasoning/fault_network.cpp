@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "rules/reasoning/frontier.hpp"
+#include "rules/reasoning/tied.hpp"
 
 namespace hardover {
 
@@ -73,6 +74,7 @@ std::vector<double> no_worse_than(const std::vector<double>& distribution) {
 }
 
 Posterior posterior(const FaultNetwork& network, const FaultCase& given, const PosteriorLimits& limits) {
+    if (!given.tied.empty()) return posterior_of_tied(network, given, limits);
     const frontier::Problem problem = frontier::write_out(network, given);
     Posterior result;
     result.marginal.assign(given.prior.size(), 0);

@@ -34,12 +34,19 @@ struct Requirement {
     bool unlisted = false;
 };
 
+// Findings whose likelihood is a sum of products: one term or the other holds (tied.hpp).
+struct Tied {
+    std::vector<int> findings;
+    std::vector<std::vector<std::vector<double>>> terms;  // per term, per finding: per level
+};
+
 // One job: priors, what the answers say, and what is known about the set of faults as a whole.
 struct FaultCase {
     std::vector<double> prior;
     double unlisted_prior = 0;
-    std::vector<std::vector<double>> likelihood;  // per finding: per level; empty: not answered
+    std::vector<std::vector<double>> likelihood;  // per finding: per level; empty: not answered, or tied
     std::vector<Requirement> requirements;
+    std::vector<Tied> tied;
 };
 
 struct PosteriorLimits {

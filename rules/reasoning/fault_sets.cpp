@@ -5,6 +5,8 @@
 #include <limits>
 #include <set>
 
+#include "rules/reasoning/tied.hpp"
+
 namespace hardover {
 
 namespace {
@@ -227,6 +229,7 @@ bool before(const WeighedSet& a, const WeighedSet& b) {
 }  // namespace
 
 std::vector<WeighedSet> heaviest_sets(const FaultNetwork& network, const FaultCase& given, std::size_t most) {
+    if (!given.tied.empty()) return heaviest_sets_of_tied(network, given, most);
     const Growth growth(network, given);
     std::vector<WeighedSet> sets;
     const auto collect = [&](const Candidate& candidate) {
@@ -257,6 +260,7 @@ std::vector<WeighedSet> heaviest_sets(const FaultNetwork& network, const FaultCa
 }
 
 std::vector<double> log_weights_of_singles(const FaultNetwork& network, const FaultCase& given) {
+    if (!given.tied.empty()) return log_weights_of_singles_of_tied(network, given);
     const Growth growth(network, given);
     std::vector<double> weights(static_cast<std::size_t>(growth.faults()),
                                 -std::numeric_limits<double>::infinity());

@@ -4,25 +4,51 @@
 #include <cmath>
 
 #include "rules/reasoning/effort.hpp"
-#include "rules/reasoning/outlook.hpp"
 #include "rules/reasoning/repairs.hpp"
+#include "rules/reasoning/roll_out.hpp"
 
 namespace hardover {
 
 namespace {
 
-constexpr double worth_a_thing = 1e-9;      // share of the minutes left that an answer must save to count
-constexpr std::size_t looked_at_twice = 8;  // questions looked at two steps ahead
-constexpr std::size_t most_in_bundle = 3;   // findings of one check weighed together
+constexpr double worth_a_thing = 1e-9;  // share of the minutes left that an answer must save to count
 
-// Something to ask or check, weighed.
-struct Candidate {
-    Index check = none;
-    std::vector<int> findings;  // those that were weighed, the most useful first
-    double minutes = 0;
-    double after = 0;
-    double total() const { return minutes + after; }
-};
+// What a rule wants asked is asked although it saves no minutes, when it takes at most so long. From memory.
+constexpr double cheap_to_ask = 5;
+
+// A cause this probable is proved or cleared, where a rule asks for it, before another proved one is put
+// right. From memory.
+constexpr double still_likely = 0.1;
+
+// Hypotheses looked at: the heaviest, until they make up this share of those listed.
+constexpr std::size_t most_looked_at = 48;
+constexpr double share_looked_at = 0.99;
+
+std::vector<Hypothesis> heaviest(const std::vector<Hypothesis>& listed) {
+    double all = 0;
+    for (const Hypothesis& hypothesis : listed) all += hypothesis.probability;
+    std::vector<Hypothesis> taken;
+    double share = 0;
+    for (const Hypothesis& hypothesis : listed) {
+        if (taken.size() == most_looked_at || share > share_looked_at * all) break;
+        taken.push_back(hypothesis);
+        share += hypothesis.probability;
+    }
+    return taken;
+}
+
+void add_once(std::vector<Index>& list, Index index) {
+    if (std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
+}
+
+bool is_check(const NextStep& step) {
+    return step.kind == NextStep::Kind::check || step.kind == NextStep::Kind::prove;
+}
+
+bool same_step(const NextStep& a, const NextStep& b) {
+    const bool same_check = is_check(a) && is_check(b);
+    return (same_check || a.kind == b.kind) && a.index == b.index;
+}
 
 class Adviser {
   public:
@@ -31,37 +57,33 @@ class Adviser {
         : knowledge_(knowledge),
           fired_(fired),
           ranking_(ranking),
+          hypotheses_(heaviest(ranking.hypotheses)),
           effort_(knowledge, facts, situation, diagnosis),
-          repairs_(repairs_for(knowledge, ranking.hypotheses, effort_)),
-          outlook_(diagnosis.network(), ranking.hypotheses, repairs_.model) {}
+          repairs_(repairs_for(knowledge, hypotheses_, effort_)),
+          outlook_(decision_for(diagnosis.network(), hypotheses_, repairs_.model, open_questions())),
+          roll_out_(outlook_) {}
 
     Advice advise() {
-        weigh_questions();
-        look_twice();
-        bundle_findings();
-        std::stable_sort(candidates_.begin(), candidates_.end(), [](const Candidate& a, const Candidate& b) {
-            if (a.total() != b.total()) return a.total() < b.total();
-            return a.minutes < b.minutes;
-        });
+        steps_ = roll_out_.weigh(outlook_.start());
+        for (const Weighed& step : steps_) {
+            if (step.kind == Weighed::Kind::ask ? saves_anything(step) : true) useful_.push_back(step);
+        }
         Advice advice;
         advice.next = choose();
-        for (const Hypothesis& h : ranking_.hypotheses) advice.sets_missing -= h.probability;
-        advice.sets_missing = std::max(0.0, 1 + advice.sets_missing);
         advice.minutes_left = advice.next.minutes + advice.next.minutes_after;
+        advice.sets_missing = 1;
+        for (const Hypothesis& h : hypotheses_) advice.sets_missing -= h.probability;
+        advice.sets_missing = std::max(0.0, advice.sets_missing);
         add_others(advice);
         return advice;
     }
 
-    // The findings with readings that a step would answer.
+    // The findings with readings that a step would answer, the one it was chosen for alone where there is
+    // one.
     std::vector<Index> weighed_in(const NextStep& step) const {
-        for (const Candidate& candidate : candidates_) {
-            const bool same = candidate.check == none ? step.kind == NextStep::Kind::ask &&
-                                                            candidate.findings.front() == step.index
-                                                      : is_check(step) && candidate.check == step.index;
-            if (same) return candidate.findings;
-        }
-        if (!is_check(step)) return {};
         std::vector<Index> findings;
+        if (step.kind == NextStep::Kind::remedy || step.kind == NextStep::Kind::stop_asking) return findings;
+        if (chosen_for_ != none) return {chosen_for_};
         for (Index finding : step.findings) {
             if (knowledge_.findings[static_cast<std::size_t>(finding)].readings.size() > 1) {
                 findings.push_back(finding);
@@ -71,12 +93,9 @@ class Adviser {
     }
 
   private:
-    bool saves_anything(double after) const {
-        const double now = outlook_.plan().minutes;
-        return now - after > worth_a_thing * std::max(1.0, now);
-    }
-
-    void weigh_questions() {
+    // Findings with readings that can be had now. Remembers the needs of those that cannot.
+    std::vector<Question> open_questions() {
+        std::vector<Question> questions;
         for (std::size_t f = 0; f < knowledge_.findings.size(); ++f) {
             const Finding& finding = knowledge_.findings[f];
             const std::optional<FindingEffort>& effort = effort_.of(static_cast<Index>(f));
@@ -85,14 +104,10 @@ class Adviser {
                 for (Index need : needs_of(static_cast<Index>(f))) blocked_by_.push_back(need);
                 continue;
             }
-            const Question question{static_cast<int>(f), finding.check, effort_.setting_up(finding.check),
-                                    effort->minutes};
-            questions_.push_back(question);
-            candidates_.push_back({finding.check,
-                                   {question.finding},
-                                   question.setting_up + question.minutes,
-                                   outlook_.minutes_after({question.finding})});
+            questions.push_back(
+                {static_cast<int>(f), finding.check, effort_.setting_up(finding.check), effort->minutes});
         }
+        return questions;
     }
 
     std::vector<Index> needs_of(Index finding) const {
@@ -107,148 +122,133 @@ class Adviser {
         return needs;
     }
 
-    // Looks one step further on the questions that save most or tell most: two answers together may save what
-    // neither saves alone.
-    void look_twice() {
-        std::vector<std::size_t> closest;
-        const auto add_first = [&](auto before) {
-            std::vector<std::size_t> order(questions_.size());
-            for (std::size_t q = 0; q < order.size(); ++q) order[q] = q;
-            std::stable_sort(order.begin(), order.end(), before);
-            for (std::size_t n = 0; n < std::min(looked_at_twice / 2, order.size()); ++n) {
-                if (std::find(closest.begin(), closest.end(), order[n]) == closest.end()) {
-                    closest.push_back(order[n]);
-                }
-            }
-        };
-        std::vector<double> rate;
-        for (const Question& question : questions_) {
-            rate.push_back(outlook_.information(question.finding) / (question.setting_up + question.minutes));
-        }
-        add_first(
-            [&](std::size_t a, std::size_t b) { return candidates_[a].total() < candidates_[b].total(); });
-        add_first([&](std::size_t a, std::size_t b) { return rate[a] > rate[b]; });
-        std::vector<Question> others;
-        double best = outlook_.plan().minutes;
-        for (std::size_t q : closest) {
-            others.push_back(questions_[q]);
-            best = std::min(best, candidates_[q].total());
-        }
-        for (std::size_t q : closest) {
-            // A pair counts only when it beats its better half: else the first answer adds nothing to the
-            // second.
-            const double after = outlook_.minutes_after(questions_[q], others);
-            if (candidates_[q].minutes + after < best * (1 - worth_a_thing)) candidates_[q].after = after;
-        }
+    Index finding_of(const Weighed& step) const { return outlook_.decision().questions[step.index].finding; }
+
+    // What to do when nothing is asked: the best action, or calling for help.
+    const Weighed& best_action() const {
+        return *std::find_if(steps_.begin(), steps_.end(),
+                             [](const Weighed& step) { return step.kind != Weighed::Kind::ask; });
     }
 
-    // One candidate a check: the finding that is best alone, joined by others of the check while that saves.
-    void bundle_findings() {
-        std::vector<Candidate> kept;
-        std::vector<char> taken(candidates_.size(), 0);
-        for (std::size_t c = 0; c < candidates_.size(); ++c) {
-            if (taken[c]) continue;
-            std::vector<std::size_t> of_check{c};
-            if (candidates_[c].check != none) {
-                for (std::size_t other = c + 1; other < candidates_.size(); ++other) {
-                    if (candidates_[other].check == candidates_[c].check) of_check.push_back(other);
-                }
-            }
-            for (std::size_t other : of_check) taken[other] = 1;
-            const Candidate candidate = best_bundle(of_check);
-            if (saves_anything(candidate.after)) kept.push_back(candidate);
-        }
-        candidates_ = std::move(kept);
-    }
-
-    Candidate best_bundle(std::vector<std::size_t> of_check) {
-        std::stable_sort(of_check.begin(), of_check.end(), [&](std::size_t a, std::size_t b) {
-            return candidates_[a].total() < candidates_[b].total();
-        });
-        Candidate best = candidates_[of_check.front()];
-        Candidate joined = best;
-        for (std::size_t n = 1; n < of_check.size() && joined.findings.size() < most_in_bundle; ++n) {
-            const Question& question = questions_[of_check[n]];
-            joined.findings.push_back(question.finding);
-            joined.minutes += question.minutes;
-            joined.after = std::min(best.after, outlook_.minutes_after(joined.findings));
-            if (joined.total() < best.total()) {
-                best = joined;
-            } else {
-                joined = best;
-            }
-        }
-        return best;
+    // A question saves minutes alone, or with others after it; then its answer must be able to change what is
+    // done.
+    bool saves_anything(const Weighed& question) {
+        const double planned = outlook_.plan().minutes;
+        if (planned - question.alone > worth_a_thing * std::max(1.0, planned)) return true;
+        return question.rolled && question.total() < best_action().total() * (1 - worth_a_thing) &&
+               roll_out_.may_change(outlook_.start(), question.index);
     }
 
     NextStep choose() {
-        if (const std::optional<NextStep> proved = remedy_of_proved()) return *proved;
-        if (const std::optional<NextStep> asked = asked_by_rule()) return *asked;
-        if (!candidates_.empty() && candidates_.front().total() < outlook_.plan().minutes) {
-            return step_of(candidates_.front());
+        if (const std::optional<std::size_t> proved = action_of_proved()) {
+            if (const std::optional<NextStep> asked = asked_for_other_proof()) return *asked;
+            return put_right(*proved);
         }
-        return act();
+        if (const std::optional<NextStep> asked = asked_by_rule()) return *asked;
+        const Weighed& first = useful_.front();
+        if (first.kind == Weighed::Kind::ask) chosen_for_ = finding_of(first);
+        return step_of(first);
     }
 
-    std::optional<NextStep> remedy_of_proved() {
+    const Cause& cause_of(const RankedCause& ranked) const {
+        return knowledge_.causes[static_cast<std::size_t>(ranked.cause)];
+    }
+
+    std::optional<std::size_t> action_of_proved() {
         for (const RankedCause& cause : ranking_.causes) {
             if (!cause.proved || cause.put_right || cause.probability <= 0) continue;
             for (std::size_t a = 0; a < repairs_.repairs.size(); ++a) {
-                if (repairs_.repairs[a].remedy !=
-                    knowledge_.causes[static_cast<std::size_t>(cause.cause)].remedy)
-                    continue;
-                NextStep step;
-                step.kind = NextStep::Kind::remedy;
-                step.index = repairs_.repairs[a].remedy;
-                step.cause = cause.cause;
-                step.minutes = outlook_.model().actions[a].minutes;
-                step.minutes_after = outlook_.minutes_applying(static_cast<int>(a)) - step.minutes;
-                return step;
+                if (repairs_.repairs[a].remedy != cause_of(cause).remedy) continue;
+                proved_ = cause.cause;
+                return a;
             }
         }
         return std::nullopt;
     }
 
-    std::optional<NextStep> asked_by_rule() {
-        for (const Ask& ask : fired_.asks) {
-            for (const Candidate& candidate : candidates_) {
-                if (!asks_for(candidate, ask.finding)) continue;
-                NextStep step = step_of(candidate);
-                step.asked_by = ask.rule;
-                return step;
-            }
-        }
-        return std::nullopt;
+    NextStep put_right(std::size_t action) {
+        NextStep step;
+        step.kind = NextStep::Kind::remedy;
+        step.index = repairs_.repairs[action].remedy;
+        step.cause = proved_;
+        step.minutes = repairs_.model.actions[action].minutes;
+        step.minutes_after =
+            roll_out_.minutes_applying(outlook_.start(), static_cast<int>(action)) - step.minutes;
+        return step;
     }
 
-    bool asks_for(const Candidate& candidate, Index finding) const {
-        return std::any_of(candidate.findings.begin(), candidate.findings.end(), [&](int f) {
-            const std::vector<Index>& measured = effort_.of(f)->measured;
-            return f == finding || std::find(measured.begin(), measured.end(), finding) != measured.end();
+    // Is the finding part of the proof of a cause that is likely too, and not proved?
+    bool proves_another(Index finding) const {
+        return std::any_of(ranking_.causes.begin(), ranking_.causes.end(), [&](const RankedCause& cause) {
+            if (cause.proved || cause.put_right || cause.probability < still_likely) return false;
+            const std::vector<Index> named = effort_.findings_named_by(cause_of(cause).proved_when);
+            return std::find(named.begin(), named.end(), finding) != named.end();
         });
     }
 
-    NextStep step_of(const Candidate& candidate) {
+    std::optional<NextStep> asked_for_other_proof() {
+        for (const Ask& ask : fired_.asks) {
+            if (!proves_another(ask.finding)) continue;
+            for (const Weighed& step : steps_) {
+                if (step.kind == Weighed::Kind::ask && asks_for(step, ask.finding)) return asked(step, ask);
+            }
+        }
+        return std::nullopt;
+    }
+
+    // In the order of the rules: what saves minutes, or is cheap and can still change what is done.
+    std::optional<NextStep> asked_by_rule() {
+        for (const Ask& ask : fired_.asks) {
+            for (const Weighed& step : steps_) {
+                if (step.kind != Weighed::Kind::ask || !asks_for(step, ask.finding)) continue;
+                const bool cheap =
+                    step.minutes <= cheap_to_ask && roll_out_.may_change(outlook_.start(), step.index);
+                if (cheap || saves_anything(step)) return asked(step, ask);
+            }
+        }
+        return std::nullopt;
+    }
+
+    NextStep asked(const Weighed& weighed, const Ask& ask) {
+        chosen_for_ = finding_of(weighed);
+        NextStep step = step_of(weighed);
+        step.asked_by = ask.rule;
+        return step;
+    }
+
+    bool asks_for(const Weighed& step, Index finding) const {
+        const Index answers = finding_of(step);
+        const std::vector<Index>& measured = effort_.of(answers)->measured;
+        return answers == finding || std::find(measured.begin(), measured.end(), finding) != measured.end();
+    }
+
+    NextStep step_of(const Weighed& weighed) {
+        if (weighed.kind != Weighed::Kind::ask) return act(weighed);
+        const Index finding = finding_of(weighed);
         NextStep step;
-        step.minutes = candidate.minutes;
-        step.minutes_after = candidate.after;
-        for (int finding : candidate.findings) list_finding(step, finding);
-        if (candidate.check == none) {
-            step.kind = NextStep::Kind::ask;
-            step.index = candidate.findings.front();
+        step.minutes = weighed.minutes;
+        step.minutes_after = weighed.after;
+        list_finding(step, finding);
+        step.index = knowledge_.findings[static_cast<std::size_t>(finding)].check;
+        if (step.index == none) {
+            step.index = finding;
             return step;
         }
         step.kind = NextStep::Kind::check;
-        step.index = candidate.check;
-        for (Index finding : effort_.open_findings(candidate.check)) add_once(step.findings, finding);
-        if (!outlook_.plan().order.empty()) {
-            const Repair& first = repairs_.repairs[static_cast<std::size_t>(outlook_.plan().order.front())];
-            if (first.proof && first.proof->check == candidate.check) {
-                step.kind = NextStep::Kind::prove;
-                step.cause = first.cause;
-            }
-        }
+        for (Index open : effort_.open_findings(step.index)) add_once(step.findings, open);
+        const Weighed& action = best_action();
+        if (action.kind == Weighed::Kind::act) make_proof(step, repairs_.repairs[action.index]);
         return step;
+    }
+
+    // A check that proves what would be put right first is called its proof, and takes as long.
+    static void make_proof(NextStep& step, const Repair& first) {
+        if (!first.proof || first.proof->check != step.index) return;
+        step.kind = NextStep::Kind::prove;
+        step.cause = first.cause;
+        const double more = std::clamp(first.proof->minutes - step.minutes, 0.0, step.minutes_after);
+        step.minutes += more;
+        step.minutes_after -= more;
     }
 
     void list_finding(NextStep& step, Index finding) const {
@@ -257,24 +257,18 @@ class Adviser {
         for (Index input : measured) add_once(step.findings, input);
     }
 
-    static void add_once(std::vector<Index>& list, Index index) {
-        if (std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
-    }
-
-    // The first step of the plan when nothing more is asked: prove and put right, or call for help.
-    NextStep act() {
-        const RepairPlan& plan = outlook_.plan();
+    // Without asking more: prove and put right, or call for help.
+    NextStep act(const Weighed& weighed) {
         NextStep step;
-        if (plan.order.empty()) {
+        if (weighed.kind == Weighed::Kind::call_for_help) {
             step.kind = NextStep::Kind::stop_asking;
-            step.minutes = plan.minutes;
+            step.minutes = weighed.minutes;
             std::sort(blocked_by_.begin(), blocked_by_.end());
             blocked_by_.erase(std::unique(blocked_by_.begin(), blocked_by_.end()), blocked_by_.end());
             step.blocked_by = blocked_by_;
             return step;
         }
-        const auto first = static_cast<std::size_t>(plan.order.front());
-        const Repair& repair = repairs_.repairs[first];
+        const Repair& repair = repairs_.repairs[weighed.index];
         step.cause = repair.cause;
         if (repair.proof) {
             step.kind = NextStep::Kind::prove;
@@ -285,41 +279,35 @@ class Adviser {
         } else {
             step.kind = NextStep::Kind::remedy;
             step.index = repair.remedy;
-            step.minutes = outlook_.model().actions[first].minutes;
+            step.minutes = repairs_.model.actions[weighed.index].minutes;
         }
-        step.minutes_after = plan.minutes - step.minutes;
+        step.minutes_after = weighed.total() - step.minutes;
         return step;
     }
 
     void add_others(Advice& advice) {
-        std::vector<NextStep> others;
-        for (const Candidate& candidate : candidates_) others.push_back(step_of(candidate));
-        others.push_back(act());
-        std::stable_sort(others.begin(), others.end(), [](const NextStep& a, const NextStep& b) {
-            return a.minutes + a.minutes_after < b.minutes + b.minutes_after;
-        });
-        for (const NextStep& other : others) {
+        for (const Weighed& weighed : useful_) {
+            const NextStep other = step_of(weighed);
             if (other.index == none || advice.also.size() == most_also) continue;
-            const bool same_check =
-                is_check(other) && is_check(advice.next) && other.index == advice.next.index;
-            if (same_check || (other.kind == advice.next.kind && other.index == advice.next.index)) continue;
-            advice.also.push_back(other);
+            const bool listed = std::any_of(advice.also.begin(), advice.also.end(),
+                                            [&](const NextStep& step) { return same_step(step, other); });
+            if (!listed && !same_step(other, advice.next)) advice.also.push_back(other);
         }
-    }
-
-    static bool is_check(const NextStep& step) {
-        return step.kind == NextStep::Kind::check || step.kind == NextStep::Kind::prove;
     }
 
     const Knowledge& knowledge_;
     const Fired& fired_;
     const Ranking& ranking_;
+    std::vector<Index> blocked_by_;
+    std::vector<Hypothesis> hypotheses_;
     Effort effort_;
     Repairs repairs_;
     Outlook outlook_;
-    std::vector<Question> questions_;
-    std::vector<Candidate> candidates_;
-    std::vector<Index> blocked_by_;
+    RollOut roll_out_;
+    std::vector<Weighed> steps_;   // all, the fewest minutes first
+    std::vector<Weighed> useful_;  // without questions that save nothing
+    Index proved_ = none;
+    Index chosen_for_ = none;  // the finding that the next step was chosen for
 };
 
 // What each reading of a finding would do to the ranking, exactly.
@@ -327,7 +315,9 @@ void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, In
                   std::vector<NextStep::Branch>& branches) {
     const std::size_t readings = knowledge.findings[static_cast<std::size_t>(finding)].readings.size();
     FaultCase given = diagnosis.with_all();
-    const double log_now = posterior(diagnosis.network(), given).log_evidence;
+    double likely = 0;
+    double log_first = 0;
+    const std::size_t first_branch = branches.size();
     for (std::size_t r = 0; r < readings; ++r) {
         std::vector<double>& likelihood = given.likelihood[static_cast<std::size_t>(finding)];
         likelihood.assign(readings, 0.0);
@@ -337,7 +327,8 @@ void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, In
         NextStep::Branch branch;
         branch.finding = finding;
         branch.reading = static_cast<int>(r);
-        branch.chance = std::exp(then.log_evidence - log_now);
+        if (branches.size() == first_branch) log_first = then.log_evidence;
+        likely += branch.chance = std::exp(then.log_evidence - log_first);
         for (std::size_t i = 0; i < then.marginal.size(); ++i) {
             const bool counts = diagnosis.cured() || !diagnosis.put_right()[i];
             if (!counts || then.marginal[i] <= branch.first_probability) continue;
@@ -346,6 +337,7 @@ void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, In
         }
         branches.push_back(branch);
     }
+    for (std::size_t b = first_branch; b < branches.size(); ++b) branches[b].chance /= likely;
 }
 
 }  // namespace

@@ -8,144 +8,228 @@ namespace hardover {
 
 namespace {
 
-constexpr double negligible = 1e-12;  // of the weights, which add to 1
-
-}  // namespace
-
-Outlook::Outlook(const FaultNetwork& network, const std::vector<Hypothesis>& hypotheses, RepairModel model)
-    : network_(network),
-      hypotheses_(hypotheses),
-      model_(std::move(model)),
-      planner_(model_),
-      chances_(network.findings.size()) {
-    double sum = 0;
-    for (const Hypothesis& hypothesis : hypotheses) sum += hypothesis.probability;
-    for (const Hypothesis& hypothesis : hypotheses) {
-        weights_.push_back(sum > 0 ? hypothesis.probability / sum : weights_.empty() ? 1 : 0);
-    }
-    plan_ = planner_.plan(weights_, known_after({}));
+// Mixes a number well (S. Vigna's splitmix64, public domain).
+std::uint64_t mixed(std::uint64_t x) {
+    x += 0x9e3779b97f4a7c15u;
+    x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
+    x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
+    return x ^ (x >> 31);
 }
 
-std::vector<char> Outlook::known_after(const std::vector<int>& findings) const {
-    std::vector<char> known(model_.actions.size(), 0);
-    for (std::size_t a = 0; a < known.size(); ++a) {
-        const std::vector<int>& proof = model_.actions[a].proof_findings;
-        known[a] = !proof.empty() && std::all_of(proof.begin(), proof.end(), [&](int finding) {
-            return std::find(findings.begin(), findings.end(), finding) != findings.end();
-        });
-    }
-    return known;
+std::uint64_t key_of_answer(int question, int reading) {
+    return mixed(static_cast<std::uint64_t>(question) * 64 + static_cast<std::uint64_t>(reading) + 1);
 }
 
-const std::vector<double>& Outlook::chances_of(int finding) {
-    std::vector<double>& chances = chances_[static_cast<std::size_t>(finding)];
-    if (!chances.empty()) return chances;
-    const FaultNetwork::Finding& f = network_.findings[static_cast<std::size_t>(finding)];
-    const std::size_t levels = f.stray.size();
-    const std::size_t count = hypotheses_.size();
-    const std::vector<double> stray = no_worse_than(f.stray);
-    const std::vector<double> unlisted = no_worse_than(f.unlisted);
-    std::vector<std::vector<double>> shown_by(network_.causes.size());
-    for (std::size_t i = 0; i < shown_by.size(); ++i) {
-        for (const FaultLink& link : network_.causes[i]) {
-            if (link.finding == finding) shown_by[i] = no_worse_than(link.how_often);
-        }
-    }
-    chances.resize(levels * count);
+std::uint64_t key_of_action(int action) {
+    return mixed((std::uint64_t{1} << 40) + static_cast<std::uint64_t>(action));
+}
+
+// P(no worse) per level of each cause that a finding is linked to.
+using Shown = std::vector<std::pair<int, std::vector<double>>>;
+
+std::vector<double> chances_of(const FaultNetwork::Finding& finding, const Shown& shown,
+                               const std::vector<Hypothesis>& hypotheses,
+                               std::vector<const std::vector<double>*>& shown_by) {
+    for (const auto& [cause, no_worse] : shown) shown_by[static_cast<std::size_t>(cause)] = &no_worse;
+    const std::vector<double> stray = no_worse_than(finding.stray);
+    const std::vector<double> unlisted = no_worse_than(finding.unlisted);
+    const std::size_t levels = stray.size();
+    const std::size_t count = hypotheses.size();
+    std::vector<double> chances(levels * count);
     for (std::size_t h = 0; h < count; ++h) {
         double better = 0;
         for (std::size_t k = levels; k-- > 0;) {
-            double share = hypotheses_[h].unlisted ? stray[k] * unlisted[k] : stray[k];
-            for (int cause : hypotheses_[h].causes) {
-                const std::vector<double>& shown = shown_by[static_cast<std::size_t>(cause)];
-                if (!shown.empty()) share *= shown[k];
+            double share = hypotheses[h].unlisted ? stray[k] * unlisted[k] : stray[k];
+            for (int cause : hypotheses[h].causes) {
+                const std::vector<double>* by = shown_by[static_cast<std::size_t>(cause)];
+                if (by) share *= (*by)[k];
             }
             chances[k * count + h] = std::max(0.0, share - better);
             better = share;
         }
     }
+    for (const auto& [cause, no_worse] : shown) shown_by[static_cast<std::size_t>(cause)] = nullptr;
     return chances;
 }
 
-double Outlook::after_answer(const Weights& weights, const std::vector<char>& proof_known) {
-    const double anew = planner_.plan(weights, proof_known).minutes;
-    const double unchanged =
-        planner_.minutes_of(plan_.order, weights, std::vector<char>(model_.actions.size(), 0));
-    return std::min(anew, unchanged);
+}  // namespace
+
+Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>& hypotheses,
+                      RepairModel repairs, std::vector<Question> questions) {
+    Decision decision{std::move(repairs), {}, std::move(questions), {}};
+    double sum = 0;
+    for (const Hypothesis& hypothesis : hypotheses) sum += hypothesis.probability;
+    for (const Hypothesis& hypothesis : hypotheses) {
+        const bool first = decision.weights.empty();
+        decision.weights.push_back(sum > 0 ? hypothesis.probability / sum : first ? 1 : 0);
+    }
+    std::vector<int> question_of(network.findings.size(), -1);
+    for (std::size_t q = 0; q < decision.questions.size(); ++q) {
+        question_of[static_cast<std::size_t>(decision.questions[q].finding)] = static_cast<int>(q);
+    }
+    std::vector<char> possible(network.causes.size(), 0);
+    for (const Hypothesis& hypothesis : hypotheses) {
+        for (int cause : hypothesis.causes) possible[static_cast<std::size_t>(cause)] = 1;
+    }
+    std::vector<Shown> shown(decision.questions.size());
+    for (std::size_t i = 0; i < network.causes.size(); ++i) {
+        if (!possible[i]) continue;
+        for (const FaultLink& link : network.causes[i]) {
+            const int q = question_of[static_cast<std::size_t>(link.finding)];
+            if (q < 0) continue;
+            shown[static_cast<std::size_t>(q)].push_back(
+                {static_cast<int>(i), no_worse_than(link.how_often)});
+        }
+    }
+    std::vector<const std::vector<double>*> shown_by(network.causes.size(), nullptr);
+    for (std::size_t q = 0; q < decision.questions.size(); ++q) {
+        const auto finding = static_cast<std::size_t>(decision.questions[q].finding);
+        decision.chances.push_back(chances_of(network.findings[finding], shown[q], hypotheses, shown_by));
+    }
+    return decision;
 }
 
-double Outlook::after_all(const Weights& weights, const std::vector<int>& findings, std::size_t from,
-                          const std::vector<char>& proof_known) {
-    if (from == findings.size()) return after_answer(weights, proof_known);
-    const std::vector<double>& chances = chances_of(findings[from]);
-    const std::size_t count = weights.size();
-    double minutes = 0;
-    Weights then(count);
-    for (std::size_t reading = 0; reading * count < chances.size(); ++reading) {
-        double mass = 0;
-        for (std::size_t h = 0; h < count; ++h) {
-            then[h] = weights[h] * chances[reading * count + h];
-            mass += then[h];
+Outlook::Outlook(Decision decision) : decision_(std::move(decision)), planner_(decision_.repairs) {
+    static_cast<Standing&>(start_) = planner_.start(decision_.weights);
+    start_.asked.assign(decision_.questions.size(), 0);
+    find_proofs();
+    plan_.minutes = planner_.minutes(start_);
+    plan_.order = planner_.order();
+    plan_each_ = planner_.minutes_each(plan_.order, start_);
+}
+
+void Outlook::find_proofs() {
+    const std::vector<RepairAction>& actions = decision_.repairs.actions;
+    proves_.resize(decision_.questions.size());
+    proof_questions_.resize(actions.size());
+    for (const Question& question : decision_.questions) {
+        const auto checks = static_cast<std::size_t>(question.check + 1);
+        if (start_.set_up.size() < checks) start_.set_up.resize(checks);
+    }
+    for (std::size_t a = 0; a < actions.size(); ++a) {
+        if (!actions[a].proved_first()) continue;
+        std::vector<int> parts;
+        for (int finding : actions[a].proof_findings) {
+            const auto found = std::find_if(decision_.questions.begin(), decision_.questions.end(),
+                                            [&](const Question& q) { return q.finding == finding; });
+            if (found == decision_.questions.end()) break;
+            parts.push_back(static_cast<int>(found - decision_.questions.begin()));
         }
-        if (mass > negligible) minutes += after_all(then, findings, from + 1, proof_known);
+        if (parts.size() != actions[a].proof_findings.size()) continue;
+        for (int q : parts) proves_[static_cast<std::size_t>(q)].push_back(static_cast<int>(a));
+        proof_questions_[a] = std::move(parts);
+    }
+}
+
+int Outlook::readings_of(int question) const {
+    return static_cast<int>(decision_.chances[question].size() / decision_.weights.size());
+}
+
+double Outlook::asking(const Position& position, int question) const {
+    const Question& q = decision_.questions[question];
+    const bool paid = q.check >= 0 && position.set_up[q.check];
+    return q.minutes + (paid ? 0 : q.setting_up);
+}
+
+// An action whose proof is now answered is applied without.
+void Outlook::answer_proofs(int question, Position& position) const {
+    for (int action : proves_[question]) {
+        const std::vector<int>& parts = proof_questions_[action];
+        if (!std::all_of(parts.begin(), parts.end(), [&](int q) { return position.asked[q] != 0; })) continue;
+        position.step_minutes[action] = decision_.repairs.actions[action].minutes;
+        position.extra_minutes[action] = 0;
+    }
+}
+
+void Outlook::ask(const Position& before, int question, Position& after) const {
+    after.done = before.done;
+    after.step_minutes = before.step_minutes;
+    after.extra_minutes = before.extra_minutes;
+    after.asked = before.asked;
+    after.set_up = before.set_up;
+    after.asked[question] = 1;
+    planner_.set_up_check(decision_.questions[question].check, after);
+    answer_proofs(question, after);
+}
+
+void Outlook::take_answer(const Position& before, int question, int reading, Position& after) const {
+    const double* chance = &decision_.chances[question][reading * decision_.weights.size()];
+    const std::size_t count = before.live.size();
+    after.live.resize(count);
+    after.weight.resize(count);
+    std::size_t kept = 0;
+    double mass = 0;
+    for (std::size_t n = 0; n < count; ++n) {
+        const double weight = before.weight[n] * chance[before.live[n]];
+        after.live[kept] = before.live[n];
+        after.weight[kept] = weight;
+        kept += weight > 0 ? 1 : 0;
+        mass += weight;
+    }
+    after.live.resize(kept);
+    after.weight.resize(kept);
+    after.mass = mass;
+    after.key = before.key ^ key_of_answer(question, reading);
+}
+
+double Outlook::acting(const Position& position, int action) const {
+    double minutes = position.mass * position.step_minutes[action];
+    if (position.extra_minutes[action] > 0) {
+        minutes += planner_.present(position, action) * position.extra_minutes[action];
     }
     return minutes;
 }
 
-double Outlook::minutes_after(const std::vector<int>& findings) {
-    return std::min(plan_.minutes, after_all(weights_, findings, 0, known_after(findings)));
+void Outlook::act(const Position& before, int action, Position& after) const {
+    planner_.apply(action, before, after);
+    after.asked = before.asked;
+    after.key = before.key ^ key_of_action(action);
 }
 
-double Outlook::minutes_after(const Question& question, const std::vector<Question>& others) {
-    const std::vector<double>& chances = chances_of(question.finding);
-    const std::size_t count = weights_.size();
-    double minutes = 0;
-    Weights then(count);
-    for (std::size_t reading = 0; reading * count < chances.size(); ++reading) {
-        double mass = 0;
-        for (std::size_t h = 0; h < count; ++h) {
-            then[h] = weights_[h] * chances[reading * count + h];
-            mass += then[h];
+double Outlook::after_all(const Position& position, const std::vector<int>& questions, std::size_t from) {
+    if (from == questions.size()) {
+        double unchanged = 0;
+        for (std::size_t n = 0; n < position.live.size(); ++n) {
+            unchanged += position.weight[n] * plan_each_[position.live[n]];
         }
-        if (mass <= negligible) continue;
-        double best = after_answer(then, known_after({question.finding}));
-        for (const Question& next : others) {
-            if (next.finding == question.finding) continue;
-            const bool set_up = next.check >= 0 && next.check == question.check;
-            const double asking = (set_up ? 0 : next.setting_up) + next.minutes;
-            if (mass * asking >= best) continue;
-            const double after =
-                after_all(then, {next.finding}, 0, known_after({question.finding, next.finding}));
-            best = std::min(best, mass * asking + after);
-        }
-        minutes += best;
+        return std::min(unchanged, planner_.minutes(position));
     }
-    return std::min(plan_.minutes, minutes);
+    Position after;
+    ask(position, questions[from], after);
+    double minutes = 0;
+    for (int reading = 0; reading < readings_of(questions[from]); ++reading) {
+        take_answer(position, questions[from], reading, after);
+        if (after.mass > 0) minutes += after_all(after, questions, from + 1);
+    }
+    return minutes;
 }
 
-double Outlook::information(int finding) {
-    const std::vector<double>& chances = chances_of(finding);
-    const std::size_t count = weights_.size();
+double Outlook::minutes_after(const std::vector<int>& questions) {
+    return std::min(plan_.minutes, after_all(start_, questions, 0));
+}
+
+double Outlook::information(int question) const {
+    const std::vector<double>& chances = decision_.chances[question];
+    const std::vector<double>& weights = decision_.weights;
+    const std::size_t count = weights.size();
     double bits = 0;
-    for (std::size_t reading = 0; reading * count < chances.size(); ++reading) {
+    for (std::size_t at = 0; at < chances.size(); at += count) {
         double mass = 0;
-        for (std::size_t h = 0; h < count; ++h) mass += weights_[h] * chances[reading * count + h];
+        for (std::size_t h = 0; h < count; ++h) mass += weights[h] * chances[at + h];
         for (std::size_t h = 0; h < count; ++h) {
-            const double chance = chances[reading * count + h];
-            if (weights_[h] > 0 && chance > 0) bits += weights_[h] * chance * std::log2(chance / mass);
+            const double chance = chances[at + h];
+            if (weights[h] > 0 && chance > 0) bits += weights[h] * chance * std::log2(chance / mass);
         }
     }
     return bits;
 }
 
-double Outlook::minutes_applying(int action) {
-    std::vector<char> known(model_.actions.size(), 0);
-    known[static_cast<std::size_t>(action)] = 1;
-    std::vector<int> order{action};
-    for (int other : plan_.order) {
-        if (other != action) order.push_back(other);
+double Outlook::least_minutes(const Position& position) const {
+    double minutes = 0;
+    for (std::size_t n = 0; n < position.live.size(); ++n) {
+        minutes += position.weight[n] * planner_.least_minutes(position.live[n]);
     }
-    return planner_.minutes_of(order, weights_, known);
+    return minutes;
 }
 
 }  // namespace hardover

@@ -1,7 +1,8 @@
-// What an answer would change: expected minutes after each thing that could be asked, over the listed
-// hypotheses. Pure numbers: findings by index, no texts.
+// What may still be asked and tried, over the listed hypotheses, and how a job moves on with each answer and
+// each remedy. Pure numbers: findings by index, no texts.
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "rules/reasoning/fault_network.hpp"
@@ -18,45 +19,73 @@ struct Question {
     double minutes = 0;
 };
 
+// What there is to decide.
+struct Decision {
+    RepairModel repairs;          // with a need for every hypothesis
+    std::vector<double> weights;  // per hypothesis; adds to 1
+    std::vector<Question> questions;
+    std::vector<std::vector<double>> chances;  // per question: [reading * hypotheses + hypothesis]
+};
+
+// The chances of every reading under every hypothesis, from the network; weights made to add to 1.
+Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>& hypotheses,
+                      RepairModel repairs, std::vector<Question> questions);
+
+// A job some steps ahead: what may still be wrong, what has been applied, asked and set up.
+struct Position : Standing {
+    std::vector<char> asked;  // per question
+    std::uint64_t key = 0;    // names the answers and the remedies so far, in whatever order
+};
+
 class Outlook {
   public:
-    // Network and hypotheses must outlive the object; `model` has a need for every hypothesis.
-    Outlook(const FaultNetwork& network, const std::vector<Hypothesis>& hypotheses, RepairModel model);
+    explicit Outlook(Decision decision);
     Outlook(const Outlook&) = delete;
     Outlook& operator=(const Outlook&) = delete;
 
-    // When nothing more is asked.
+    const Decision& decision() const { return decision_; }
+    RepairPlanner& planner() { return planner_; }
+
+    // Nothing asked, nothing tried.
+    const Position& start() const { return start_; }
+    // From the start, when nothing more is asked.
     const RepairPlan& plan() const { return plan_; }
-    const RepairModel& model() const { return model_; }
 
-    // Expected minutes, without the asking, when all of these findings are answered and nothing more is
-    // asked. Never more than plan().minutes: who knows more can still do the same.
-    double minutes_after(const std::vector<int>& findings);
+    int readings_of(int question) const;
 
-    // The same for one question, when one more of `others` may be asked after its answer: look-ahead of two.
-    double minutes_after(const Question& question, const std::vector<Question>& others);
+    // Minutes of a question from here.
+    double asking(const Position& position, int question) const;
+    // Everything but what may still be wrong after an answer; then that, reading by reading.
+    void ask(const Position& before, int question, Position& after) const;
+    void take_answer(const Position& before, int question, int reading, Position& after) const;
+
+    // Minutes (times the mass) of applying an action now, proved first where the plan proves it.
+    double acting(const Position& position, int action) const;
+    // After it, the boat not being right.
+    void act(const Position& before, int action, Position& after) const;
+
+    // Expected minutes, without the asking, when these questions are answered from the start and nothing more
+    // is asked. Never more than plan().minutes: who knows more can still do the same.
+    double minutes_after(const std::vector<int>& questions);
 
     // Bits that the answer tells about the hypotheses; for choosing what to look at more closely.
-    double information(int finding);
+    double information(int question) const;
 
-    // Expected minutes when `action` is applied at once, without proof, and then the plan is followed.
-    double minutes_applying(int action);
+    // No policy takes less (times the mass).
+    double least_minutes(const Position& position) const;
 
   private:
-    using Weights = std::vector<double>;
-    const std::vector<double>& chances_of(int finding);
-    double after_answer(const Weights& weights, const std::vector<char>& proof_known);
-    double after_all(const Weights& weights, const std::vector<int>& findings, std::size_t from,
-                     const std::vector<char>& proof_known);
-    std::vector<char> known_after(const std::vector<int>& findings) const;
+    double after_all(const Position& position, const std::vector<int>& questions, std::size_t from);
+    void find_proofs();
+    void answer_proofs(int question, Position& position) const;
 
-    const FaultNetwork& network_;
-    const std::vector<Hypothesis>& hypotheses_;
-    RepairModel model_;
+    Decision decision_;
     RepairPlanner planner_;
-    Weights weights_;
+    std::vector<std::vector<int>> proves_;           // per question: actions whose proof it is part of
+    std::vector<std::vector<int>> proof_questions_;  // per action; empty: no proof that can be asked
+    Position start_;
     RepairPlan plan_;
-    std::vector<std::vector<double>> chances_;  // per finding: [reading * hypotheses + hypothesis]
+    std::vector<double> plan_each_;  // minutes of plan() per hypothesis
 };
 
 }  // namespace hardover

@@ -221,7 +221,8 @@ void add_weights(const DiagnosisCase& diagnosis, Ranking& ranking) {
         if (!counts(diagnosis, i) || !std::isfinite(all_used[i]) || !std::isfinite(none_used[i])) continue;
         for (std::size_t n = 0; n < count; ++n) {
             const EvidenceItem& item = diagnosis.items()[n];
-            cause.weights.push_back({item.kind, item.index, item.reading, share[n][i] * decibans});
+            cause.weights.push_back(
+                {item.kind, item.index, item.reading, share[n][i] * decibans, item.stage, item.earlier});
         }
         std::stable_sort(cause.weights.begin(), cause.weights.end(), [](const Weight& a, const Weight& b) {
             return std::abs(a.decibans) > std::abs(b.decibans);

@@ -5,127 +5,343 @@
 
 namespace hardover {
 
+namespace {
+
+// A remedy whose chance times the price of help is below this share of its own cost ends the plan: what comes
+// after it is worth less still, but for what it makes possible.
+constexpr double hardly_worth_it = 0.3;
+
+constexpr double nothing = 1e-13;  // share of the mass below which an action puts nothing right: rounding
+
+}  // namespace
+
 RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
-    hypotheses_of_.resize(model.actions.size());
-    for (std::size_t h = 0; h < model.needs.size(); ++h) {
-        for (int action : model.needs[h].actions) hypotheses_of_[action].push_back(static_cast<int>(h));
+    for (const RepairAction& action : model.actions) any_proof_ = any_proof_ || action.proved_first();
+    for (const RepairNeed& need : model.needs) {
+        sole_.push_back(need.actions.size() == 1 && !need.hopeless ? need.actions.front() : -1);
+        double minutes = model.call_for_help;
+        std::uint64_t bits = 0;
+        for (int action : need.actions) {
+            bits |= bit_of(action);
+            if (!need.hopeless) minutes = std::min(minutes, model.actions[action].minutes);
+        }
+        least_minutes_.push_back(minutes);
+        bits_.push_back(bits);
+    }
+    const std::size_t actions = model.actions.size();
+    cures_.resize(actions);
+    present_.resize(actions);
+    taken_.resize(actions);
+    for (std::size_t a = 0; a < actions; ++a) {
+        const int check = model.actions[a].proof_check;
+        if (check < 0 || !model.actions[a].proved_first()) continue;
+        if (proved_by_.size() <= static_cast<std::size_t>(check)) proved_by_.resize(check + 1);
+        proved_by_[check].push_back(static_cast<int>(a));
+    }
+    for (std::size_t c = 0; c < proved_by_.size(); ++c) {
+        if (proved_by_[c].size() > 1) shared_checks_.push_back(static_cast<int>(c));
+    }
+    listed_.resize(actions);
+}
+
+Standing RepairPlanner::start(const std::vector<double>& weights) const {
+    Standing standing;
+    for (std::size_t h = 0; h < weights.size(); ++h) {
+        if (!(weights[h] > 0)) continue;
+        standing.live.push_back(static_cast<int>(h));
+        standing.weight.push_back(weights[h]);
+        standing.mass += weights[h];
+    }
+    standing.done.assign(model_.actions.size(), 0);
+    for (const RepairAction& action : model_.actions) {
+        standing.step_minutes.push_back(action.proved_first() ? action.proof_minutes : action.minutes);
+        standing.extra_minutes.push_back(action.proved_first() ? action.minutes : 0);
+    }
+    standing.set_up.assign(proved_by_.size(), 0);
+    return standing;
+}
+
+void RepairPlanner::set_up_check(int check, Standing& standing) const {
+    if (check < 0 || standing.set_up[check]) return;
+    standing.set_up[check] = 1;
+    if (static_cast<std::size_t>(check) >= proved_by_.size()) return;
+    for (int action : proved_by_[check]) {
+        const bool to_prove = standing.extra_minutes[action] > 0;
+        if (to_prove) standing.step_minutes[action] -= model_.actions[action].proof_setting_up;
     }
 }
 
-bool RepairPlanner::proved_first(int action, const std::vector<char>& proof_known) const {
-    return model_.actions[action].proved_first() && !proof_known[action];
+bool RepairPlanner::needs(int hypothesis, int action) const {
+    if ((bits_[hypothesis] & bit_of(action)) == 0) return false;
+    if (model_.actions.size() <= 64) return true;
+    const std::vector<int>& actions = model_.needs[hypothesis].actions;
+    return std::find(actions.begin(), actions.end(), action) != actions.end();
 }
 
-double RepairPlanner::step_minutes(int action, const std::vector<char>& proof_known) const {
-    const RepairAction& a = model_.actions[action];
-    return proved_first(action, proof_known) ? a.proof_minutes : a.minutes;
+double RepairPlanner::present(const Standing& standing, int action) const {
+    double mass = 0;
+    for (std::size_t n = 0; n < standing.live.size(); ++n) {
+        if (needs(standing.live[n], action)) mass += standing.weight[n];
+    }
+    return mass;
 }
 
-// When no single action would put anything right: all that the most promising hypothesis needs.
-std::vector<int> RepairPlanner::heaviest_block(const std::vector<double>& weights,
-                                               const std::vector<char>& proof_known,
-                                               const std::vector<char>& done) const {
-    std::vector<int> best;
-    double best_ratio = 0;
-    for (std::size_t h = 0; h < model_.needs.size(); ++h) {
-        if (model_.needs[h].hopeless || left_[h] == 0 || weights[h] <= 0) continue;
-        std::vector<int> block;
-        double minutes = 0;
-        for (int action : model_.needs[h].actions) {
-            if (done[action]) continue;
-            block.push_back(action);
-            minutes += step_minutes(action, proof_known);
+void RepairPlanner::apply(int action, const Standing& before, Standing& after) const {
+    after.done = before.done;
+    after.done[action] = 1;
+    after.step_minutes = before.step_minutes;
+    after.extra_minutes = before.extra_minutes;
+    after.set_up = before.set_up;
+    if (before.extra_minutes[action] > 0) set_up_check(model_.actions[action].proof_check, after);
+    after.live.clear();
+    after.weight.clear();
+    after.mass = 0;
+    for (std::size_t n = 0; n < before.live.size(); ++n) {
+        const RepairNeed& need = model_.needs[before.live[n]];
+        bool right = sole_[before.live[n]] == action;
+        if (sole_[before.live[n]] < 0 && !need.hopeless) {
+            const auto is_done = [&](int a) { return after.done[a] != 0; };
+            right = need.any_one ? std::any_of(need.actions.begin(), need.actions.end(), is_done)
+                                 : std::all_of(need.actions.begin(), need.actions.end(), is_done);
         }
-        if (weights[h] / minutes > best_ratio) {
-            best_ratio = weights[h] / minutes;
-            best = std::move(block);
+        if (right) continue;
+        after.live.push_back(before.live[n]);
+        after.weight.push_back(before.weight[n]);
+        after.mass += before.weight[n];
+    }
+}
+
+// Which actions put what right, before the first step.
+void RepairPlanner::gather(const Standing& standing) {
+    for (int action : candidates_) listed_[action] = 0;
+    candidates_.clear();
+    const auto list = [this](int action) {
+        if (listed_[action]) return;
+        listed_[action] = 1;
+        candidates_.push_back(action);
+    };
+    std::fill(cures_.begin(), cures_.end(), 0.0);
+    if (any_proof_) std::fill(present_.begin(), present_.end(), 0.0);
+    std::copy(standing.done.begin(), standing.done.end(), taken_.begin());
+    shared_.clear();
+    for (std::size_t n = 0; n < standing.live.size(); ++n) {
+        const int h = standing.live[n];
+        const double weight = standing.weight[n];
+        if (sole_[h] >= 0) {
+            cures_[sole_[h]] += weight;
+            if (any_proof_) present_[sole_[h]] += weight;
+            list(sole_[h]);
+            continue;
         }
+        const RepairNeed& need = model_.needs[h];
+        int left = 0;
+        int last = -1;
+        for (int action : need.actions) {
+            if (any_proof_) present_[action] += weight;
+            if (taken_[action]) continue;
+            ++left;
+            last = action;
+            if (!need.hopeless) list(action);
+            if (need.any_one && !need.hopeless) cures_[action] += weight;
+        }
+        if (need.hopeless || left == 0) continue;
+        if (!need.any_one && left == 1) cures_[last] += weight;
+        shared_.push_back({h, weight, left, bits_[h]});
+    }
+}
+
+std::pair<double, int> RepairPlanner::best_action(double mass) {
+    int best = -1;
+    double best_rate = 0;
+    const double least = nothing * mass;
+    std::size_t kept = 0;
+    for (int action : candidates_) {
+        if (taken_[action]) {
+            listed_[action] = 0;
+            continue;
+        }
+        candidates_[kept++] = action;
+        const double chance = cures_[action];
+        // The same as comparing rates, dividing only for a better one.
+        if (chance <= least || chance < best_rate * now_.step_minutes[action]) continue;
+        const double rate = chance / now_.step_minutes[action];
+        if (rate > best_rate || (rate == best_rate && action < best)) {
+            best_rate = rate;
+            best = action;
+        }
+    }
+    candidates_.resize(kept);
+    for (int check : shared_checks_) {
+        if (now_.set_up[check]) continue;
+        const auto [rate, action] = together(check, least, best_rate);
+        if (rate <= best_rate) continue;
+        best_rate = rate;
+        best = action;
+    }
+    return {best_rate, best};
+}
+
+// The proofs of one check taken together, its setting up paid once: the best chance over cost of the first
+// few of them, and the first (Ottosen & Jensen 2010, cost clusters).
+std::pair<double, int> RepairPlanner::together(int check, double least, double rate_to_beat) {
+    members_.clear();
+    double all = 0;
+    double shortest = 1e300;
+    for (int action : proved_by_[check]) {
+        if (cures_[action] <= least || taken_[action] || now_.extra_minutes[action] <= 0) continue;
+        const double minutes = now_.step_minutes[action] - model_.actions[action].proof_setting_up;
+        all += cures_[action];
+        shortest = std::min(shortest, minutes);
+        members_.push_back({minutes, action});
+    }
+    std::pair<double, int> best{0, -1};
+    if (members_.size() < 2) return best;
+    const double setting_up = model_.actions[members_.front().second].proof_setting_up;
+    if (all <= rate_to_beat * (setting_up + shortest)) return best;
+    for (auto& [key, action] : members_) key = -cures_[action] / std::max(key, 1e-9);
+    std::sort(members_.begin(), members_.end());
+    double chance = 0;
+    double minutes = setting_up;
+    for (const auto& [rate, action] : members_) {
+        chance += cures_[action];
+        minutes += now_.step_minutes[action] - model_.actions[action].proof_setting_up;
+        if (chance / minutes > best.first) best = {chance / minutes, members_.front().second};
     }
     return best;
 }
 
-std::vector<int> RepairPlanner::greedy_order(const std::vector<double>& weights,
-                                             const std::vector<char>& proof_known) {
-    const std::size_t actions = model_.actions.size();
-    left_.resize(model_.needs.size());
-    per_minute_.assign(actions, 0.0);
-    for (std::size_t h = 0; h < model_.needs.size(); ++h) {
-        const RepairNeed& need = model_.needs[h];
-        left_[h] = static_cast<int>(need.actions.size());
-        if (!need.hopeless && left_[h] == 1) per_minute_[need.actions.front()] += weights[h];
+// One step more in the plan; help may be called after it.
+void RepairPlanner::take(int action) {
+    so_far_ += not_right_ * now_.step_minutes[action];
+    if (now_.extra_minutes[action] > 0) {
+        so_far_ += present_[action] * now_.extra_minutes[action];
+        set_up_check(model_.actions[action].proof_check, now_);
     }
-    for (std::size_t a = 0; a < actions; ++a) {
-        per_minute_[a] /= step_minutes(static_cast<int>(a), proof_known);
-    }
-    std::vector<char> done(actions, 0);
-    std::vector<int> order;
-    const auto apply = [&](int action) {
-        order.push_back(action);
-        done[action] = 1;
-        per_minute_[action] = 0;
-        for (int h : hypotheses_of_[action]) {
-            const RepairNeed& need = model_.needs[h];
-            if (--left_[h] != 1 || need.hopeless) continue;
-            const auto last =
-                std::find_if(need.actions.begin(), need.actions.end(), [&](int a) { return !done[a]; });
-            per_minute_[*last] += weights[h] / step_minutes(*last, proof_known);
-        }
-    };
-    for (;;) {
-        const auto best = std::max_element(per_minute_.begin(), per_minute_.end());
-        if (best != per_minute_.end() && *best > 0) {
-            apply(static_cast<int>(best - per_minute_.begin()));
-            continue;
-        }
-        const std::vector<int> block = heaviest_block(weights, proof_known, done);
-        if (block.empty()) return order;
-        for (int action : block) apply(action);
+    not_right_ = std::max(0.0, not_right_ - cures_[action]);
+    taken_[action] = 1;
+    order_.push_back(action);
+    tell_others(action);
+    const double here = so_far_ + not_right_ * model_.call_for_help;
+    if (here < best_) {
+        best_ = here;
+        kept_ = static_cast<int>(order_.size());
     }
 }
 
-// Walks along an order; `visit(k, minutes)` gets the expected minutes when help is called after k steps.
-template <typename Visit>
-void RepairPlanner::walk(const std::vector<int>& order, const std::vector<double>& weights,
-                         const std::vector<char>& proof_known, Visit visit) {
-    double not_right = std::accumulate(weights.begin(), weights.end(), 0.0);
-    left_.resize(model_.needs.size());
-    for (std::size_t h = 0; h < left_.size(); ++h) {
-        left_[h] = static_cast<int>(model_.needs[h].actions.size());
-    }
-    double so_far = 0;
-    visit(std::size_t{0}, not_right * model_.call_for_help);
-    for (std::size_t k = 0; k < order.size(); ++k) {
-        const int action = order[k];
-        so_far += not_right * step_minutes(action, proof_known);
-        double present = 0;
-        for (int h : hypotheses_of_[action]) {
-            present += weights[h];
-            if (--left_[h] == 0 && !model_.needs[h].hopeless) not_right -= weights[h];
+// What hypotheses with several actions make of it for their other actions.
+void RepairPlanner::tell_others(int action) {
+    const std::uint64_t bit = bit_of(action);
+    for (Shared& shared : shared_) {
+        if ((shared.actions & bit) == 0 || shared.left == 0) continue;
+        if (!needs(shared.hypothesis, action)) continue;
+        const RepairNeed& need = model_.needs[shared.hypothesis];
+        if (need.any_one) {
+            for (int other : need.actions) cures_[other] -= shared.weight;
+            shared.left = 0;
+        } else if (--shared.left == 1) {
+            const auto last =
+                std::find_if(need.actions.begin(), need.actions.end(), [&](int a) { return taken_[a] == 0; });
+            cures_[*last] += shared.weight;
         }
-        not_right = std::max(0.0, not_right);
-        if (proved_first(action, proof_known)) so_far += present * model_.actions[action].minutes;
-        visit(k + 1, so_far + not_right * model_.call_for_help);
     }
+}
+
+// When no single action would put anything right: all that the most promising hypothesis needs.
+bool RepairPlanner::take_block() {
+    int best = -1;
+    double best_rate = 0;
+    for (const Shared& shared : shared_) {
+        if (shared.left < 2) continue;
+        double minutes = 0;
+        for (int action : model_.needs[shared.hypothesis].actions) {
+            if (!taken_[action]) minutes += now_.step_minutes[action];
+        }
+        if (shared.weight / minutes > best_rate) {
+            best_rate = shared.weight / minutes;
+            best = shared.hypothesis;
+        }
+    }
+    if (best < 0) return false;
+    for (int action : model_.needs[best].actions) {
+        if (!taken_[action]) take(action);
+    }
+    return true;
+}
+
+double RepairPlanner::minutes(const Standing& standing) {
+    gather(standing);
+    now_.step_minutes = standing.step_minutes;
+    now_.extra_minutes = standing.extra_minutes;
+    now_.set_up = standing.set_up;
+    order_.clear();
+    kept_ = 0;
+    so_far_ = 0;
+    not_right_ = standing.mass;
+    best_ = not_right_ * model_.call_for_help;
+    while (so_far_ < best_) {
+        const auto [rate, action] = best_action(standing.mass);
+        if (action >= 0) {
+            if (rate * model_.call_for_help < hardly_worth_it * not_right_) break;
+            take(action);
+        } else if (!take_block()) {
+            break;
+        }
+    }
+    return best_;
 }
 
 RepairPlan RepairPlanner::plan(const std::vector<double>& weights, const std::vector<char>& proof_known) {
+    Standing standing = start(weights);
+    for (std::size_t a = 0; a < proof_known.size(); ++a) {
+        if (!proof_known[a]) continue;
+        standing.step_minutes[a] = model_.actions[a].minutes;
+        standing.extra_minutes[a] = 0;
+    }
     RepairPlan plan;
-    plan.order = greedy_order(weights, proof_known);
-    std::size_t kept = 0;
-    walk(plan.order, weights, proof_known, [&](std::size_t steps, double minutes) {
-        if (steps > 0 && minutes >= plan.minutes) return;
-        plan.minutes = minutes;
-        kept = steps;
-    });
-    plan.order.resize(kept);
+    plan.minutes = minutes(standing);
+    plan.order = order();
     return plan;
 }
 
+std::vector<double> RepairPlanner::minutes_each(const std::vector<int>& order,
+                                                const Standing& standing) const {
+    Standing along;
+    along.step_minutes = standing.step_minutes;
+    along.extra_minutes = standing.extra_minutes;
+    along.set_up = standing.set_up;
+    std::vector<double> steps;
+    for (int action : order) {
+        steps.push_back(along.step_minutes[action]);
+        if (along.extra_minutes[action] > 0) set_up_check(model_.actions[action].proof_check, along);
+    }
+    std::vector<double> each(model_.needs.size(), 0.0);
+    for (int h : standing.live) {
+        const RepairNeed& need = model_.needs[h];
+        int left = 0;
+        for (int action : need.actions) left += standing.done[action] ? 0 : 1;
+        if (need.any_one) left = std::min(left, 1);
+        double& minutes = each[h];
+        bool right = false;
+        for (std::size_t n = 0; n < order.size() && !right; ++n) {
+            const bool acts = needs(h, order[n]);
+            minutes += steps[n] + (acts ? standing.extra_minutes[order[n]] : 0);
+            right = acts && --left <= 0 && !need.hopeless;
+        }
+        if (!right) minutes += model_.call_for_help;
+    }
+    return each;
+}
+
 double RepairPlanner::minutes_of(const std::vector<int>& order, const std::vector<double>& weights,
-                                 const std::vector<char>& proof_known) {
-    double minutes = 0;
-    walk(order, weights, proof_known, [&](std::size_t, double after) { minutes = after; });
-    return minutes;
+                                 const std::vector<char>& proof_known) const {
+    Standing standing = start(weights);
+    for (std::size_t a = 0; a < proof_known.size(); ++a) {
+        if (!proof_known[a]) continue;
+        standing.step_minutes[a] = model_.actions[a].minutes;
+        standing.extra_minutes[a] = 0;
+    }
+    const std::vector<double> each = minutes_each(order, standing);
+    return std::inner_product(weights.begin(), weights.end(), each.begin(), 0.0);
 }
 
 }  // namespace hardover

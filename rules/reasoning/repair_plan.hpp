@@ -7,6 +7,8 @@
 // ordered by chance over the cost of the proof. The order is cut where calling for help is cheaper.
 #pragma once
 
+#include <cstdint>
+#include <utility>
 #include <vector>
 
 namespace hardover {
@@ -15,13 +17,16 @@ struct RepairAction {
     double minutes = 0;               // applying the remedy and trying the boat
     double proof_minutes = -1;        // what proving it first costs; below 0: it is applied without
     std::vector<int> proof_findings;  // what the proof answers
+    int proof_check = -1;             // the check that proves it; -1: none
+    double proof_setting_up = 0;      // its share in proof_minutes, saved when the check is set up already
     bool proved_first() const { return proof_minutes >= 0; }
 };
 
-// What is wrong in one hypothesis: the actions that together put it right.
+// What is wrong in one hypothesis and which actions put it right.
 struct RepairNeed {
     std::vector<int> actions;  // ascending
     bool hopeless = false;     // no actions put it right
+    bool any_one = false;      // any one of the actions puts it right; else all of them are needed
 };
 
 struct RepairModel {
@@ -35,10 +40,39 @@ struct RepairPlan {
     double minutes = 0;      // expected, times the mass of the weights
 };
 
+// How far a job has come in a look ahead: what may still be wrong, and what has been paid for.
+struct Standing {
+    std::vector<int> live;              // hypotheses not put right yet and not excluded
+    std::vector<double> weight;         // per live hypothesis; need not add to 1
+    std::vector<char> done;             // per action: applied
+    std::vector<double> step_minutes;   // per action: the next step of it, proof or remedy
+    std::vector<double> extra_minutes;  // per action: the remedy after its proof, where the fault is present
+    std::vector<char> set_up;           // per check: not to be paid again
+    double mass = 0;                    // sum of the weights
+};
+
 class RepairPlanner {
   public:
     // Must outlive the planner.
     explicit RepairPlanner(const RepairModel& model);
+
+    // Nothing done, no proof answered, no check set up.
+    Standing start(const std::vector<double>& weights) const;
+
+    // Expected minutes of the plan from here, times the mass. `first` and `order` tell its steps.
+    double minutes(const Standing& standing);
+    // The plan last made: the first action of it (-1: call for help), and all its actions.
+    int first() const { return kept_ == 0 ? -1 : order_.front(); }
+    std::vector<int> order() const { return {order_.begin(), order_.begin() + kept_}; }
+
+    // Chance (times the mass) that what this action puts right is present, alone or with others.
+    double present(const Standing& standing, int action) const;
+
+    // The check is set up: its proofs are cheaper from now on.
+    void set_up_check(int check, Standing& standing) const;
+
+    // After this action has been applied and the boat is still not right.
+    void apply(int action, const Standing& before, Standing& after) const;
 
     // `weights` per hypothesis, not necessarily adding to 1: `minutes` is scaled with their sum.
     // `proof_known[a]`: the proof of action a has been answered, so it is applied without.
@@ -46,22 +80,59 @@ class RepairPlanner {
 
     // Expected minutes of a given order, help being called after it, under other weights.
     double minutes_of(const std::vector<int>& order, const std::vector<double>& weights,
-                      const std::vector<char>& proof_known);
+                      const std::vector<char>& proof_known) const;
+
+    // The same for every hypothesis alone: its minutes when it is the one.
+    std::vector<double> minutes_each(const std::vector<int>& order, const Standing& standing) const;
+
+    // No policy takes fewer minutes while this hypothesis is not put right: the last of its remedies, or
+    // calling for help.
+    double least_minutes(int hypothesis) const {
+        return least_minutes_[static_cast<std::size_t>(hypothesis)];
+    }
 
   private:
-    double step_minutes(int action, const std::vector<char>& proof_known) const;
-    bool proved_first(int action, const std::vector<char>& proof_known) const;
-    template <typename Visit>
-    void walk(const std::vector<int>& order, const std::vector<double>& weights,
-              const std::vector<char>& proof_known, Visit visit);
-    std::vector<int> greedy_order(const std::vector<double>& weights, const std::vector<char>& proof_known);
-    std::vector<int> heaviest_block(const std::vector<double>& weights, const std::vector<char>& proof_known,
-                                    const std::vector<char>& done) const;
+    // A hypothesis that several actions have to do with, while a plan is made.
+    struct Shared {
+        int hypothesis = 0;
+        double weight = 0;
+        int left = 0;               // actions still needed
+        std::uint64_t actions = 0;  // its actions, as bit_of() each
+    };
+
+    // One bit an action; beyond 64 actions several share one, and `needs` decides.
+    static std::uint64_t bit_of(int action) { return std::uint64_t{1} << (action % 64); }
+
+    void gather(const Standing& standing);
+    std::pair<double, int> best_action(double mass);
+    std::pair<double, int> together(int check, double least, double rate_to_beat);
+    void take(int action);
+    bool take_block();
+    void tell_others(int action);
+    bool needs(int hypothesis, int action) const;
 
     const RepairModel& model_;
-    std::vector<std::vector<int>> hypotheses_of_;  // per action
-    std::vector<int> left_;                        // per hypothesis: actions still needed
-    std::vector<double> per_minute_;               // per action: mass it alone would put right now, a minute
+    std::vector<int> sole_;            // per hypothesis: its only action; -1: several, or hopeless
+    std::vector<std::uint64_t> bits_;  // per hypothesis: its actions
+    std::vector<double> least_minutes_;
+    bool any_proof_ = false;
+    std::vector<std::vector<int>> proved_by_;  // per check: actions it proves, when there are several
+    std::vector<int> shared_checks_;           // checks that prove several
+
+    // Of the plan being made.
+    Standing now_;                 // minutes and checks as the plan goes on; no weights
+    std::vector<double> cures_;    // per action: mass it puts right now
+    std::vector<double> present_;  // per action: mass with its fault
+    std::vector<char> taken_;
+    std::vector<char> listed_;     // per action: among the candidates
+    std::vector<int> candidates_;  // actions that may come up
+    std::vector<Shared> shared_;
+    std::vector<std::pair<double, int>> members_;  // of a check: minus chance over cost, action
+    std::vector<int> order_;
+    int kept_ = 0;
+    double not_right_ = 0;
+    double so_far_ = 0;
+    double best_ = 0;
 };
 
 }  // namespace hardover

@@ -62,6 +62,8 @@ Repairs repairs_for(const Knowledge& knowledge, const std::vector<Hypothesis>& h
         if (repair.proof) {
             action.proof_minutes = repair.proof->minutes;
             action.proof_findings = repair.proof->findings;
+            action.proof_check = repair.proof->check;
+            action.proof_setting_up = effort.setting_up(repair.proof->check);
         }
         result.model.actions.push_back(action);
     }

@@ -10,7 +10,8 @@
 namespace hardover {
 
 // `inputs` in the order of the worksheet's inputs; Unknown where not given. Inputs without a spread of their
-// own are taken with the worksheet's. Results that lack an input are Unknown. When a `holds_when` condition
+// own are taken with the worksheet's. Results that lack an input are Unknown; advice that rests on one is
+// not given. When a `holds_when` condition
 // is not met, `refused` says why and all results are Unknown.
 WorkedSheet work_out(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs);
 

@@ -71,6 +71,41 @@ TEST_CASE("An event taken back does not count, and counts again when the taking 
     CHECK(facts_of(pump, {opened, sinks, TakenBack{"prime"}, Undone{3}}).answers.at(prime) == Answer{1});
 }
 
+TEST_CASE("An answer given again after a remedy leaves the earlier one as it was") {
+    const Knowledge pump = pump_knowledge();
+    const Index prime = find(pump.findings, "prime");
+    const Index clamps = find(pump.remedies, "tighten_clamps");
+    const Event sinks = Answered{"prime", "sinks"};
+    const Event runs_back = Answered{"prime", "runs_back"};
+    const Event tried = Tried{"tighten_clamps", "not_cured"};
+    const Facts again = facts_of(pump, {opened, runs_back, tried, sinks});
+    CHECK(again.answers.at(prime) == Answer{1});
+    CHECK(again.answered_at.at(prime) == 1);
+    CHECK(again.tried_as.at(clamps) == 1);
+    CHECK(again.earlier == std::vector<EarlierAnswer>{{prime, 0, {0}}});
+
+    SECTION("Put right before the next remedy, it replaces what it puts right") {
+        CHECK(facts_of(pump, {opened, runs_back, sinks, tried}).earlier.empty());
+        CHECK(facts_of(pump, {opened, runs_back, tried, runs_back, sinks}) == again);
+    }
+    SECTION("Taken back, the one before it holds again") {
+        const Facts before = facts_of(pump, {opened, runs_back, tried});
+        CHECK(facts_of(pump, {opened, runs_back, tried, sinks, TakenBack{"prime"}}) == before);
+        CHECK(facts_of(pump, {opened, runs_back, tried, sinks, Undone{4}}) == before);
+        CHECK(facts_of(pump, {opened, runs_back, tried, sinks, TakenBack{"prime"}, TakenBack{"prime"}}) ==
+              facts_of(pump, {opened, tried}));
+    }
+    SECTION("The remedy taken back, it is only an answer put right") {
+        CHECK(facts_of(pump, {opened, runs_back, tried, sinks, Undone{3}}) ==
+              facts_of(pump, {opened, runs_back, sinks}));
+    }
+    SECTION("A remedy tried again counts from its last time") {
+        const Facts twice = facts_of(pump, {opened, runs_back, tried, sinks, tried});
+        CHECK(twice.tried_as.at(clamps) == 2);
+        CHECK(twice.answered_at.at(prime) == 1);
+    }
+}
+
 TEST_CASE("A taking back that points at itself, ahead or nowhere changes nothing") {
     const Knowledge pump = pump_knowledge();
     for (const int target : {3, 4, 99}) {

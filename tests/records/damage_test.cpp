@@ -57,29 +57,29 @@ TEST_CASE("A records file of a newer version is refused and kept") {
     const TemporaryFolder folder;
     const std::string path = folder.file("jobs.db");
     make_records(path, 3);
-    run_sql(path, "PRAGMA user_version = 2");
+    run_sql(path, "PRAGMA user_version = 3");
     const Error error = refused(folder, path);
     CHECK(error.kind == Error::Kind::unsupported);
     CHECK(error.what ==
-          "this records file was made by a newer version of Hardover (layout 2, this program knows up to 1)");
+          "this records file was made by a newer version of Hardover (layout 3, this program knows up to 2)");
 }
 
 TEST_CASE("A newer version that stands only in the write-ahead log is refused, and file and log are kept") {
     const TemporaryFolder folder;
     const std::string path = folder.file("jobs.db");
     make_records(path, 3);
-    const std::string version_1 = file_text(path);
+    const std::string known_version = file_text(path);
     sqlite3* other = nullptr;
     REQUIRE(sqlite3_open(path.c_str(), &other) == SQLITE_OK);
-    REQUIRE(sqlite3_exec(other, "PRAGMA user_version = 2", nullptr, nullptr, nullptr) == SQLITE_OK);
+    REQUIRE(sqlite3_exec(other, "PRAGMA user_version = 3", nullptr, nullptr, nullptr) == SQLITE_OK);
     const std::string log = file_text(path + "-wal");
     REQUIRE_FALSE(log.empty());
-    REQUIRE(file_text(path) == version_1);
+    REQUIRE(file_text(path) == known_version);
 
     const auto store = Store::open(path);
     REQUIRE_FALSE(store.ok());
     CHECK(store.error().kind == Error::Kind::unsupported);
-    CHECK(file_text(path) == version_1);
+    CHECK(file_text(path) == known_version);
     CHECK(file_text(path + "-wal") == log);
     sqlite3_close(other);
 }

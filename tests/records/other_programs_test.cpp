@@ -145,6 +145,9 @@ TEST_CASE("A program killed at any moment loses no event it had confirmed") {
             append_for_ever(path, ends[1]);
         }
         ::close(ends[1]);
+        // Every second time it has got to work for certain; otherwise the kill may come while it opens the
+        // file.
+        if (kill % 2 == 0) REQUIRE(::read(ends[0], &confirmed, sizeof confirmed) == sizeof confirmed);
         std::this_thread::sleep_for(std::chrono::microseconds(microseconds(random)));
         ::kill(child, SIGKILL);
         int status = 0;
@@ -165,5 +168,5 @@ TEST_CASE("A program killed at any moment loses no event it had confirmed") {
         REQUIRE_OK(store.value().check());
         confirmed = found;
     }
-    CHECK(confirmed > 30);
+    CHECK(confirmed > 15);
 }

@@ -87,7 +87,7 @@ TEST_CASE("Every worksheet runs with the example of its own help") {
     const Ran listed = run_program({"worksheet", "list", "--json"});
     REQUIRE(listed.code == 0);
     const json list = json::parse(listed.out);
-    CHECK(list.size() >= 4);
+    CHECK(list.size() >= 23);
     for (const json& sheet : list) {
         // hardover worksheet ID key='value' key='value' ...
         std::istringstream words(sheet["example"].get<std::string>());
@@ -147,6 +147,9 @@ TEST_CASE("Worksheet inputs that cannot be are one clear message each") {
     CHECK(holds(refused({"ram_centring", "stroke"}), "key=value"));
     CHECK(holds(refused({"ram_centering"}), "did you mean 'ram_centring'?"));
     CHECK(holds(refused({"ram_centring", "stroke=nine in"}), "stroke"));
+    CHECK(holds(refused({"hoses_two_rams", "port_cap=prt_line"}), "did you mean 'port_line'?"));
+    CHECK(holds(refused({"ram_area_and_force", "kind=2 in"}), "single_rod"));
+    CHECK(holds(refused({"drill_transom", "thickness=-2 in", "rake=12 deg"}), "some thickness"));
 }
 
 TEST_CASE("The knowledge counts itself, and lists and shows what it holds") {

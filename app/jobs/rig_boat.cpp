@@ -1,0 +1,124 @@
+#include "app/jobs/rig_boat.hpp"
+
+#include <cmath>
+
+namespace hardover {
+
+namespace {
+
+using rig::Boat;
+
+struct Size {
+    const char* field;
+    double Boat::*member;
+};
+constexpr Size sizes[] = {{"ram_bore", &Boat::bore},
+                          {"ram_rod", &Boat::rod},
+                          {"ram_stroke", &Boat::stroke},
+                          {"relief_pressure", &Boat::relief_pressure}};
+constexpr double turn = 6.283185307179586;  // rad: a helm's displacement is per turn of the wheel
+
+const RigField* field_of(const Knowledge& knowledge, const std::string& id, Index& index) {
+    index = find(knowledge.rig_fields, id);
+    return index == none ? nullptr : &knowledge.rig_fields[static_cast<std::size_t>(index)];
+}
+
+void tell(const Knowledge& knowledge, Facts& facts, const std::string& id, double value) {
+    Index index = none;
+    const RigField* field = field_of(knowledge, id, index);
+    if (field != nullptr && field->unit) facts.rig[index] = Quantity{value, field->unit->dimension, 0};
+}
+
+void tell(const Knowledge& knowledge, Facts& facts, const std::string& id, const std::string& choice) {
+    Index index = none;
+    if (field_of(knowledge, id, index) != nullptr) facts.rig[index] = choice;
+}
+
+const RigValue* value_of(const Knowledge& knowledge, const Facts& facts, const std::string& id) {
+    const auto found = facts.rig.find(find(knowledge.rig_fields, id));
+    return found == facts.rig.end() ? nullptr : &found->second;
+}
+
+void take(const Knowledge& knowledge, const Facts& facts, const std::string& id, double& into) {
+    const RigValue* value = value_of(knowledge, facts, id);
+    const Quantity* quantity = value != nullptr ? std::get_if<Quantity>(value) : nullptr;
+    if (quantity != nullptr && std::isfinite(quantity->value)) into = quantity->value;
+}
+
+bool is(const Knowledge& knowledge, const Facts& facts, const std::string& id, const std::string& choice,
+        bool otherwise) {
+    const RigValue* value = value_of(knowledge, facts, id);
+    const std::string* word = value != nullptr ? std::get_if<std::string>(value) : nullptr;
+    return word != nullptr ? *word == choice : otherwise;
+}
+
+std::optional<Answer> felt_reading(const Finding& finding, const rig::Readings& readings) {
+    bool any_gauge = false;
+    for (std::size_t i = 0; i < finding.felt.size(); ++i) {
+        if (!finding.felt[i]) continue;
+        const auto gauge = readings.find(finding.felt[i]->gauge);
+        if (gauge == readings.end()) continue;
+        any_gauge = true;
+        const double beyond = gauge->second - finding.felt[i]->limit.value;
+        if (finding.felt[i]->is_above ? beyond > 0 : beyond < 0) return Answer{static_cast<int>(i)};
+    }
+    if (!any_gauge) return std::nullopt;
+    return Answer{static_cast<int>(finding.felt.size())};
+}
+
+}  // namespace
+
+Facts facts_of_boat(const Knowledge& knowledge, const Boat& boat) {
+    Facts facts;
+    const bool manual = boat.helm == Boat::Helm::manual_pump;
+    tell(knowledge, facts, "helm", manual ? "manual_pump" : "cable_valve");
+    tell(knowledge, facts, "rams", boat.rams);
+    tell(knowledge, facts, "ram_kind", boat.balanced ? "balanced" : "single_rod");
+    for (const Size& size : sizes) tell(knowledge, facts, size.field, boat.*size.member);
+    if (manual) tell(knowledge, facts, "helm_displacement", boat.helm_displacement / turn);
+    return facts;
+}
+
+Boat boat_of_rig(const Knowledge& knowledge, const Facts& facts, const Boat& otherwise) {
+    Boat boat = otherwise;
+    const bool manual =
+        is(knowledge, facts, "helm", "manual_pump", otherwise.helm == Boat::Helm::manual_pump);
+    boat.helm = manual ? Boat::Helm::manual_pump : Boat::Helm::cable_valve;
+    boat.balanced = is(knowledge, facts, "ram_kind", "balanced", otherwise.balanced);
+    double rams = otherwise.rams;
+    take(knowledge, facts, "rams", rams);
+    boat.rams = rams > 1 ? 2 : 1;
+    for (const Size& size : sizes) take(knowledge, facts, size.field, boat.*size.member);
+    double per_radian = otherwise.helm_displacement / turn;
+    take(knowledge, facts, "helm_displacement", per_radian);
+    boat.helm_displacement = per_radian * turn;
+    return boat;
+}
+
+Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double>& drawn) {
+    rig::Faults faults;
+    for (std::size_t i = 0; i < cause.on_the_rig.size(); ++i) {
+        Quantity value = cause.on_the_rig[i].value;
+        if (i < drawn.size()) value.value += value.standard_deviation() * drawn[i];
+        const Result<void> set = rig::set_parameter(faults, cause.on_the_rig[i].parameter, value);
+        if (!set) return set.error();
+    }
+    return faults;
+}
+
+std::map<Index, Answer> answers_of_gauges(const Knowledge& knowledge, const rig::Readings& readings,
+                                          const std::vector<double>& drawn) {
+    std::map<Index, Answer> answers;
+    for (std::size_t i = 0; i < knowledge.findings.size(); ++i) {
+        const Finding& finding = knowledge.findings[i];
+        const auto index = static_cast<Index>(i);
+        if (const std::optional<Answer> felt = felt_reading(finding, readings)) answers[index] = *felt;
+        const auto gauge = readings.find(finding.gauge);
+        if (gauge == readings.end() || !finding.unit) continue;
+        const double noise = i < drawn.size() ? drawn[i] * finding.spread / 2 : 0;
+        answers[index] = Answer{Quantity{gauge->second + noise, finding.unit->dimension, finding.spread}};
+    }
+    return answers;
+}
+
+}  // namespace hardover

@@ -1,0 +1,111 @@
+#include "rules/reasoning/stages.hpp"
+
+#include <algorithm>
+
+namespace hardover {
+
+namespace {
+
+int stage_of(const Facts& facts, Index finding) {
+    const auto at = facts.answered_at.find(finding);
+    return at == facts.answered_at.end() ? 0 : at->second;
+}
+
+// Worksheets whose inputs come from worksheets: deeper than this is a circle.
+constexpr int deepest = 8;
+
+}  // namespace
+
+Facts facts_at(const Facts& facts, int stage) {
+    Facts then = facts;
+    for (const auto& [finding, answer] : facts.answers) {
+        if (stage_of(facts, finding) <= stage) continue;
+        then.answers.erase(finding);
+        then.answered_at.erase(finding);
+    }
+    then.earlier.clear();
+    for (const EarlierAnswer& earlier : facts.earlier) {
+        if (earlier.stage > stage) continue;
+        const auto replaced = then.answers.find(earlier.finding);
+        if (replaced == then.answers.end()) {
+            then.answers[earlier.finding] = earlier.answer;
+            then.answered_at[earlier.finding] = earlier.stage;
+        } else if (stage_of(then, earlier.finding) > earlier.stage) {
+            then.earlier.push_back(earlier);
+        } else {
+            then.earlier.push_back({earlier.finding, stage_of(then, earlier.finding), replaced->second});
+            replaced->second = earlier.answer;
+            then.answered_at[earlier.finding] = earlier.stage;
+        }
+    }
+    return then;
+}
+
+Stages::Stages(const Knowledge& knowledge, const Facts& facts, Situation& now)
+    : knowledge_(knowledge), facts_(facts), now_(now) {
+    for (const auto& [finding, stage] : facts.answered_at) last_ = std::max(last_, stage);
+    any_ = last_ > 0;
+}
+
+Situation& Stages::at(int stage) {
+    if (stage >= last_) return now_;
+    std::unique_ptr<Then>& then = then_[stage];
+    if (!then) then = std::make_unique<Then>(knowledge_, facts_at(facts_, stage));
+    return then->situation;
+}
+
+std::vector<int> Stages::directly(Index finding) const {
+    std::vector<int> stages;
+    for (const EarlierAnswer& earlier : facts_.earlier) {
+        if (earlier.finding == finding) stages.push_back(earlier.stage);
+    }
+    if (facts_.answers.contains(finding)) stages.push_back(stage_of(facts_, finding));
+    return stages;
+}
+
+// The stages in which something about the finding was told, itself or through its worksheet.
+void Stages::collect(Index finding, std::vector<int>& stages, int depth) const {
+    if (finding < 0 || static_cast<std::size_t>(finding) >= knowledge_.findings.size() || depth > deepest) {
+        return;
+    }
+    const std::vector<int> direct = directly(finding);
+    stages.insert(stages.end(), direct.begin(), direct.end());
+    const auto& from = knowledge_.findings[static_cast<std::size_t>(finding)].from;
+    if (!from) return;
+    for (const WorksheetInput& input :
+         knowledge_.worksheets[static_cast<std::size_t>(from->worksheet)].inputs) {
+        collect(input.finding, stages, depth + 1);
+    }
+}
+
+std::vector<TimedAnswer> Stages::about(Index finding) {
+    std::vector<TimedAnswer> told;
+    if (!any_) {
+        if (auto answer = now_.answer_to(finding)) told.push_back({0, *answer});
+        return told;
+    }
+    const std::vector<int> direct = directly(finding);
+    std::vector<int> stages{0};
+    collect(finding, stages, 0);
+    std::sort(stages.begin(), stages.end());
+    stages.erase(std::unique(stages.begin(), stages.end()), stages.end());
+    for (int stage : stages) {
+        const bool itself = std::find(direct.begin(), direct.end(), stage) != direct.end();
+        // An answer stands before what a worksheet gives later.
+        if (!itself && !direct.empty() && stage > *std::min_element(direct.begin(), direct.end())) continue;
+        const auto answer = at(stage).answer_to(finding);
+        if (!answer) continue;
+        const bool worked_out = std::holds_alternative<Quantity>(answer->given);
+        if (itself || worked_out || stage == 0) told.push_back({stage, *answer});
+    }
+    return told;
+}
+
+int Stages::put_right_at(Index cause) const {
+    const Index remedy = knowledge_.causes[static_cast<std::size_t>(cause)].remedy;
+    if (!facts_.tried.contains(remedy)) return never;
+    const auto as = facts_.tried_as.find(remedy);
+    return as == facts_.tried_as.end() ? 1 : as->second;
+}
+
+}  // namespace hardover

@@ -1,0 +1,105 @@
+// The plain boat: its linkage fits its stops, and sampled boats are boats one could meet.
+// All boats are invented; sizes are of the order of a small craft's.
+#include "app/rig/boat.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "app/rig/chance.hpp"
+#include "app/rig/oil.hpp"
+#include "support.hpp"
+
+using namespace hardover::rig;
+
+namespace {
+constexpr double degree = std::numbers::pi / 180;
+constexpr int boats = 200;
+}  // namespace
+
+TEST_CASE("Rams reach both of the drive's stops with the reserve they were given") {
+    for (int seed = 1; seed <= boats; ++seed) {
+        const Boat boat = sample_boat(seed);
+        const auto rams = mounted_rams(boat);
+        REQUIRE_OK(rams);
+        REQUIRE(static_cast<int>(rams.value().size()) == boat.rams);
+        double least = boat.stroke;
+        for (const MountedRam& ram : rams.value()) {
+            CHECK(ram_length(ram.linkage, 0, 0) - ram.travel.closed == Approx(boat.stroke / 2));
+            for (const double stop : {-boat.stop_angle, boat.stop_angle}) {
+                const double shown = ram_length(ram.linkage, stop, 0) - ram.travel.closed;
+                least = std::min({least, shown, boat.stroke - shown});
+            }
+        }
+        CHECK(least == Approx(boat.ram_reserve).epsilon(1e-3));
+    }
+}
+
+TEST_CASE("The port ram pushes the drive to starboard and the starboard ram pulls it there") {
+    Boat boat;
+    boat.rams = 2;
+    const auto rams = mounted_rams(boat);
+    REQUIRE_OK(rams);
+    CHECK(moment_arm(rams.value()[0].linkage, 0, 0) > 0);
+    CHECK(moment_arm(rams.value()[1].linkage, 0, 0) < 0);
+    CHECK(ram_length(rams.value()[0].linkage, 10 * degree, 0) > ram_length(rams.value()[0].linkage, 0, 0));
+}
+
+TEST_CASE("A boat whose rams cannot be mounted is refused") {
+    Boat boat;
+    SECTION("reserve longer than half the stroke") {
+        boat.ram_reserve = boat.stroke / 2;
+    }
+    SECTION("no ram") {
+        boat.rams = 0;
+    }
+    SECTION("three rams") {
+        boat.rams = 3;
+    }
+    SECTION("a drive that hardly swings") {
+        boat.stop_angle = 1 * degree;
+    }
+    SECTION("no stroke") {
+        boat.stroke = 0;
+    }
+    SECTION("a size that is no number") {
+        boat.stroke = std::nan("");
+    }
+    CHECK_FALSE(mounted_rams(boat).ok());
+}
+
+TEST_CASE("The same seed samples the same boat, and seeds cover all kinds of rig") {
+    int manual = 0, one_ram = 0, balanced = 0;
+    for (int seed = 1; seed <= boats; ++seed) {
+        const Boat boat = sample_boat(seed);
+        CHECK(boat.bore == sample_boat(seed).bore);
+        CHECK(boat.rod < boat.bore);
+        manual += boat.helm == Boat::Helm::manual_pump;
+        one_ram += boat.rams == 1;
+        balanced += boat.balanced;
+    }
+    for (const int kind : {manual, one_ram, balanced}) {
+        CHECK(kind > boats / 10);
+        CHECK(kind < boats * 9 / 10);
+    }
+}
+
+TEST_CASE("The boat's oil is as thick at 40 C as its data sheet says, and in frost no thicker than at 0 C") {
+    const Boat boat;
+    CHECK(oil_viscosity_of(boat, 313.15) == Approx(boat.oil_at_40));
+    CHECK(oil_viscosity_of(boat, 373.15) == Approx(boat.oil_at_100));
+    CHECK(oil_viscosity_of(boat, 250) == oil_viscosity_of(boat, coldest_on_the_line));
+}
+
+TEST_CASE("Drawn numbers have mean 0 and standard deviation 1") {
+    Chance chance(7);
+    double sum = 0, squares = 0;
+    constexpr int count = 20000;
+    for (int i = 0; i < count; ++i) {
+        const double number = chance.normal();
+        sum += number;
+        squares += number * number;
+    }
+    // Five standard errors of mean and variance.
+    CHECK(std::abs(sum / count) < 5 / std::sqrt(count));
+    CHECK(std::abs(squares / count - 1) < 5 * std::sqrt(2.0 / count));
+}
