@@ -16,6 +16,11 @@ constexpr double worth_a_thing = 1e-9;  // share of the minutes left that an ans
 // What a rule wants asked is asked although it saves no minutes, when it takes at most so long. From memory.
 constexpr double cheap_to_ask = 5;
 
+// A proof counts as settled, and its remedy comes next whatever else could be asked, once its cause is this
+// probable. Below, the plan decides as for any other cause. In simulated jobs 0.9 put the true cause first
+// more often for no more minutes than going by the proof alone.
+constexpr double sure_of_proof = 0.9;
+
 // A cause this probable is proved or cleared, where a rule asks for it, before another proved one is put
 // right. From memory.
 constexpr double still_likely = 0.1;
@@ -156,7 +161,7 @@ class Adviser {
 
     std::optional<std::size_t> action_of_proved() {
         for (const RankedCause& cause : ranking_.causes) {
-            if (!cause.proved || cause.put_right || cause.probability <= 0) continue;
+            if (!cause.proved || cause.put_right || cause.probability < sure_of_proof) continue;
             for (std::size_t a = 0; a < repairs_.repairs.size(); ++a) {
                 if (repairs_.repairs[a].remedy != cause_of(cause).remedy) continue;
                 proved_ = cause.cause;
