@@ -104,7 +104,10 @@ void add_way_ahead(const View& view, JobPage& page) {
 
 void add_duties(View& view, JobPage& page) {
     const Assessment& assessment = view.job.assessment;
+    // A boat that was cured and handed back may run again; what stopped it stands in its log.
+    const bool runs_again = view.job.handed_back && assessment.next.kind == NextStep::Kind::done;
     for (const Index stop : assessment.stops) {
+        if (runs_again) break;
         const Stop& entry = view.knowledge.stops[stop];
         page.stops.push_back(fmt::format("{}: {}", entry.name, sentence(entry.text)));
     }

@@ -44,6 +44,8 @@ TEST_CASE("Answers through a pipe finish a job, and the file has it") {
     CHECK(holds(shown.out, "Second Wind"));
     CHECK(holds(shown.out, "Hoses crossed between the two rams"));
     CHECK(holds(shown.out, "Handed back"));
+    CHECK(holds(interview.out, "STOP: "));  // while the rams fight
+    CHECK_FALSE(holds(shown.out, "STOP"));  // cured and handed back: it may run again
     CHECK(holds(run_program(with_records(folder, {"job", "list"})).out, "handed back  Second Wind"));
 }
 
