@@ -5,16 +5,11 @@
 #include <limits>
 #include <map>
 
+#include "rules/reasoning/log_sum.hpp"
+
 namespace hardover {
 
 namespace {
-
-constexpr double never = -std::numeric_limits<double>::infinity();
-
-double log_add(double a, double b) {
-    if (a < b) std::swap(a, b);
-    return b == never ? a : a + std::log1p(std::exp(b - a));
-}
 
 // What is looked at: all causes, or without those put right when something is still wrong.
 bool counts(const DiagnosisCase& diagnosis, std::size_t cause) {

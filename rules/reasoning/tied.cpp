@@ -6,16 +6,11 @@
 #include <map>
 #include <utility>
 
+#include "rules/reasoning/log_sum.hpp"
+
 namespace hardover {
 
 namespace {
-
-constexpr double never = -std::numeric_limits<double>::infinity();
-
-double log_add(double a, double b) {
-    if (a < b) std::swap(a, b);
-    return b == never ? a : a + std::log1p(std::exp(b - a));
-}
 
 // ln p of log-odds.
 double log_of(double log_odds) {
