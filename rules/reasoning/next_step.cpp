@@ -21,6 +21,10 @@ constexpr double cheap_to_ask = 5;
 // more often for no more minutes than going by the proof alone.
 constexpr double sure_of_proof = 0.9;
 
+// A proved cause this probable is put right before help is called: whoever comes would have to do it first.
+// From memory.
+constexpr double sure_before_help = 0.5;
+
 // A cause this probable is proved or cleared, where a rule asks for it, before another proved one is put
 // right. From memory.
 constexpr double still_likely = 0.1;
@@ -145,12 +149,17 @@ class Adviser {
     }
 
     NextStep choose() {
-        if (const std::optional<std::size_t> proved = action_of_proved()) {
+        if (const std::optional<std::size_t> proved = action_of_proved(sure_of_proof)) {
             if (const std::optional<NextStep> asked = asked_for_other_proof()) return *asked;
             return put_right(*proved);
         }
         if (const std::optional<NextStep> asked = asked_by_rule()) return *asked;
         const Weighed& first = useful_.front();
+        if (first.kind == Weighed::Kind::call_for_help) {
+            if (const std::optional<std::size_t> proved = action_of_proved(sure_before_help)) {
+                return put_right(*proved);
+            }
+        }
         if (first.kind == Weighed::Kind::ask) chosen_for_ = finding_of(first);
         return step_of(first);
     }
@@ -159,9 +168,9 @@ class Adviser {
         return knowledge_.causes[static_cast<std::size_t>(ranked.cause)];
     }
 
-    std::optional<std::size_t> action_of_proved() {
+    std::optional<std::size_t> action_of_proved(double sure) {
         for (const RankedCause& cause : ranking_.causes) {
-            if (!cause.proved || cause.put_right || cause.probability < sure_of_proof) continue;
+            if (!cause.proved || cause.put_right || cause.probability < sure) continue;
             for (std::size_t a = 0; a < repairs_.repairs.size(); ++a) {
                 if (repairs_.repairs[a].remedy != cause_of(cause).remedy) continue;
                 proved_ = cause.cause;

@@ -103,6 +103,7 @@ struct Turns {
         read_off.readings[0].limit = quantity("1.3");
         read_off.readings[1].limit = quantity("1.12");
         add_cause(knowledge, "leaks_past", 100, {{excess, {0.6, 0.3, 0.1}}});
+        add_cause(knowledge, "something_else", 100, {}, 200);
         facts.history = 0;
     }
 
@@ -279,7 +280,6 @@ TEST_CASE("A finding read off a worksheet is proposed through the measurements i
     Turns turns;
     const Index check = add_check(turns.knowledge, "count_turns", 6, {turns.counted, turns.excess});
     turns.knowledge.findings[0].minutes = 3;
-    add_cause(turns.knowledge, "something_else", 100, {}, 200);
     const Assessment assessment = assess(turns.knowledge, turns.facts);
     REQUIRE(assessment.next.kind == NextStep::Kind::check);
     CHECK(assessment.next.index == check);
