@@ -4,6 +4,7 @@
 #include <ostream>
 #include <string>
 
+#include "app/jobs/walk.hpp"
 #include "app/records/store.hpp"
 #include "app/terminal/terminal.hpp"
 #include "rules/model/knowledge.hpp"
@@ -43,6 +44,7 @@ int run_knowledge_figures(Context& context, bool json);
 int run_knowledge_list(Context& context, const std::string& kind);
 int run_knowledge_show(Context& context, const std::string& id);
 int run_knowledge_compare_with_rig(Context& context, bool all);
+int run_knowledge_try(Context& context, const WalkWish& wish, bool json);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);

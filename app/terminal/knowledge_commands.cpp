@@ -6,15 +6,20 @@
 #include "app/jobs/json.hpp"
 #include "app/jobs/page.hpp"
 #include "app/jobs/rig_agreement.hpp"
+#include "app/jobs/walk_text.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/reports/knowledge_text.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/words.hpp"
 #include "rules/result/nearest.hpp"
 
 namespace hardover {
 
 namespace {
+
+constexpr int page_width = 100;
+constexpr int hanging = 8;
 
 std::string per_cent(double share) {
     return std::to_string(std::lround(100 * share)) + " %";
@@ -76,6 +81,21 @@ int run_knowledge_show(Context& context, const std::string& id) {
     const Result<std::string> text = entry_text(knowledge.value(), id);
     if (!text) return refuse(context, text.error());
     context.streams.out << text.value();
+    return 0;
+}
+
+int run_knowledge_try(Context& context, const WalkWish& wish, bool json) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<Walk> walk = walk_job(knowledge.value(), wish);
+    if (!walk) return refuse(context, walk.error());
+    if (json) {
+        context.streams.out << walk_json(knowledge.value(), walk.value()).dump(2) << "\n";
+        return 0;
+    }
+    for (const std::string& line : walk_lines(knowledge.value(), walk.value())) {
+        context.streams.out << wrapped_keeping_indent(line, page_width, hanging) << "\n";
+    }
     return 0;
 }
 

@@ -21,9 +21,10 @@ Result<std::string> shipped_folder(const std::string& name) {
     for (const std::filesystem::path& folder : {built, installed}) {
         if (std::filesystem::is_directory(folder, failed)) return folder.string();
     }
-    return Error{Error::Kind::not_found,
-                 "the program's folder '" + name + "' is neither " + built.string() + " nor " + installed.string(), "",
-                 name == "knowledge" ? "name one with --knowledge FOLDER" : "install the program again"};
+    return Error{
+        Error::Kind::not_found,
+        "the program's folder '" + name + "' is neither " + built.string() + " nor " + installed.string(), "",
+        name == "knowledge" ? "name one with --knowledge FOLDER" : "install the program again"};
 }
 
 }  // namespace

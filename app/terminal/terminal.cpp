@@ -22,6 +22,8 @@ struct Wish {
     std::string name;
     std::vector<std::string> inputs;
     int strength = 0;
+    WalkWish walk;
+    unsigned seed = 0;
     bool json = false;
     bool how_often = false;
     bool all = false;
@@ -58,6 +60,23 @@ void add_worksheet(CLI::App& app, Wish& wish) {
     });
 }
 
+void add_knowledge_try(CLI::App& knowledge, Wish& wish) {
+    CLI::App* walk = knowledge.add_subcommand("try", "Walk through a job on a boat that has these faults");
+    walk->add_option("CAUSES", wish.walk.causes, "Ids of the causes that are present")->required();
+    walk->add_option("--history", wish.walk.history, "What was done before; the likeliest if missing");
+    walk->add_option("--rig", wish.walk.rig, "A rig field as field=value; may be given several times")
+        ->take_all()
+        ->allow_extra_args(false);
+    walk->add_option("--complaint", wish.walk.complaint, "What the customer says; the likeliest if missing");
+    CLI::Option* seed =
+        walk->add_option("--seed", wish.seed, "Draw the readings by chance instead of the most likely ones");
+    walk->add_flag("--json", wish.json, "Print JSON");
+    walk->callback([&wish, seed] {
+        if (seed->count() > 0) wish.walk.seed = wish.seed;
+        wish.run = [&wish](Context& context) { return run_knowledge_try(context, wish.walk, wish.json); };
+    });
+}
+
 void add_knowledge(CLI::App& app, Wish& wish) {
     CLI::App* knowledge = app.add_subcommand("knowledge", "Check, count and read the knowledge");
     knowledge->require_subcommand(1);
@@ -83,6 +102,7 @@ void add_knowledge(CLI::App& app, Wish& wish) {
     compare->callback([&wish] {
         wish.run = [&wish](Context& context) { return run_knowledge_compare_with_rig(context, wish.all); };
     });
+    add_knowledge_try(*knowledge, wish);
     CLI::App* show = knowledge->add_subcommand("show", "Show one entry in full");
     show->add_option("ID", wish.name, "Id of any entry")->required();
     show->callback(

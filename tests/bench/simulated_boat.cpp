@@ -14,15 +14,6 @@ namespace {
 
 constexpr int most_tries = 200000;
 
-int pick(Chance& chance, const std::vector<double>& shares) {
-    double left = chance.between(0, 1);
-    for (std::size_t k = 0; k + 1 < shares.size(); ++k) {
-        left -= shares[k];
-        if (left < 0) return static_cast<int>(k);
-    }
-    return static_cast<int>(shares.size()) - 1;
-}
-
 RigValue random_value(const RigField& field, Chance& chance) {
     if (!field.choices.empty()) {
         return field
@@ -43,7 +34,7 @@ Facts random_rig(const Knowledge& knowledge, Chance& chance) {
     Facts facts;
     std::vector<double> shares;
     for (const History& history : knowledge.histories) shares.push_back(history.share);
-    facts.history = pick(chance, shares);
+    facts.history = draw_index(shares, [&] { return chance.between(0, 1); });
     for (std::size_t f = 0; f < knowledge.rig_fields.size(); ++f) {
         facts.rig[static_cast<Index>(f)] = random_value(knowledge.rig_fields[f], chance);
     }
@@ -66,25 +57,6 @@ bool accepted(const Knowledge& knowledge, const FaultCase& given, Index cause, C
     return chance.between(0, most) < given.prior[static_cast<std::size_t>(cause)];
 }
 
-void draw_readings(const FaultNetwork& network, Chance& chance, Boat& boat) {
-    boat.shown_by.clear();
-    std::vector<int> sound;
-    for (const FaultNetwork::Finding& finding : network.findings) {
-        sound.push_back(static_cast<int>(finding.stray.size()) - 1);
-    }
-    for (Index fault : boat.faults) {
-        std::vector<int>& shown = boat.shown_by.emplace_back(sound);
-        for (const FaultLink& link : network.causes[static_cast<std::size_t>(fault)]) {
-            shown[static_cast<std::size_t>(link.finding)] = pick(chance, link.how_often);
-        }
-    }
-    std::vector<int>& stray = boat.shown_by.emplace_back(sound);
-    for (std::size_t f = 0; f < sound.size(); ++f) stray[f] = pick(chance, network.findings[f].stray);
-    if (!boat.unlisted) return;
-    std::vector<int>& unlisted = boat.shown_by.emplace_back(sound);
-    for (std::size_t f = 0; f < sound.size(); ++f) unlisted[f] = pick(chance, network.findings[f].unlisted);
-}
-
 bool shows(const Complaint& complaint, const Boat& boat) {
     const std::vector<bool> none_gone(boat.faults.size(), false);
     return std::all_of(complaint.says.begin(), complaint.says.end(), [&](const auto& says) {
@@ -105,15 +77,6 @@ bool shown_by_a_fault(const Complaint& complaint, const Boat& boat) {
 
 }  // namespace
 
-int Boat::reading(Index finding, const std::vector<bool>& gone) const {
-    int worst = shown_by[faults.size()][static_cast<std::size_t>(finding)];
-    for (std::size_t s = 0; s < shown_by.size(); ++s) {
-        if (s < faults.size() && gone[s]) continue;
-        worst = std::min(worst, shown_by[s][static_cast<std::size_t>(finding)]);
-    }
-    return worst;
-}
-
 std::optional<Boat> draw_boat(const Knowledge& knowledge, Chance& chance, Index must_have) {
     for (int tries = 0; tries < most_tries;) {
         Boat boat;
@@ -132,7 +95,7 @@ std::optional<Boat> draw_boat(const Knowledge& knowledge, Chance& chance, Index 
         for (; tries < most_tries; ++tries) {
             draw_faults(given, must_have, chance, boat);
             if (boat.faults.empty() && !boat.unlisted) continue;
-            draw_readings(diagnosis.network(), chance, boat);
+            boat.draw_readings(diagnosis.network(), [&] { return chance.between(0, 1); });
             const Index complaint = chance.upto(static_cast<int>(knowledge.complaints.size()) - 1);
             const Complaint& told = knowledge.complaints[static_cast<std::size_t>(complaint)];
             if (!shows(told, boat)) continue;

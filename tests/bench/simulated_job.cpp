@@ -1,9 +1,6 @@
 #include "bench/simulated_job.hpp"
 
 #include <algorithm>
-#include <set>
-
-#include "rules/reasoning/effort.hpp"
 
 namespace hardover_bench {
 
@@ -13,106 +10,10 @@ namespace {
 
 constexpr int most_steps = 300;
 
-// The technician: keeps what has been told, and the minutes.
-class Technician {
-  public:
-    Technician(const Knowledge& knowledge, const Boat& boat)
-        : knowledge_(knowledge), boat_(boat), facts_(boat.told), gone_(boat.faults.size(), false) {}
-
-    const Facts& facts() const { return facts_; }
-    double minutes() const { return minutes_; }
-    int questions() const { return questions_; }
-
-    void answer(const NextStep& step) {
-        std::vector<Index> wanted = step.findings;
-        if (wanted.empty() && step.kind == NextStep::Kind::ask) wanted.push_back(step.index);
-        for (Index finding : wanted) answer(finding);
-    }
-
-    // The plain measurements of a worksheet are answered by the reading its result gives.
-    void answer(Index finding) {
-        const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
-        if (facts_.answers.contains(finding)) return;
-        spend(f);
-        ++questions_;
-        if (!f.readings.empty()) {
-            facts_.answers[finding] = Answer{boat_.reading(finding, gone_)};
-            return;
-        }
-        facts_.answers[finding] = Answer{CannotTell{}};
-        for (std::size_t other = 0; other < knowledge_.findings.size(); ++other) {
-            const auto result = static_cast<Index>(other);
-            if (boat_.makes_sense[other] && worked_out_from(knowledge_.findings[other], finding)) {
-                facts_.answers[result] = Answer{boat_.reading(result, gone_)};
-            }
-        }
-    }
-
-    // True when it was the remedy of a fault that was still there.
-    bool apply(Index remedy, double minutes) {
-        minutes_ += minutes;
-        bool helped = false;
-        bool left = boat_.unlisted;
-        for (std::size_t n = 0; n < gone_.size(); ++n) {
-            const Cause& cause = knowledge_.causes[static_cast<std::size_t>(boat_.faults[n])];
-            if (!gone_[n] && cause.remedy == remedy) gone_[n] = helped = true;
-            left = left || !gone_[n];
-        }
-        facts_.tried[remedy] = !left ? Outcome::cured : helped ? Outcome::better : Outcome::not_cured;
-        return helped;
-    }
-
-    void call_for_help() { minutes_ += knowledge_.settings.call_for_help; }
-
-  private:
-    bool worked_out_from(const Finding& result, Index measured) const {
-        if (!result.from || result.readings.empty()) return false;
-        const Worksheet& sheet = knowledge_.worksheets[static_cast<std::size_t>(result.from->worksheet)];
-        return std::any_of(sheet.inputs.begin(), sheet.inputs.end(),
-                           [&](const WorksheetInput& input) { return input.finding == measured; });
-    }
-
-    void spend(const Finding& finding) {
-        minutes_ += std::max(least_minutes, finding.minutes);
-        if (finding.check == none || !set_up_.insert(finding.check).second) return;
-        minutes_ += knowledge_.checks[static_cast<std::size_t>(finding.check)].minutes;
-    }
-
-    const Knowledge& knowledge_;
-    const Boat& boat_;
-    Facts facts_;
-    std::vector<bool> gone_;
-    std::set<Index> set_up_;
-    double minutes_ = 0;
-    int questions_ = 0;
-};
-
-// Straight to each fault: its proof, when that takes less than the remedy, and the remedy.
-double minutes_of_know_all(const Knowledge& knowledge, const Boat& boat) {
-    Situation situation(knowledge, boat.told);
-    const Fired fired = fire(knowledge, situation);
-    const DiagnosisCase diagnosis(knowledge, boat.told, fired, situation);
-    const Effort effort(knowledge, boat.told, situation, diagnosis);
-    std::set<Index> remedies;
-    double minutes = boat.unlisted ? knowledge.settings.call_for_help : 0;
-    for (Index fault : boat.faults) {
-        const Index remedy = knowledge.causes[static_cast<std::size_t>(fault)].remedy;
-        if (!remedies.insert(remedy).second) continue;
-        const double putting_right = effort.of_remedy(remedy);
-        const std::optional<ProofEffort> proof = effort.of_proof(fault);
-        minutes += putting_right + (proof && proof->minutes < putting_right ? proof->minutes : 0);
-    }
-    return minutes;
-}
-
 bool is_fault(const Knowledge& knowledge, const Boat& boat, const std::string& cause) {
     return std::any_of(boat.faults.begin(), boat.faults.end(), [&](Index fault) {
         return knowledge.causes[static_cast<std::size_t>(fault)].id == cause;
     });
-}
-
-bool says_not_listed(const Assessment& now) {
-    return now.next.kind == NextStep::Kind::stop_asking || now.not_listed > now.ranking.front().probability;
 }
 
 void hand_over(const Knowledge& knowledge, const Knowledge& reasoner, const Boat& boat, const Assessment& now,
@@ -127,8 +28,7 @@ void hand_over(const Knowledge& knowledge, const Knowledge& reasoner, const Boat
     done.first_right = right(0);
     done.in_first_three = right(0) || right(1) || right(2);
     done.first_probability = now.ranking.front().probability;
-    done.not_listed_on_top =
-        now.next.kind == NextStep::Kind::stop_asking || now.not_listed > now.ranking.front().probability;
+    done.not_listed_on_top = says_not_listed(now);
 }
 
 }  // namespace

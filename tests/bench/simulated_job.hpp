@@ -5,25 +5,17 @@
 #include <optional>
 #include <vector>
 
+#include "app/jobs/simulated_boat.hpp"
 #include "reasoning/chance.hpp"
 #include "rules/reasoning/assessment.hpp"
 #include "rules/reasoning/fault_network.hpp"
 
 namespace hardover_bench {
 
-// One boat that came back: what the customer and the data plate tell, and what is truly wrong.
-struct Boat {
-    hardover::Facts told;                 // rig, history, one complaint
-    std::vector<hardover::Index> faults;  // causes, ascending
-    bool unlisted = false;                // something not on the list is wrong as well, or alone
-    std::vector<bool> makes_sense;        // per finding
-    // What each fault in turn, then stray chance, then the unlisted (if present) would show: per finding.
-    std::vector<std::vector<int>> shown_by;
+// A boat drawn by chance.
+struct Boat : hardover::DrawnBoat {
     // The complaint is shown by one of the faults, not by stray chance alone.
     bool complaint_from_a_fault = false;
-
-    // The reading a finding shows with the faults that are left (`gone`: per fault).
-    int reading(hardover::Index finding, const std::vector<bool>& gone) const;
 };
 
 // Draws a boat: history by its share, the rig's choices evenly (quantities in the middle of what is allowed),

@@ -204,3 +204,20 @@ TEST_CASE("A records file that is something else is refused and left as it was")
     CHECK(holds(ran.err, "records.db"));
     CHECK(file_text(folder.file("records.db")) == "This is a shopping list, not a database.\n");
 }
+
+TEST_CASE("Knowledge try prints the path a technician would take") {
+    const Ran text = run_program({"knowledge", "try", "air_in_oil"});
+    INFO(text.err);
+    REQUIRE(text.code == 0);
+    CHECK(holds(text.out, "The boat is right"));
+    const Ran drawn = run_program({"knowledge", "try", "air_in_oil", "hose_kinked", "--seed", "3", "--rig",
+                                   "helm=manual_pump", "--rig", "rams=2", "--json"});
+    INFO(drawn.err);
+    REQUIRE(drawn.code == 0);
+    const json walk = json::parse(drawn.out);
+    CHECK(walk["faults"] == json({"hose_kinked", "air_in_oil"}));
+    CHECK(walk["rig"]["helm"] == "manual_pump");
+    CHECK_FALSE(walk["steps"].empty());
+    CHECK(run_program({"knowledge", "try", "nothing_such"}).code == 1);
+    CHECK(run_program({"knowledge", "try"}).code == 2);
+}

@@ -1,0 +1,127 @@
+#include "app/jobs/simulated_boat.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "rules/reasoning/effort.hpp"
+
+namespace hardover {
+
+int draw_index(const std::vector<double>& shares, const std::function<double()>& uniform) {
+    double left = uniform();
+    for (std::size_t k = 0; k + 1 < shares.size(); ++k) {
+        left -= shares[k];
+        if (left < 0) return static_cast<int>(k);
+    }
+    return static_cast<int>(shares.size()) - 1;
+}
+
+void DrawnBoat::draw_readings(const FaultNetwork& network, const std::function<double()>& uniform) {
+    shown_by.clear();
+    std::vector<int> sound;
+    for (const FaultNetwork::Finding& finding : network.findings) {
+        sound.push_back(static_cast<int>(finding.stray.size()) - 1);
+    }
+    for (Index fault : faults) {
+        std::vector<int>& shown = shown_by.emplace_back(sound);
+        for (const FaultLink& link : network.causes[static_cast<std::size_t>(fault)]) {
+            shown[static_cast<std::size_t>(link.finding)] = draw_index(link.how_often, uniform);
+        }
+    }
+    std::vector<int>& stray = shown_by.emplace_back(sound);
+    for (std::size_t f = 0; f < sound.size(); ++f) stray[f] = draw_index(network.findings[f].stray, uniform);
+    if (!unlisted) return;
+    std::vector<int>& other = shown_by.emplace_back(sound);
+    for (std::size_t f = 0; f < sound.size(); ++f)
+        other[f] = draw_index(network.findings[f].unlisted, uniform);
+}
+
+int DrawnBoat::reading(Index finding, const std::vector<bool>& gone) const {
+    int worst = shown_by[faults.size()][static_cast<std::size_t>(finding)];
+    for (std::size_t s = 0; s < shown_by.size(); ++s) {
+        if (s < faults.size() && gone[s]) continue;
+        worst = std::min(worst, shown_by[s][static_cast<std::size_t>(finding)]);
+    }
+    return worst;
+}
+
+Technician::Technician(const Knowledge& knowledge, const SimulatedBoat& boat)
+    : knowledge_(knowledge), boat_(boat), facts_(boat.told), gone_(boat.faults.size(), false) {}
+
+std::vector<GivenAnswer> Technician::answer(const NextStep& step) {
+    std::vector<Index> wanted = step.findings;
+    if (wanted.empty() && step.kind == NextStep::Kind::ask) wanted.push_back(step.index);
+    std::vector<GivenAnswer> given;
+    for (Index finding : wanted) answer(finding, given);
+    return given;
+}
+
+void Technician::answer(Index finding, std::vector<GivenAnswer>& given) {
+    const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
+    if (facts_.answers.contains(finding)) return;
+    spend(f);
+    ++questions_;
+    if (!f.readings.empty()) {
+        given.push_back({finding, boat_.reading(finding, gone_)});
+        facts_.answers[finding] = Answer{given.back().reading};
+        return;
+    }
+    given.push_back({finding, -1});
+    facts_.answers[finding] = Answer{CannotTell{}};
+    for (std::size_t other = 0; other < knowledge_.findings.size(); ++other) {
+        const auto result = static_cast<Index>(other);
+        if (!boat_.makes_sense[other] || !worked_out_from(knowledge_.findings[other], finding)) continue;
+        const int reading = boat_.reading(result, gone_);
+        if (!facts_.answers.contains(result)) given.push_back({result, reading});
+        facts_.answers[result] = Answer{reading};
+    }
+}
+
+bool Technician::apply(Index remedy, double minutes) {
+    minutes_ += minutes;
+    bool helped = false;
+    bool left = boat_.unlisted;
+    for (std::size_t n = 0; n < gone_.size(); ++n) {
+        const Cause& cause = knowledge_.causes[static_cast<std::size_t>(boat_.faults[n])];
+        if (!gone_[n] && cause.remedy == remedy) gone_[n] = helped = true;
+        left = left || !gone_[n];
+    }
+    facts_.tried[remedy] = !left ? Outcome::cured : helped ? Outcome::better : Outcome::not_cured;
+    return helped;
+}
+
+bool Technician::worked_out_from(const Finding& result, Index measured) const {
+    if (!result.from || result.readings.empty()) return false;
+    const Worksheet& sheet = knowledge_.worksheets[static_cast<std::size_t>(result.from->worksheet)];
+    return std::any_of(sheet.inputs.begin(), sheet.inputs.end(),
+                       [&](const WorksheetInput& input) { return input.finding == measured; });
+}
+
+void Technician::spend(const Finding& finding) {
+    minutes_ += std::max(least_minutes, finding.minutes);
+    if (finding.check == none || !set_up_.insert(finding.check).second) return;
+    minutes_ += knowledge_.checks[static_cast<std::size_t>(finding.check)].minutes;
+}
+
+double minutes_of_know_all(const Knowledge& knowledge, const SimulatedBoat& boat) {
+    Situation situation(knowledge, boat.told);
+    const Fired fired = fire(knowledge, situation);
+    const DiagnosisCase diagnosis(knowledge, boat.told, fired, situation);
+    const Effort effort(knowledge, boat.told, situation, diagnosis);
+    std::set<Index> remedies;
+    double minutes = boat.unlisted ? knowledge.settings.call_for_help : 0;
+    for (Index fault : boat.faults) {
+        const Index remedy = knowledge.causes[static_cast<std::size_t>(fault)].remedy;
+        if (!remedies.insert(remedy).second) continue;
+        const double putting_right = effort.of_remedy(remedy);
+        const std::optional<ProofEffort> proof = effort.of_proof(fault);
+        minutes += putting_right + (proof && proof->minutes < putting_right ? proof->minutes : 0);
+    }
+    return minutes;
+}
+
+bool says_not_listed(const Assessment& now) {
+    return now.next.kind == NextStep::Kind::stop_asking || now.not_listed > now.ranking.front().probability;
+}
+
+}  // namespace hardover
