@@ -80,6 +80,7 @@ SteeringHydraulics hydraulics(const Rigged& rigged, const Conditions& conditions
     h.rod = boat.rod;
     h.stroke = working_travel(rigged);
     h.balanced = boat.balanced;
+    h.opposed = boat.mount != Boat::Mount::outboard_centre;
     h.ram_friction = boat.ram_friction;
     h.hose_length = boat.hose_length;
     h.hose_bore = boat.hose_bore;
@@ -111,6 +112,10 @@ void add_way_back(circuit::Circuit& circuit, const Rigged& rigged, const std::st
         circuit::CheckValve{side + " way back", end, side + " line", 0, way_back_resistance, 0});
 }
 
+void add_leak(circuit::Circuit& circuit, const circuit::Leak& leak) {
+    if (leak.conductance > 0) circuit.elements.push_back(leak);
+}
+
 // What the plain steering circuit has not: narrow feeds, oil back to the reservoir inside the helm, and the
 // suction side.
 void add_the_rest(circuit::Circuit& circuit, const Rigged& rigged) {
@@ -118,10 +123,13 @@ void add_the_rest(circuit::Circuit& circuit, const Rigged& rigged) {
     add_way_back(circuit, rigged, "port", f.feed_bore.port);
     add_way_back(circuit, rigged, "starboard", f.feed_bore.starboard);
     if (manual(rigged)) {
-        circuit.elements.push_back(
-            circuit::Leak{"helm leak port", "port line", "reservoir", per_pressure(f.helm_leak.port)});
-        circuit.elements.push_back(circuit::Leak{"helm leak starboard", "starboard line", "reservoir",
-                                                 per_pressure(f.helm_leak.starboard)});
+        const Sides back = leaks_at_helms(rigged);
+        add_leak(circuit, {"helm leak port", "port line", "reservoir", per_pressure(back.port)});
+        add_leak(circuit,
+                 {"helm leak starboard", "starboard line", "reservoir", per_pressure(back.starboard)});
+        if (rigged.boat.autopilot)
+            add_leak(circuit,
+                     {"autopilot bypass", "port line", "starboard line", per_pressure(f.autopilot_bypass)});
         return;
     }
     for (circuit::Element& element : circuit.elements) {
@@ -157,6 +165,13 @@ double line_pressure(const circuit::Solution& solution) {
     return std::max(solution.pressures.at("port line"), solution.pressures.at("starboard line"));
 }
 
+// The hand's part of the work at a manual helm; the assist does the rest, but gives no more pressure than a
+// strong hand does by itself.
+double share_of_hand(const Rigged& rigged, bool engine) {
+    if (rigged.boat.assist == Boat::Assist::none || !engine) return 1;
+    return 1 - rigged.boat.assist_help * rigged.faults.assist_strength;
+}
+
 double hand_torque(const Boat& boat, double force) {
     return std::max(0.0, force * boat.wheel_radius - boat.helm_friction);
 }
@@ -171,9 +186,8 @@ Result<Turning> turn_by_hand(const Rigged& rigged, const Conditions& conditions,
     turning.speed = ran.value().speed * way;
     turning.expected = boat.turning * boat.helm_displacement / oil_area(rigged);
     turning.goes = std::abs(ran.value().pump.speed) > 0.5 * boat.turning && turning.speed > 0;
-    turning.force = turning.goes
-                        ? (std::abs(ran.value().pump.torque) + boat.helm_friction) / boat.wheel_radius
-                        : boat.hand_most;
+    const double torque = std::abs(ran.value().pump.torque) * share_of_hand(rigged, conditions.engine);
+    turning.force = turning.goes ? (torque + boat.helm_friction) / boat.wheel_radius : boat.hand_most;
     turning.lost_volume = greater_squeezed(ran.value().solution);
     turning.pressure = line_pressure(ran.value().solution);
     return turning;
@@ -235,6 +249,13 @@ Result<Turning> turn_with_cable(const Rigged& rigged, const Conditions& conditio
 }
 
 }  // namespace
+
+Sides leaks_at_helms(const Rigged& rigged) {
+    const Faults& f = rigged.faults;
+    const bool second = rigged.boat.helms > 1;
+    return {f.helm_leak.port + (second ? f.second_helm_leak.port : 0),
+            f.helm_leak.starboard + (second ? f.second_helm_leak.starboard : 0)};
+}
 
 double oil_area(const Rigged& rigged) {
     const Boat& boat = rigged.boat;

@@ -100,7 +100,8 @@ Result<double> wag(const Rigged& rigged) {
     }
     const Result<double> drift = give_way(rigged, wake_torque + rigged.boat.dock_friction);
     if (!drift) return drift.error();
-    return std::min((play + give + drift.value() * wake_time) / arm, 2 * rigged.boat.stop_angle);
+    const double of_first = (play + give + drift.value() * wake_time) / arm;
+    return std::min(of_first + second_drive_play(rigged), 2 * rigged.boat.stop_angle);
 }
 
 // The greater spring-back at the rim of a firm push on the stop, m. With a cable the push goes past the oil.
@@ -211,8 +212,8 @@ void read_stop(const Rigged& rigged, const Held& port, const Held& starboard, Re
     into["open_port_flow"] = leak / leak_test_pressure * most;
     if (manual(rigged)) {
         into["wheel_creep"] = 2 * std::numbers::pi * std::max(port.wheel_speed, starboard.wheel_speed);
-        const double slip =
-            f.pump_wear + rigged.boat.sound_slip + std::max(f.helm_leak.port, f.helm_leak.starboard);
+        const Sides back = leaks_at_helms(rigged);
+        const double slip = f.pump_wear + rigged.boat.sound_slip + std::max(back.port, back.starboard);
         into["isolated_creep"] =
             2 * std::numbers::pi * slip / leak_test_pressure * most / rigged.boat.helm_displacement;
         return;
@@ -291,7 +292,7 @@ Result<void> read_feel(const Rigged& rigged, Readings& into) {
     const Result<Turning> after_a_run = turn_steadily(rigged, {.temperature = warm}, 1);
     if (!after_a_run) return after_a_run.error();
     into["cold_ratio"] = in_the_cold.value().force / after_a_run.value().force;
-    if (!manual(rigged)) {
+    if (!manual(rigged) || rigged.boat.assist != Boat::Assist::none) {
         Conditions stopped = straight(rigged);
         stopped.engine = false;
         const Result<BothWays> without = both_ways(rigged, stopped);
