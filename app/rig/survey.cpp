@@ -92,7 +92,8 @@ const std::vector<Gauge>& gauges() {
 }
 
 Result<Readings> survey(const Boat& boat, const Faults& faults) {
-    const Result<Rigged> rigged = rig_up(boat, faults);
+    circuit::Solver solver;
+    const Result<Rigged> rigged = rig_up(boat, faults, solver);
     if (!rigged) return rigged.error();
     Readings readings;
     if (const Result<void> seen = read_geometry(rigged.value(), readings); !seen) return seen.error();

@@ -4,6 +4,7 @@
 
 #include "app/rig/cylinder.hpp"
 #include "app/rig/oil.hpp"
+#include "app/rig/stiffness.hpp"
 #include "app/rig/survey_parts.hpp"
 
 namespace hardover::rig {
@@ -149,7 +150,7 @@ Result<Ran> run(const Rigged& rigged, const SteeringHydraulics& h, const Steerin
     Result<circuit::Circuit> built = steering_circuit(h, command);
     if (!built) return built.error();
     add_the_rest(built.value(), rigged);
-    Result<circuit::Solution> solved = solve(built.value());
+    Result<circuit::Solution> solved = rigged.solver->solve(built.value());
     if (!solved) return solved.error();
     Ran ran{std::move(solved.value()), {}, 0};
     ran.pump = ran.solution.pumps.at(manual(rigged) ? "helm" : "pump");
@@ -207,7 +208,7 @@ Result<double> push_at_speed(const Rigged& rigged, const SteeringHydraulics& h, 
             load->force = stiff_dashpot * speed * way;
         }
     }
-    const Result<circuit::Solution> solved = solve(built.value());
+    const Result<circuit::Solution> solved = rigged.solver->solve(built.value());
     if (!solved) return solved.error();
     return solved.value().loads.at("drive").push * way;
 }
@@ -292,9 +293,19 @@ Result<Held> hold_on_stop(const Rigged& rigged, double way) {
     if (!ran) return ran.error();
     const circuit::Solution& solution = ran.value().solution;
     Held held;
-    held.pressure = manual(rigged) ? line_pressure(solution) : solution.pressures.at("pump outlet");
     held.lost_volume = greater_squeezed(solution);
-    if (manual(rigged)) held.wheel_speed = std::abs(ran.value().pump.speed);
+    if (!manual(rigged)) {
+        held.pressure = solution.pressures.at("pump outlet");
+        return held;
+    }
+    held.wheel_speed = std::abs(ran.value().pump.speed);
+    // Oil shut in behind the helm's check valves may stand at any higher pressure that came before; told is
+    // what the hand puts on it.
+    const double at_helm =
+        std::max(solution.pressures.at("helm port"), solution.pressures.at("helm starboard"));
+    held.pressure = std::min(line_pressure(solution), std::max(0.0, at_helm - h.lock_cracking_pressure));
+    const double air = std::max(h.faults.trapped_air.port, h.faults.trapped_air.starboard);
+    held.lost_volume = std::min(held.lost_volume, air - trapped_air_volume(air, held.pressure));
     return held;
 }
 

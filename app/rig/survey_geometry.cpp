@@ -117,10 +117,10 @@ double lost_oil(const Faults& f) {
            f.weep_bulkhead;
 }
 
-Result<Rigged> rig_up(const Boat& boat, const Faults& faults) {
+Result<Rigged> rig_up(const Boat& boat, const Faults& faults, circuit::Solver& solver) {
     Result<SteeredDrives> drives = steered_drives(boat);
     if (!drives) return drives.error();
-    Rigged rigged{boat, faults, std::move(drives.value())};
+    Rigged rigged{boat, faults, std::move(drives.value()), 0, 0, &solver};
     rigged.faults.air_share += low_oil_air * std::max(0.0, -faults.reservoir_level);
     for (std::size_t i = 0; i < rigged.drives.rams.size(); ++i) misplace(rigged, i);
     if (rigged.drives.tie) rigged.drives.tie->bar += faults.tie_bar_length;

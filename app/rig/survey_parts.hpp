@@ -14,10 +14,11 @@ struct Rigged {
     SteeredDrives drives;  // rams: port, then starboard
     double port_lock = 0;  // steer angle of drive one, below 0
     double starboard_lock = 0;
+    circuit::Solver* solver = nullptr;  // of the whole survey
 };
 
 // survey_geometry.cpp
-Result<Rigged> rig_up(const Boat& boat, const Faults& faults);
+Result<Rigged> rig_up(const Boat& boat, const Faults& faults, circuit::Solver& solver);
 Result<void> read_geometry(const Rigged& rigged, Readings& into);
 // Oil lost to the outside at all places, m^3/s.
 double lost_oil(const Faults& faults);
