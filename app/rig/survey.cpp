@@ -38,6 +38,13 @@ const std::vector<Gauge>& gauges() {
         {"diagonal_port", "in", "from the port transom mark to the drive, at its mark for straight"},
         {"diagonal_starboard", "in",
          "from the starboard transom mark to the drive, at its mark for straight"},
+        {"toe_error", "deg", "difference of both drives' angles with the first straight; two tied drives"},
+        {"toe_at_lock", "deg", "greatest difference of both drives' angles at the locks; two tied drives"},
+        {"second_drive_play", "deg", "how far the second drive moves with the first held; two tied drives"},
+        {"tie_bar_play", "in", "slack at the tie bar's ends; two tied drives"},
+        {"trim_steer", "deg", "how far the drive steers itself from full down to full up trim, wheel still"},
+        {"tiller_slip", "deg", "rudder off straight with the tiller straight; inboard with a tiller"},
+        {"tiller_play", "in", "slack of the tiller on its stock, at the ram pin; inboard with a tiller"},
         {"clearance_at_lock", "in", "of ram and hose at full lock; below 0 they touch"},
         {"hose_slack_at_lock", "in", "spare length of hose at full lock"},
         {"hose_bore_at_lock", "count", "bore left of the worse hose at full lock"},
@@ -85,10 +92,11 @@ const std::vector<Gauge>& gauges() {
 }
 
 Result<Readings> survey(const Boat& boat, const Faults& faults) {
-    const Result<Rigged> rigged = rig_up(boat, faults);
+    circuit::Solver solver;
+    const Result<Rigged> rigged = rig_up(boat, faults, solver);
     if (!rigged) return rigged.error();
     Readings readings;
-    read_geometry(rigged.value(), readings);
+    if (const Result<void> seen = read_geometry(rigged.value(), readings); !seen) return seen.error();
     if (const Result<void> felt = read_feel(rigged.value(), readings); !felt) return felt.error();
     return readings;
 }

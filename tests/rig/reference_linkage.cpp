@@ -38,8 +38,9 @@ Eigen::Vector3d vector(const Check& c, const std::string& name) {
 }
 
 Linkage spatial(const Check& c) {
-    return {vector(c, "anchor"),         vector(c, "arm_end"),         vector(c, "steer_axis_point"),
-            vector(c, "steer_axis_dir"), vector(c, "trim_axis_point"), vector(c, "trim_axis_dir")};
+    const SteeringArm arm{vector(c, "arm_end"), vector(c, "steer_axis_point"), vector(c, "steer_axis_dir"),
+                          vector(c, "trim_axis_point"), vector(c, "trim_axis_dir")};
+    return {arm, vector(c, "anchor")};
 }
 
 }  // namespace
