@@ -15,7 +15,7 @@ using circuit::SteeringCommand;
 using circuit::SteeringHydraulics;
 
 constexpr double turn = 2 * std::numbers::pi;
-constexpr double out_of_reach = 20;     // turns/s: no hand turns a wheel so fast
+constexpr double out_of_reach = 4;      // turns/s: no hand turns a wheel so fast against pressure
 constexpr double reservoir_dry = -1;    // level from which the pump gets nothing but air
 constexpr double suction_length = 0.4;  // m
 constexpr double suction_bore = 0.012;  // m; with the next, of the order of a small craft's, from memory
