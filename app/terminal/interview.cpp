@@ -14,12 +14,17 @@ namespace {
 constexpr int page_width = 80;
 }
 
-Interview::Interview(Context& context, const Knowledge& knowledge, Store& store, Job job)
-    : context_(context), knowledge_(knowledge), store_(store), job_(std::move(job)) {}
+Interview::Interview(Context& context, KnowledgeInUse& knowledge, Store& store, Job job)
+    : context_(context),
+      in_use_(knowledge),
+      knowledge_(knowledge.get()),
+      store_(store),
+      job_(std::move(job)) {}
 
 int Interview::run() {
     print_help();
     while (true) {
+        tell_of_changed_files();
         const JobPage page = make_job_page(knowledge_, job_);
         if (page.card.kind == StepCard::Kind::handed_back) {
             print_step(page);
@@ -97,6 +102,8 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
         set_history(rest);
     } else if (word == "need") {
         mark_need(rest);
+    } else if (word == "reload") {
+        read_knowledge_anew();
     } else if (word == "note") {
         keep(Noted{rest});
     } else if (word == "done") {
@@ -105,6 +112,20 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
         known = false;
     }
     return Flow::go_on;
+}
+
+void Interview::tell_of_changed_files() {
+    const bool changed = in_use_.changed_on_disk();
+    if (changed && !change_told_) say("Note: the knowledge files have changed. Use them with: reload");
+    change_told_ = changed;
+}
+
+// The job stays as it is: its events are replayed with the new knowledge.
+void Interview::read_knowledge_anew() {
+    const Result<void> read = in_use_.reload(store_);
+    std::istringstream lines(in_use_.told(read));
+    for (std::string line; std::getline(lines, line);) say(line, 2);
+    if (read) job_ = replay(knowledge_, job_.number, job_.events);
 }
 
 void Interview::take_intake(const std::string& line, const JobPage& page) {
@@ -283,15 +304,16 @@ void Interview::heading(const std::string& text) {
 int run_interview(Context& context, JobNumber number, const std::string& boat) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
-    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
-    if (!knowledge) return refuse(context, knowledge.error());
+    Result<Knowledge> read = load_knowledge(context, store.value());
+    if (!read) return refuse(context, read.error());
+    KnowledgeInUse knowledge(std::move(read).value());
     Result<Job> job = [&]() -> Result<Job> {
-        if (number != 0) return load_job(store.value(), knowledge.value(), number);
-        const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.value().fingerprint};
-        return start_job(store.value(), knowledge.value(), opened, utc_now());
+        if (number != 0) return load_job(store.value(), knowledge.get(), number);
+        const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.get().fingerprint};
+        return start_job(store.value(), knowledge.get(), opened, utc_now());
     }();
     if (!job) return refuse(context, job.error());
-    return Interview(context, knowledge.value(), store.value(), std::move(job).value()).run();
+    return Interview(context, knowledge, store.value(), std::move(job).value()).run();
 }
 
 }  // namespace hardover

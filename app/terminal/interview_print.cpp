@@ -13,7 +13,7 @@ void Interview::print_help() {
     say("also: ? can't tell, u undo, why, turn, versus A B, all, rig, history, need, ask FINDING, answer "
         "FINDING VALUE, note "
         "TEXT, "
-        "done CAUSE, q quit.");
+        "done CAUSE, reload (changed knowledge files), q quit.");
 }
 
 void Interview::print_step(const JobPage& page) {

@@ -35,7 +35,7 @@ std::string line_of(const Knowledge& knowledge, const Disagreement& d) {
 
 }  // namespace
 
-int run_knowledge_check(Context& context, const std::string& folder) {
+int run_knowledge_check(Context& context, const std::string& folder, bool strict) {
     const Result<std::string> chosen =
         folder.empty() ? knowledge_folder(context) : Result<std::string>(folder);
     if (!chosen) return refuse(context, chosen.error());
@@ -51,7 +51,7 @@ int run_knowledge_check(Context& context, const std::string& folder) {
     for (const Fault& fault : faults) context.streams.out << fault.text() << "\n";
     context.streams.out << chosen.value() << ": " << errors << (errors == 1 ? " fault, " : " faults, ")
                         << warnings << (warnings == 1 ? " warning" : " warnings") << "\n";
-    return errors == 0 ? 0 : 1;
+    return errors > 0 || (strict && warnings > 0) ? 1 : 0;
 }
 
 int run_knowledge_figures(Context& context, bool json) {

@@ -25,6 +25,7 @@ struct Wish {
     WalkWish walk;
     unsigned seed = 0;
     bool json = false;
+    bool strict = false;
     bool how_often = false;
     bool all = false;
 };
@@ -82,8 +83,11 @@ void add_knowledge(CLI::App& app, Wish& wish) {
     knowledge->require_subcommand(1);
     CLI::App* check = knowledge->add_subcommand("check", "List every fault at file:line:column");
     check->add_option("FOLDER", wish.folder, "Folder of YAML files; the shipped one if missing");
+    check->add_flag("--strict", wish.strict, "Fail on warnings too");
     check->callback([&wish] {
-        wish.run = [&wish](Context& context) { return run_knowledge_check(context, wish.folder); };
+        wish.run = [&wish](Context& context) {
+            return run_knowledge_check(context, wish.folder, wish.strict);
+        };
     });
     CLI::App* figures = knowledge->add_subcommand("figures", "Count causes, findings, checks ...");
     figures->add_flag("--json", wish.json, "Print JSON");
@@ -103,6 +107,11 @@ void add_knowledge(CLI::App& app, Wish& wish) {
         wish.run = [&wish](Context& context) { return run_knowledge_compare_with_rig(context, wish.all); };
     });
     add_knowledge_try(*knowledge, wish);
+    CLI::App* book = knowledge->add_subcommand("book", "Write everything that is known as HTML pages");
+    book->add_option("OUT", wish.folder, "Folder for the pages; made if it is not there")->required();
+    book->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_knowledge_book(context, wish.folder); };
+    });
     CLI::App* show = knowledge->add_subcommand("show", "Show one entry in full");
     show->add_option("ID", wish.name, "Id of any entry")->required();
     show->callback(
@@ -173,10 +182,11 @@ void add_learning(CLI::App& app, Wish& wish) {
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
-    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
-    if (!knowledge) return refuse(context, knowledge.error());
+    Result<Knowledge> read = load_knowledge(context, store.value());
+    if (!read) return refuse(context, read.error());
+    KnowledgeInUse knowledge(std::move(read).value());
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
-    return open_window(knowledge.value(), store.value(), WindowRequest{wish.job, data_folder});
+    return open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
 }
 
 }  // namespace

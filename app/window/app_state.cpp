@@ -162,6 +162,21 @@ struct Apply {
             state.view.hand_back_cause = state.page.card.cause;
         }
     }
+    // What is typed and looked at stays; the job's events are replayed with the new knowledge.
+    void operator()(const ReloadKnowledge& action) const {
+        if (state.in_use == nullptr) return;
+        if (action.only_if_changed && !state.in_use->changed_on_disk()) return;
+        const Result<void> read = state.in_use->reload(state.store);
+        const std::string told = state.in_use->told(read);
+        state.view.notice = state.bench_view.notice = read ? told : "";
+        state.view.trouble = state.bench_view.trouble = read ? "" : told;
+        if (!read) return;
+        if (state.job) {
+            state.job = replay(state.knowledge, state.job->number, state.job->events);
+        } else {
+            show_bench(state);
+        }
+    }
     void operator()(const SwitchLook&) const {
         Look& look = state.preferences.look;
         look = look == Look::light ? Look::dark : Look::light;
@@ -176,7 +191,8 @@ struct Apply {
 bool needs_job(const Action& action) {
     return !std::holds_alternative<GoToBench>(action) && !std::holds_alternative<OpenJob>(action) &&
            !std::holds_alternative<StartJob>(action) && !std::holds_alternative<SwitchLook>(action) &&
-           !std::holds_alternative<ChangeTextSize>(action);
+           !std::holds_alternative<ChangeTextSize>(action) &&
+           !std::holds_alternative<ReloadKnowledge>(action);
 }
 
 }  // namespace
@@ -187,6 +203,7 @@ void show_bench(AppState& state) {
 
 void carry_out(AppState& state, const Action& action) {
     if (needs_job(action) && !state.job) return;
+    if (!std::holds_alternative<ReloadKnowledge>(action)) state.view.notice = state.bench_view.notice = "";
     std::visit(Apply{state}, action);
     refresh(state);
 }

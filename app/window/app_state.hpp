@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/knowledge_in_use.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/actions.hpp"
 #include "app/window/pages.hpp"
@@ -22,6 +23,7 @@ struct AppState {
     const Knowledge& knowledge;
     Store& store;
     std::function<std::string()> now;  // UTC, as the records write it
+    KnowledgeInUse* in_use = nullptr;  // what `knowledge` belongs to; none: it is not read anew
 
     Preferences preferences;
     BenchPage bench;
