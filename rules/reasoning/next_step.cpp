@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/reasoning/bystanders.hpp"
 #include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/repairs.hpp"
 #include "rules/reasoning/roll_out.hpp"
@@ -66,7 +67,8 @@ class Adviser {
         : knowledge_(knowledge),
           fired_(fired),
           ranking_(ranking),
-          hypotheses_(heaviest(ranking.hypotheses)),
+          hypotheses_(heaviest(without_bystanders(ranking.hypotheses, diagnosis.usual_prior(),
+                                                  diagnosis.usual_prior_not_listed()))),
           effort_(knowledge, facts, situation, diagnosis),
           repairs_(repairs_for(knowledge, hypotheses_, effort_)),
           outlook_(decision_for(diagnosis.network(), hypotheses_, repairs_.model, open_questions())),
