@@ -46,6 +46,7 @@ int run_knowledge_show(Context& context, const std::string& id);
 int run_knowledge_compare_with_rig(Context& context, bool all);
 int run_knowledge_book(Context& context, const std::string& folder);
 int run_knowledge_try(Context& context, const WalkWish& wish, bool json);
+int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);

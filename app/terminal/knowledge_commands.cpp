@@ -99,6 +99,26 @@ int run_knowledge_try(Context& context, const WalkWish& wish, bool json) {
     return 0;
 }
 
+int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    nlohmann::ordered_json walks = nlohmann::ordered_json::array();
+    if (!json) context.streams.out << walk_summary_head() << "\n";
+    for (const Cause& cause : knowledge.value().causes) {
+        WalkWish of_cause = wish;
+        of_cause.causes = {cause.id};
+        const Result<Walk> walk = walk_job(knowledge.value(), of_cause);
+        if (json && walk) walks.push_back(walk_json(knowledge.value(), walk.value()));
+        if (json && !walk) walks.push_back({{"faults", {cause.id}}, {"error", walk.error().text()}});
+        if (json) continue;
+        context.streams.out << (walk ? walk_summary(knowledge.value(), walk.value())
+                                     : cause.id + ": " + walk.error().text())
+                            << std::endl;
+    }
+    if (json) context.streams.out << walks.dump(2) << "\n";
+    return 0;
+}
+
 int run_knowledge_compare_with_rig(Context& context, bool all) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());

@@ -63,7 +63,8 @@ void add_worksheet(CLI::App& app, Wish& wish) {
 
 void add_knowledge_try(CLI::App& knowledge, Wish& wish) {
     CLI::App* walk = knowledge.add_subcommand("try", "Walk through a job on a boat that has these faults");
-    walk->add_option("CAUSES", wish.walk.causes, "Ids of the causes that are present")->required();
+    CLI::Option* causes = walk->add_option("CAUSES", wish.walk.causes, "Ids of the causes that are present");
+    walk->add_flag("--all", wish.all, "Each cause alone, a line each")->excludes(causes);
     walk->add_option("--history", wish.walk.history, "What was done before; the likeliest if missing");
     walk->add_option("--rig", wish.walk.rig, "A rig field as field=value; may be given several times")
         ->take_all()
@@ -72,9 +73,13 @@ void add_knowledge_try(CLI::App& knowledge, Wish& wish) {
     CLI::Option* seed =
         walk->add_option("--seed", wish.seed, "Draw the readings by chance instead of the most likely ones");
     walk->add_flag("--json", wish.json, "Print JSON");
-    walk->callback([&wish, seed] {
+    walk->callback([&wish, seed, causes] {
+        if (causes->count() == 0 && !wish.all) throw CLI::RequiredError("CAUSES, or --all,");
         if (seed->count() > 0) wish.walk.seed = wish.seed;
-        wish.run = [&wish](Context& context) { return run_knowledge_try(context, wish.walk, wish.json); };
+        wish.run = [&wish](Context& context) {
+            return wish.all ? run_knowledge_try_all(context, wish.walk, wish.json)
+                            : run_knowledge_try(context, wish.walk, wish.json);
+        };
     });
 }
 

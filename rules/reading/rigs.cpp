@@ -11,6 +11,11 @@ namespace {
 // More combinations of choices than this are not tried.
 constexpr std::size_t most_rigs = 4096;
 
+// Plain numbers over no more than this are tried one by one; anything wider stands for all between its ends,
+// the ends included.
+constexpr double widest_count = 16;
+constexpr double a_little = 1e-6;
+
 // The names conditions use ("history", "rig.helm") with the values that can be.
 struct NameValues {
     std::string name;
@@ -21,10 +26,15 @@ NameValues values_of_field(const std::string& name, const RigField& field) {
     NameValues found{name, {}};
     for (const Word& word : field.choices) found.values.emplace_back(Choice{{word.id}});
     if (!found.values.empty() || !field.least || !field.most) return found;
-    Quantity between = *field.least;
-    between.value = (field.least->value + field.most->value) / 2;
-    between.spread = (field.most->value - field.least->value) / 2;
-    found.values.emplace_back(between);
+    const double range = field.most->value - field.least->value;
+    Quantity value = *field.least;
+    if (value.dimension.is_number() && range <= widest_count) {
+        for (; value.value <= field.most->value; ++value.value) found.values.emplace_back(value);
+        return found;
+    }
+    value.value += range / 2;
+    value.spread = range / 2 * (1 + a_little);
+    found.values.emplace_back(value);
     return found;
 }
 

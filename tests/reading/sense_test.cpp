@@ -98,8 +98,18 @@ TEST_CASE("A question or cause that no rig can have is warned of") {
                      "possible_when: rig.drive is not one of (electric, hand) and rig.lift > 3 ft"}) ==
         "causes.yaml:44:3: warning: there is no rig on which the cause 'fuse_blown' is possible (look at its "
         "'possible_when')\n");
-    CHECK(sense_after({"", "causes.yaml", "possible_when: rig.drive is electric",
-                       "possible_when: rig.lift > 29 ft"}) == "");
+    for (const char* possible : {"rig.lift > 29 ft", "rig.lift = 1 ft", "rig.lift >= 30 ft",
+                                 "rig.outlets = 1", "rig.outlets >= 4", "rig.outlets is known"}) {
+        INFO(possible);
+        CHECK(sense_after({"", "causes.yaml", "possible_when: rig.drive is electric",
+                           std::string("possible_when: ") + possible}) == "");
+    }
+    for (const char* impossible : {"rig.lift > 31 ft", "rig.outlets > 4", "rig.outlets < 1"}) {
+        INFO(impossible);
+        CHECK(sense_after({"", "causes.yaml", "possible_when: rig.drive is electric",
+                           std::string("possible_when: ") + impossible})
+                  .find("there is no rig on which the cause 'fuse_blown' is possible") != std::string::npos);
+    }
 }
 
 TEST_CASE("What nothing uses is warned of") {

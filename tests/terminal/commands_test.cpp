@@ -219,6 +219,11 @@ TEST_CASE("Knowledge try prints the path a technician would take") {
     CHECK(walk["faults"] == json({"hose_kinked", "air_in_oil"}));
     CHECK(walk["rig"]["helm"] == "manual_pump");
     CHECK_FALSE(walk["steps"].empty());
+    const Ran all = run_program({"knowledge", "try", "--all", "--json"});
+    REQUIRE(all.code == 0);
+    const json figures = json::parse(run_program({"knowledge", "figures", "--json"}).out);
+    CHECK(json::parse(all.out).size() == figures["causes"]);
+    CHECK(run_program({"knowledge", "try", "--all", "air_in_oil"}).code == 2);
     CHECK(run_program({"knowledge", "try", "nothing_such"}).code == 1);
     CHECK(run_program({"knowledge", "try"}).code == 2);
 }
