@@ -14,13 +14,17 @@ namespace {
 constexpr int page_width = 80;
 }
 
-Interview::Interview(Context& context, const Knowledge& knowledge, Store& store, Job job)
-    : context_(context), knowledge_(knowledge), store_(store), job_(std::move(job)) {}
+Interview::Interview(Context& context, const PreparedKnowledge& prepared, Store& store, Job job)
+    : context_(context),
+      prepared_(prepared),
+      knowledge_(prepared.knowledge()),
+      store_(store),
+      job_(std::move(job)) {}
 
 int Interview::run() {
     print_help();
     while (true) {
-        const JobPage page = make_job_page(knowledge_, job_);
+        const JobPage page = make_job_page(prepared_, job_);
         if (page.card.kind == StepCard::Kind::handed_back) {
             print_step(page);
             say("Job " + std::to_string(job_.number) +
@@ -46,7 +50,7 @@ Interview::Flow Interview::take_line(const std::string& line, const JobPage& pag
     if (known) return flow;
 
     if (!looking_at_.empty()) {
-        const StepCard card = question_card(knowledge_, job_, find(knowledge_.findings, looking_at_));
+        const StepCard card = question_card(prepared_, job_, find(knowledge_.findings, looking_at_));
         if (!card.questions.empty()) take_answer(line, card.questions.front());
         return Flow::go_on;
     }
@@ -72,17 +76,17 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
     if (word == "help" || word == "h") {
         print_help();
     } else if (word == "undo" || word == "u") {
-        const Result<void> undone = undo(store_, knowledge_, job_, now());
+        const Result<void> undone = undo(store_, prepared_, job_, now());
         say(undone ? "Taken back." : undone.error().text());
     } else if (word == "all") {
-        print_everything(make_job_page(knowledge_, job_));
+        print_everything(make_job_page(prepared_, job_));
     } else if (word == "why") {
-        const StepCard card = make_job_page(knowledge_, job_).card;
+        const StepCard card = make_job_page(prepared_, job_).card;
         for (const std::string& branch : card.branches) say("  " + branch, 4);
         if (card.branches.empty()) say(card.why.empty() ? "There is nothing to weigh up here." : card.why);
     } else if (word == "turn") {
-        say_each("What would turn it", turning_texts(knowledge_, what_would_turn(knowledge_, job_.facts)));
-        say_each("What each thing matters", trace_texts(knowledge_, trace(knowledge_, job_.facts)));
+        say_each("What would turn it", turning_texts(knowledge_, what_would_turn(prepared_, job_.facts)));
+        say_each("What each thing matters", trace_texts(knowledge_, trace(prepared_, job_.facts)));
     } else if (word == "versus") {
         compare_causes(rest);
     } else if (word == "ask") {
@@ -182,7 +186,7 @@ void Interview::answer_by_name(const std::string& rest) {
 
 void Interview::compare_causes(const std::string& rest) {
     std::vector<ChoiceText> causes;
-    for (const CauseLine& cause : make_job_page(knowledge_, job_).causes) {
+    for (const CauseLine& cause : make_job_page(prepared_, job_).causes) {
         causes.push_back({cause.id, cause.name, false});
     }
     causes.push_back({"not_listed", "Something not on this list", false});
@@ -196,8 +200,8 @@ void Interview::compare_causes(const std::string& rest) {
     }
     const Index index_a = find(knowledge_.causes, *a);
     const Index index_b = find(knowledge_.causes, *b);
-    say_each("One rather than the other", contrast_texts(knowledge_, index_a, index_b,
-                                                         contrast(knowledge_, job_.facts, index_a, index_b)));
+    say_each("One rather than the other",
+             contrast_texts(knowledge_, index_a, index_b, contrast(prepared_, job_.facts, index_a, index_b)));
 }
 
 void Interview::say_each(const std::string& title, const std::vector<std::string>& lines) {
@@ -215,7 +219,7 @@ void Interview::set_rig(const std::string& rest) {
         return;
     }
     heading("Rig");
-    for (const RigLine& line : make_job_page(knowledge_, job_).rig) {
+    for (const RigLine& line : make_job_page(prepared_, job_).rig) {
         std::string choices;
         for (const ChoiceText& choice : line.choices) choices += (choices.empty() ? "" : ", ") + choice.id;
         say("  " + line.id + ": " + (line.value.empty() ? "unknown" : line.value) +
@@ -227,7 +231,7 @@ void Interview::set_rig(const std::string& rest) {
 }
 
 void Interview::set_history(const std::string& word) {
-    const JobPage page = make_job_page(knowledge_, job_);
+    const JobPage page = make_job_page(prepared_, job_);
     const std::optional<std::string> id = chosen_id(word, page.histories);
     if (id.has_value()) {
         keep(HistorySet{*id});
@@ -243,7 +247,7 @@ void Interview::mark_need(const std::string& rest) {
         keep(NeedMarked{need, value == "yes"});
         return;
     }
-    for (const ChoiceText& line : make_job_page(knowledge_, job_).needs) {
+    for (const ChoiceText& line : make_job_page(prepared_, job_).needs) {
         say("  " + line.id + ": " + line.text + (line.chosen ? "" : " (not available now)"));
     }
     say("Mark one with: need ID no, or: need ID yes");
@@ -262,7 +266,7 @@ std::optional<std::string> Interview::read_line(const std::string& prompt) {
 }
 
 bool Interview::keep(const Event& event) {
-    const Result<void> kept = record(store_, knowledge_, job_, event, now());
+    const Result<void> kept = record(store_, prepared_, job_, event, now());
     if (!kept) say(kept.error().text());
     return kept.ok();
 }
@@ -285,13 +289,14 @@ int run_interview(Context& context, JobNumber number, const std::string& boat) {
     if (!store) return refuse(context, store.error());
     const Result<Knowledge> knowledge = load_knowledge(context, store.value());
     if (!knowledge) return refuse(context, knowledge.error());
+    const PreparedKnowledge prepared(knowledge.value());
     Result<Job> job = [&]() -> Result<Job> {
-        if (number != 0) return load_job(store.value(), knowledge.value(), number);
+        if (number != 0) return load_job(store.value(), prepared, number);
         const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.value().fingerprint};
-        return start_job(store.value(), knowledge.value(), opened, utc_now());
+        return start_job(store.value(), prepared, opened, utc_now());
     }();
     if (!job) return refuse(context, job.error());
-    return Interview(context, knowledge.value(), store.value(), std::move(job).value()).run();
+    return Interview(context, prepared, store.value(), std::move(job).value()).run();
 }
 
 }  // namespace hardover

@@ -14,7 +14,7 @@ namespace hardover {
 
 class Interview {
   public:
-    Interview(Context& context, const Knowledge& knowledge, Store& store, Job job);
+    Interview(Context& context, const PreparedKnowledge& prepared, Store& store, Job job);
 
     // Asks until the job is handed back, the person leaves or the input ends. Gives the exit code; the job is
     // kept in every case.
@@ -50,6 +50,7 @@ class Interview {
     std::string now() const;
 
     Context& context_;
+    PreparedKnowledge prepared_;
     const Knowledge& knowledge_;
     Store& store_;
     Job job_;

@@ -37,6 +37,10 @@ std::vector<double> usable_link(std::vector<double> how_often) {
     return how_often;
 }
 
+double usable_not_listed_shows(double setting) {
+    return std::clamp(setting, 0.0, 1 - least_sound);
+}
+
 std::vector<double> unlisted_share(const std::vector<double>& stray, double shows) {
     const double bad = 1 - stray.back();
     std::vector<double> share = stray;

@@ -15,6 +15,9 @@ std::vector<double> usable_stray(const Finding& finding, double setting);
 // How often a cause gives each reading. The sound share is at least `least_sound`; adds to 1.
 std::vector<double> usable_link(std::vector<double> how_often);
 
+// The setting, so that the sound share is at least `least_sound`.
+double usable_not_listed_shows(double setting);
+
 // "Not on this list" makes a finding bad with the share `shows`, spread over its bad readings like stray.
 std::vector<double> unlisted_share(const std::vector<double>& stray, double shows);
 

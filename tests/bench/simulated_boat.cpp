@@ -114,11 +114,12 @@ int Boat::reading(Index finding, const std::vector<bool>& gone) const {
     return worst;
 }
 
-std::optional<Boat> draw_boat(const Knowledge& knowledge, Chance& chance, Index must_have) {
+std::optional<Boat> draw_boat(const PreparedKnowledge& prepared, Chance& chance, Index must_have) {
+    const Knowledge& knowledge = prepared.knowledge();
     for (int tries = 0; tries < most_tries;) {
         Boat boat;
         boat.told = random_rig(knowledge, chance);
-        Situation situation(knowledge, boat.told);
+        Situation situation(prepared, boat.told);
         const Fired fired = fire(knowledge, situation);
         const DiagnosisCase diagnosis(knowledge, boat.told, fired, situation);
         const FaultCase given = diagnosis.with_all();

@@ -13,6 +13,9 @@ namespace {
 
 constexpr int most_steps = 300;
 
+// All that a technician who does what comes next looks at.
+constexpr Detail ranking_and_next_step{false, false};
+
 // The technician: keeps what has been told, and the minutes.
 class Technician {
   public:
@@ -88,8 +91,9 @@ class Technician {
 };
 
 // Straight to each fault: its proof, when that takes less than the remedy, and the remedy.
-double minutes_of_know_all(const Knowledge& knowledge, const Boat& boat) {
-    Situation situation(knowledge, boat.told);
+double minutes_of_know_all(const PreparedKnowledge& prepared, const Boat& boat) {
+    const Knowledge& knowledge = prepared.knowledge();
+    Situation situation(prepared, boat.told);
     const Fired fired = fire(knowledge, situation);
     const DiagnosisCase diagnosis(knowledge, boat.told, fired, situation);
     const Effort effort(knowledge, boat.told, situation, diagnosis);
@@ -133,18 +137,19 @@ void hand_over(const Knowledge& knowledge, const Knowledge& reasoner, const Boat
 
 }  // namespace
 
-JobDone do_job(const Knowledge& knowledge, const Knowledge& reasoner, const Boat& boat) {
+JobDone do_job(const PreparedKnowledge& prepared, const PreparedKnowledge& reasoner, const Boat& boat) {
+    const Knowledge& knowledge = prepared.knowledge();
     JobDone done;
     Technician technician(knowledge, boat);
     bool handed_over = false;
     for (int n = 0; n < most_steps && !done.cured && !done.help_called; ++n) {
-        const Assessment now = assess(reasoner, technician.facts());
+        const Assessment now = assess(reasoner, technician.facts(), ranking_and_next_step);
         const NextStep::Kind kind = now.next.kind;
         const bool asks =
             kind == NextStep::Kind::ask || kind == NextStep::Kind::check || kind == NextStep::Kind::prove;
         if (!asks && !handed_over) {
             handed_over = true;
-            hand_over(knowledge, reasoner, boat, now, done);
+            hand_over(knowledge, reasoner.knowledge(), boat, now, done);
             done.questions = technician.questions();
         }
         if (!asks && !done.not_listed_said && says_not_listed(now)) {
@@ -162,15 +167,16 @@ JobDone do_job(const Knowledge& knowledge, const Knowledge& reasoner, const Boat
     }
     if (done.help_called) technician.call_for_help();
     done.minutes = technician.minutes();
-    done.minutes_of_know_all = minutes_of_know_all(knowledge, boat);
+    done.minutes_of_know_all = minutes_of_know_all(prepared, boat);
     return done;
 }
 
-std::vector<Facts> moments_of_job(const Knowledge& knowledge, const Boat& boat) {
+std::vector<Facts> moments_of_job(const PreparedKnowledge& prepared, const Boat& boat) {
+    const Knowledge& knowledge = prepared.knowledge();
     std::vector<Facts> moments{boat.told};
     Technician technician(knowledge, boat);
     for (int n = 0; n < most_steps; ++n) {
-        const NextStep next = assess(knowledge, technician.facts()).next;
+        const NextStep next = assess(prepared, technician.facts(), ranking_and_next_step).next;
         if (next.kind == NextStep::Kind::stop_asking || next.kind == NextStep::Kind::done) break;
         if (next.kind == NextStep::Kind::remedy) {
             technician.apply(next.index, next.minutes);

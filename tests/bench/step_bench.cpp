@@ -36,15 +36,16 @@ std::string group_of(std::size_t answers) {
 int main(int argc, char** argv) {
     const int jobs = argument(argc, argv, 1, 200);
     const Knowledge knowledge = shipped_knowledge();
+    const PreparedKnowledge prepared(knowledge);
     std::vector<double> all;
     std::map<std::string, std::vector<double>> by_answers;
     for (int n = 0; n < jobs; ++n) {
         hardover_tests::Chance chance(first_seed + static_cast<unsigned>(n));
-        const std::optional<Boat> boat = draw_boat(knowledge, chance);
+        const std::optional<Boat> boat = draw_boat(prepared, chance);
         if (!boat) continue;
-        for (const Facts& facts : moments_of_job(knowledge, *boat)) {
+        for (const Facts& facts : moments_of_job(prepared, *boat)) {
             const double before = thread_milliseconds();
-            const Assessment now = assess(knowledge, facts);
+            const Assessment now = assess(prepared, facts, {false, false});
             const double taken = thread_milliseconds() - before;
             if (now.ranking.empty()) return 1;
             all.push_back(taken);
