@@ -33,7 +33,7 @@ RollOut::Planned RollOut::plan(const Position& position) {
     if (const Planned* known = planned_.find(position.key)) return *known;
     // A plan goes over its hypotheses once, and over its actions for every step; one of these is quick.
     const std::size_t actions = position.done.size();
-    spent_ += static_cast<long>(position.live.size() + actions * actions / 8);
+    spent_ += static_cast<long>(position.live.size() + actions * actions / 4);
     Planned planned;
     planned.minutes = outlook_.planner().minutes(position);
     planned.first = outlook_.planner().first();
