@@ -9,7 +9,7 @@
 namespace hardover {
 
 KnowledgeInUse::KnowledgeInUse(Knowledge knowledge)
-    : knowledge_(std::move(knowledge)), seen_(knowledge_.fingerprint) {}
+    : knowledge_(std::move(knowledge)), prepared_(knowledge_), seen_(knowledge_.fingerprint) {}
 
 bool KnowledgeInUse::changed_on_disk() const {
     return !knowledge_.folder.empty() && fingerprint_of_folder(knowledge_.folder) != seen_;
@@ -32,6 +32,7 @@ Result<void> KnowledgeInUse::reload(const Store& store) {
     Result<Knowledge> learned = learned_knowledge(*read.knowledge, store);
     if (!learned) return learned.error();
     knowledge_ = std::move(learned.value());
+    prepared_ = PreparedKnowledge(knowledge_);
     return {};
 }
 

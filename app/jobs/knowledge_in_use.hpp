@@ -6,6 +6,7 @@
 
 #include "app/records/store.hpp"
 #include "rules/model/knowledge.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 #include "rules/result/result.hpp"
 
 namespace hardover {
@@ -19,6 +20,9 @@ class KnowledgeInUse {
 
     // Stays at the same address; its content changes with reload().
     const Knowledge& get() const { return knowledge_; }
+
+    // Made ready for reasoning. Handles copied from it are of no use after reload().
+    const PreparedKnowledge& prepared() const { return prepared_; }
 
     // Whether the files differ from those read last, in name or content, also when they could not be used.
     bool changed_on_disk() const;
@@ -34,7 +38,8 @@ class KnowledgeInUse {
 
   private:
     Knowledge knowledge_;
-    std::string seen_;  // fingerprint of the files read last
+    PreparedKnowledge prepared_;  // of knowledge_
+    std::string seen_;            // fingerprint of the files read last
 };
 
 }  // namespace hardover

@@ -18,9 +18,10 @@ namespace hardover::window {
 
 struct AppState {
     AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
-        : knowledge(knowledge), store(store), now(std::move(now)) {}
+        : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)) {}
 
     const Knowledge& knowledge;
+    PreparedKnowledge prepared;
     Store& store;
     std::function<std::string()> now;  // UTC, as the records write it
     KnowledgeInUse* in_use = nullptr;  // what `knowledge` belongs to; none: it is not read anew

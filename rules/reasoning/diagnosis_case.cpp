@@ -62,21 +62,26 @@ double scale_for_comebacks(const std::vector<double>& priors) {
 
 DiagnosisCase::DiagnosisCase(const Knowledge& knowledge, const Facts& facts, const Fired& fired,
                              Situation& situation) {
-    for (const Finding& finding : knowledge.findings) {
-        makes_sense_.push_back(situation.holds(finding.possible_when) != Truth::no);
+    const PreparedKnowledge& prepared = situation.prepared();
+    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
+        const PreparedCondition& possible_when = prepared.finding_possible_when(static_cast<Index>(f));
+        makes_sense_.push_back(situation.holds(possible_when) != Truth::no);
     }
     Stages stages(knowledge, facts, situation);
     build_priors(knowledge, facts, situation);
     const AllTold told = what_was_told(knowledge, stages);
-    build_network(knowledge, stages, told);
+    build_network(knowledge, prepared, stages, told);
     take_rules(knowledge, fired, stages);
     take_findings(told);
     take_remedies(knowledge, facts);
 }
 
 void DiagnosisCase::build_priors(const Knowledge& knowledge, const Facts& facts, Situation& situation) {
-    for (const Cause& cause : knowledge.causes) {
-        const bool impossible = situation.holds(cause.possible_when) == Truth::no;
+    for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
+        const Cause& cause = knowledge.causes[i];
+        const PreparedCondition& possible_when =
+            situation.prepared().cause_possible_when(static_cast<Index>(i));
+        const bool impossible = situation.holds(possible_when) == Truth::no;
         const double odds = odds_of(cause, knowledge.histories, facts.history);
         impossible_here_.push_back(impossible);
         prior_.push_back(impossible ? 0 : std::clamp(odds / 1000, least_prior, greatest_prior));
@@ -162,7 +167,7 @@ void DiagnosisCase::take_remedies(const Knowledge& knowledge, const Facts& facts
 
 FaultCase DiagnosisCase::with(const std::vector<bool>& in_use) const {
     FaultCase given;
-    given.likelihood.resize(network_.findings.size());
+    given.likelihood.resize(network_->findings.size());
     bool with_remedies = false;
     for (std::size_t n = 0; n < items_.size(); ++n) {
         if (!in_use[n]) continue;

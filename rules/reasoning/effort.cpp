@@ -112,23 +112,18 @@ double Effort::of_remedy(Index remedy) const {
 
 bool Effort::proved(Index cause) const {
     const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
-    return !c.proved_when.empty() && situation_.holds(c.proved_when) == Truth::yes;
-}
-
-std::vector<Index> Effort::findings_named_by(const Expression& condition) const {
-    std::vector<Index> named;
-    for (const std::string& name : condition.names()) {
-        const Index finding = find(knowledge_.findings, name);
-        if (finding != none) named.push_back(finding);
-    }
-    return named;
+    return !c.proved_when.empty() &&
+           situation_.holds(situation_.prepared().cause_proved_when(cause)) == Truth::yes;
 }
 
 std::optional<ProofEffort> Effort::of_proof(Index cause) const {
     const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
     if (!in_range(c.proof, knowledge_.checks.size()) || !missing_needs(c.proof).empty()) return std::nullopt;
-    if (!c.proved_when.empty() && situation_.holds(c.proved_when) != Truth::unknown) return std::nullopt;
-    std::vector<Index> wanted = findings_named_by(c.proved_when);
+    const PreparedKnowledge& prepared = situation_.prepared();
+    if (!c.proved_when.empty() && situation_.holds(prepared.cause_proved_when(cause)) != Truth::unknown) {
+        return std::nullopt;
+    }
+    std::vector<Index> wanted = prepared.proving_findings(cause);
     if (wanted.empty()) wanted = knowledge_.checks[static_cast<std::size_t>(c.proof)].gets;
     ProofEffort proof;
     proof.check = c.proof;
