@@ -43,19 +43,40 @@ double mean_faults(const std::vector<double>& priors, double scale) {
     return sum / -std::expm1(log_none);
 }
 
+constexpr double rounding = 4e-15;  // of a sum over all causes, relative
+
 // The odds in the knowledge are of boats that came back: there something is wrong. The scale on the odds (at
 // most 1) with which independent faults, given that there is at least one, are as many as the odds say.
 double scale_for_comebacks(const std::vector<double>& priors) {
     const double stated = std::accumulate(priors.begin(), priors.end(), 0.0);
     const double wanted = std::max(stated, fewest_faults);
-    double low = 1e-6;
-    double high = 1;
-    if (!(stated > 0) || mean_faults(priors, high) <= wanted) return high;
-    for (int step = 0; step < 60; ++step) {
-        const double middle = std::sqrt(low * high);
-        (mean_faults(priors, middle) < wanted ? low : high) = middle;
+    const auto too_many = [&](double log_scale) { return mean_faults(priors, std::exp(log_scale)) - wanted; };
+    double low = std::log(1e-6);
+    double high = 0;
+    double above = too_many(high);
+    if (!(stated > 0) || above <= 0) return 1;
+    double below = too_many(low);
+    double log_scale = low;
+    // By false position; an end that stays a second time counts half (the Illinois rule, Dowell & Jarratt
+    // 1971).
+    int stayed = 0;
+    for (int step = 0; step < 60 && below < 0; ++step) {
+        log_scale = (low * above - high * below) / (above - below);
+        const double here = too_many(log_scale);
+        if (std::abs(here) <= rounding * wanted) break;
+        if (here > 0) {
+            high = log_scale;
+            above = here;
+            if (stayed < 0) below /= 2;
+            stayed = -1;
+        } else {
+            low = log_scale;
+            below = here;
+            if (stayed > 0) above /= 2;
+            stayed = 1;
+        }
     }
-    return high;
+    return std::exp(log_scale);
 }
 
 }  // namespace

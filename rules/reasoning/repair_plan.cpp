@@ -31,6 +31,12 @@ RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
         bits_.push_back(bits);
     }
     const std::size_t actions = model.actions.size();
+    shared_at_.assign(model.needs.size(), -1);
+    hypotheses_of_.resize(actions);
+    for (std::size_t h = 0; h < model.needs.size(); ++h) {
+        if (sole_[h] >= 0 || model.needs[h].hopeless) continue;
+        for (int action : model.needs[h].actions) hypotheses_of_[action].push_back(static_cast<int>(h));
+    }
     cures_.resize(actions);
     present_.resize(actions);
     rates_.resize(actions);
@@ -125,6 +131,7 @@ void RepairPlanner::gather(const Standing& standing) {
     std::fill(cures_.begin(), cures_.end(), 0.0);
     if (any_proof_) std::fill(present_.begin(), present_.end(), 0.0);
     std::copy(standing.done.begin(), standing.done.end(), taken_.begin());
+    for (const Shared& shared : shared_) shared_at_[shared.hypothesis] = -1;
     shared_.clear();
     for (std::size_t n = 0; n < standing.live.size(); ++n) {
         const int h = standing.live[n];
@@ -146,7 +153,8 @@ void RepairPlanner::gather(const Standing& standing) {
         }
         if (need.hopeless || left == 0) continue;
         if (!need.any_one && left == 1) cures_[last] += weight;
-        shared_.push_back({h, weight, left, bits_[h]});
+        shared_at_[h] = static_cast<int>(shared_.size());
+        shared_.push_back({h, weight, left});
     }
 }
 
@@ -285,10 +293,10 @@ void RepairPlanner::take(int action) {
 
 // What hypotheses with several actions make of it for their other actions.
 void RepairPlanner::tell_others(int action) {
-    const std::uint64_t bit = bit_of(action);
-    for (Shared& shared : shared_) {
-        if ((shared.actions & bit) == 0 || shared.left == 0) continue;
-        if (!needs(shared.hypothesis, action)) continue;
+    for (int hypothesis : hypotheses_of_[action]) {
+        if (shared_at_[hypothesis] < 0) continue;
+        Shared& shared = shared_[shared_at_[hypothesis]];
+        if (shared.left == 0) continue;
         const RepairNeed& need = model_.needs[shared.hypothesis];
         if (need.any_one) {
             for (int other : need.actions) {

@@ -103,8 +103,7 @@ class RepairPlanner {
     struct Shared {
         int hypothesis = 0;
         double weight = 0;
-        int left = 0;               // actions still needed
-        std::uint64_t actions = 0;  // its actions, as bit_of() each
+        int left = 0;  // actions still needed
     };
 
     // One bit an action; beyond 64 actions several share one, and `needs` decides.
@@ -145,6 +144,7 @@ class RepairPlanner {
     const RepairModel& model_;
     std::vector<int> sole_;            // per hypothesis: its only action; -1: several, or hopeless
     std::vector<std::uint64_t> bits_;  // per hypothesis: its actions
+    std::vector<std::vector<int>> hypotheses_of_;  // per action: those that several actions have to do with
     std::vector<double> least_minutes_;
     bool any_proof_ = false;
     std::vector<std::vector<int>> proved_by_;  // per check: actions that need it set up
@@ -164,6 +164,7 @@ class RepairPlanner {
     std::vector<int> place_;
     int next_ = 0;  // place of the best one not taken
     std::vector<Shared> shared_;
+    std::vector<int> shared_at_;                   // per hypothesis: where in `shared_`, or -1
     std::vector<std::pair<double, int>> members_;  // of a check: minus chance over cost, action
     std::vector<int> check_of_;  // per action: the check that proves it and others; -1: none
     std::vector<int> order_;

@@ -18,7 +18,7 @@
 namespace hardover {
 
 struct LookLimits {
-    long work = 45'000;             // hypotheses and actions weighed in roll-outs, in all
+    long work = 60'000;             // hypotheses and actions weighed in roll-outs, in all
     std::size_t questions = 8;      // rolled out and asked within a roll-out
     std::size_t actions = 3;        // of the plan, rolled out as first steps
     std::size_t looked_deeper = 3;  // first steps looked at one step deeper
