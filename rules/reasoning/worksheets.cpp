@@ -93,12 +93,21 @@ bool rests_on_a_result(const Worksheet& sheet, const WorksheetOutput& result) {
     });
 }
 
+// A result so large that another unit could not show it is none.
+Value of_ordinary_size(const Value& value) {
+    constexpr double most = 1e280;
+    const Quantity* quantity = std::get_if<Quantity>(&value);
+    const bool too_large =
+        quantity != nullptr && !(std::abs(quantity->value) < most && quantity->spread < most);
+    return too_large ? Value(Unknown{}) : value;
+}
+
 // Every result by its formula; those that rest on others get their spread through the whole sheet.
 std::vector<Value> results_of(const Worksheet& sheet, const Known& inputs) {
     Known known = inputs;
     std::vector<Value> results;
     for (const WorksheetOutput& result : sheet.results) {
-        results.push_back(result.formula.quantity(in(known)));
+        results.push_back(of_ordinary_size(result.formula.quantity(in(known))));
         known[result.id] = results.back();
     }
     const bool any_rests = std::any_of(sheet.results.begin(), sheet.results.end(),
@@ -109,11 +118,8 @@ std::vector<Value> results_of(const Worksheet& sheet, const Known& inputs) {
     for (std::size_t r = 0; r < results.size(); ++r) {
         Quantity* quantity = std::get_if<Quantity>(&results[r]);
         if (quantity == nullptr || !rests_on_a_result(sheet, sheet.results[r])) continue;
-        if (std::isfinite(spreads[r])) {
-            quantity->spread = spreads[r];
-        } else {
-            results[r] = Unknown{};
-        }
+        quantity->spread = spreads[r];
+        results[r] = of_ordinary_size(*quantity);
     }
     return results;
 }
