@@ -60,7 +60,7 @@ double box_distance(const Eigen::Vector3d& a1, const Eigen::Vector3d& a2, const 
         return point - point.cwiseMax(box.low).cwiseMin(box.high);
     };
     double low = 0, high = 1;
-    for (int halving = 0; halving < 50; ++halving) {
+    for (int halving = 0; halving < 30; ++halving) {
         const double middle = (low + high) / 2;
         (apart(middle).dot(along) > 0 ? high : low) = middle;
     }
@@ -88,9 +88,10 @@ Result<Closest> least_clearance(const MountedRam& ram, double ram_radius, const 
     if (!(ram_radius > 0 && shaped))
         return bad_geometry("ram or keep-out has no shape",
                             "a ram radius above zero, a box from its low to its high corner");
-    constexpr int steers = 48, trims = 16;
-    double steer_step = (range.most_steer - range.least_steer) / steers;
-    double trim_step = (range.most_trim - range.least_trim) / trims;
+    const int steers = range.most_steer > range.least_steer ? 24 : 0;
+    const int trims = range.most_trim > range.least_trim ? 8 : 0;
+    double steer_step = (range.most_steer - range.least_steer) / std::max(1, steers);
+    double trim_step = (range.most_trim - range.least_trim) / std::max(1, trims);
     const auto at = [&](double steer, double trim) {
         const double s = std::clamp(steer, range.least_steer, range.most_steer);
         const double t = std::clamp(trim, range.least_trim, range.most_trim);
@@ -101,10 +102,10 @@ Result<Closest> least_clearance(const MountedRam& ram, double ram_radius, const 
     for (int i = 0; i <= steers; ++i)
         for (int j = 0; j <= trims; ++j)
             best = nearer(at(range.least_steer + i * steer_step, range.least_trim + j * trim_step), best);
-    for (int closing = 0; closing < 20; ++closing) {
+    for (int closing = 0; closing < 16; ++closing) {
         const Closest middle = best;
-        for (const double s : {-1.0, -0.5, 0.0, 0.5, 1.0})
-            for (const double t : {-1.0, -0.5, 0.0, 0.5, 1.0})
+        for (const double s : {-1.0, 0.0, 1.0})
+            for (const double t : {-1.0, 0.0, 1.0})
                 best = nearer(at(middle.steer + s * steer_step, middle.trim + t * trim_step), best);
         steer_step *= 0.6;
         trim_step *= 0.6;

@@ -119,10 +119,10 @@ int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json) {
     return 0;
 }
 
-int run_knowledge_compare_with_rig(Context& context, bool all) {
+int run_knowledge_compare_with_rig(Context& context, bool all, int boats, std::uint64_t seed) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    const Result<Agreement> compared = compare_with_rig(knowledge.value(), {});
+    const Result<Agreement> compared = compare_with_rig(knowledge.value(), {boats, seed});
     if (!compared) return refuse(context, compared.error());
     const Agreement& agreement = compared.value();
     for (const Disagreement& d : agreement.disagreements) {

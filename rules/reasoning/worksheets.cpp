@@ -11,6 +11,15 @@ namespace hardover {
 
 namespace {
 
+// A result so large that another unit could not show it is none.
+Value of_ordinary_size(const Value& value) {
+    constexpr double most = 1e280;
+    const Quantity* quantity = std::get_if<Quantity>(&value);
+    const bool too_large =
+        quantity != nullptr && !(std::abs(quantity->value) < most && quantity->spread < most);
+    return too_large ? Value(Unknown{}) : value;
+}
+
 // The values of a worksheet's inputs and, as far as they are worked out, its results.
 struct Known {
     const Worksheet& sheet;
@@ -43,7 +52,7 @@ struct Known {
     void work_out_results() {
         results.reserve(sheet.results.size());
         for (const WorksheetOutput& result : sheet.results) {
-            results.push_back(result.formula.quantity_with(values_of(result.formula)));
+            results.push_back(of_ordinary_size(result.formula.quantity_with(values_of(result.formula))));
         }
     }
 };
@@ -138,11 +147,8 @@ void work_out_results(Known& known) {
     for (std::size_t r = 0; r < known.results.size(); ++r) {
         Quantity* quantity = std::get_if<Quantity>(&known.results[r]);
         if (quantity == nullptr || !rests_on_a_result(sheet, sheet.results[r])) continue;
-        if (std::isfinite(spreads[r])) {
-            quantity->spread = spreads[r];
-        } else {
-            known.results[r] = Unknown{};
-        }
+        quantity->spread = spreads[r];
+        known.results[r] = of_ordinary_size(*quantity);
     }
 }
 
