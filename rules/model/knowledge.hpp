@@ -243,13 +243,13 @@ struct Setting : Entry {
 };
 
 struct Settings {
-    double stray = 0.02;            // share of boats showing a bad reading with none of the listed causes
-    double not_listed_odds = 40;    // per 1000 comebacks
-    double not_listed_shows = 0.2;  // chance that "not on this list" makes a finding bad
-    double misreading = 0.02;       // share of measurements that are simply wrong
-    double call_for_help = 240;     // minutes, when nothing on the list cures it
-    double try_out = 10;            // minutes to try the boat after a remedy
-    double shop_rate = 120;         // price of an hour
+    double stray = 0.02;             // share of boats showing a bad reading with none of the listed causes
+    double not_listed_odds = 40;     // per 1000 comebacks
+    double not_listed_shows = 0.03;  // least chance that "not on this list" makes a finding bad
+    double misreading = 0.02;        // share of measurements that are simply wrong
+    double call_for_help = 240;      // minutes, when nothing on the list cures it
+    double try_out = 10;             // minutes to try the boat after a remedy
+    double shop_rate = 120;          // price of an hour
 };
 
 struct Knowledge {

@@ -66,6 +66,10 @@ class DiagnosisCase {
     // possible_when is not no: the finding makes sense on this rig.
     bool makes_sense(Index finding) const { return makes_sense_[static_cast<std::size_t>(finding)]; }
 
+    // Usual shares for this history and rig before any answer, favours left aside; 0 where impossible.
+    const std::vector<double>& usual_prior() const { return prior_; }
+    double usual_prior_not_listed() const { return unlisted_prior_; }
+
   private:
     // A finding that was told once or more, and the network's findings for its groups of causes: from the
     // group of answer a to that of answer b, counted from 0, at [a][b - a].

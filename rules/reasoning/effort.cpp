@@ -14,6 +14,22 @@ void add_once(std::vector<Index>& list, Index index) {
     if (std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
 }
 
+// Which inputs of the sheet a result is worked out from, itself or through other results.
+std::vector<bool> inputs_of(const Worksheet& sheet, Index result) {
+    std::vector<bool> inputs(sheet.inputs.size(), false);
+    std::vector<Index> results{result};
+    for (std::size_t n = 0; n < results.size(); ++n) {
+        for (const std::string& name : sheet.results[static_cast<std::size_t>(results[n])].formula.names()) {
+            for (std::size_t i = 0; i < inputs.size(); ++i)
+                inputs[i] = inputs[i] || sheet.inputs[i].id == name;
+            for (std::size_t r = 0; r < sheet.results.size(); ++r) {
+                if (sheet.results[r].id == name) add_once(results, static_cast<Index>(r));
+            }
+        }
+    }
+    return inputs;
+}
+
 }  // namespace
 
 Effort::Effort(const Knowledge& knowledge, const Facts& facts, Situation& situation,
@@ -48,8 +64,9 @@ bool Effort::add_inputs(const Finding& finding, FindingEffort& effort) const {
     const WorkedSheet& worked = situation_.worked(finding.from->worksheet);
     if (!worked.refused.empty()) return false;
     std::vector<Index> checks;
+    const std::vector<bool> used = inputs_of(sheet, finding.from->result);
     for (std::size_t n = 0; n < sheet.inputs.size(); ++n) {
-        if (!std::holds_alternative<Unknown>(worked.inputs[n])) continue;
+        if (!used[n] || !std::holds_alternative<Unknown>(worked.inputs[n])) continue;
         const Index input = sheet.inputs[n].finding;
         if (!in_range(input, knowledge_.findings.size()) || answered(input) ||
             !diagnosis_.makes_sense(input)) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/reasoning/bystanders.hpp"
 #include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/repairs.hpp"
 #include "rules/reasoning/roll_out.hpp"
@@ -20,6 +21,10 @@ constexpr double cheap_to_ask = 5;
 // probable. Below, the plan decides as for any other cause. In simulated jobs 0.9 put the true cause first
 // more often for no more minutes than going by the proof alone.
 constexpr double sure_of_proof = 0.9;
+
+// A proved cause this probable is put right before help is called: whoever comes would have to do it first.
+// From memory.
+constexpr double sure_before_help = 0.5;
 
 // A cause this probable is proved or cleared, where a rule asks for it, before another proved one is put
 // right. From memory.
@@ -62,7 +67,8 @@ class Adviser {
         : knowledge_(knowledge),
           fired_(fired),
           ranking_(ranking),
-          hypotheses_(heaviest(ranking.hypotheses)),
+          hypotheses_(heaviest(without_bystanders(ranking.hypotheses, diagnosis.usual_prior(),
+                                                  diagnosis.usual_prior_not_listed()))),
           effort_(knowledge, facts, situation, diagnosis),
           repairs_(repairs_for(knowledge, hypotheses_, effort_)),
           outlook_(decision_for(diagnosis.network(), hypotheses_, repairs_.model, open_questions())),
@@ -145,12 +151,17 @@ class Adviser {
     }
 
     NextStep choose() {
-        if (const std::optional<std::size_t> proved = action_of_proved()) {
+        if (const std::optional<std::size_t> proved = action_of_proved(sure_of_proof)) {
             if (const std::optional<NextStep> asked = asked_for_other_proof()) return *asked;
             return put_right(*proved);
         }
         if (const std::optional<NextStep> asked = asked_by_rule()) return *asked;
         const Weighed& first = useful_.front();
+        if (first.kind == Weighed::Kind::call_for_help) {
+            if (const std::optional<std::size_t> proved = action_of_proved(sure_before_help)) {
+                return put_right(*proved);
+            }
+        }
         if (first.kind == Weighed::Kind::ask) chosen_for_ = finding_of(first);
         return step_of(first);
     }
@@ -159,9 +170,9 @@ class Adviser {
         return knowledge_.causes[static_cast<std::size_t>(ranked.cause)];
     }
 
-    std::optional<std::size_t> action_of_proved() {
+    std::optional<std::size_t> action_of_proved(double sure) {
         for (const RankedCause& cause : ranking_.causes) {
-            if (!cause.proved || cause.put_right || cause.probability < sure_of_proof) continue;
+            if (!cause.proved || cause.put_right || cause.probability < sure) continue;
             for (std::size_t a = 0; a < repairs_.repairs.size(); ++a) {
                 if (repairs_.repairs[a].remedy != cause_of(cause).remedy) continue;
                 proved_ = cause.cause;

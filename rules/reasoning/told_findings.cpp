@@ -93,17 +93,12 @@ DiagnosisCase::AllTold DiagnosisCase::what_was_told(const Knowledge& knowledge, 
 
 void DiagnosisCase::build_network(const Knowledge& knowledge, const Stages& stages, const AllTold& told) {
     const Settings& settings = knowledge.settings;
-    std::vector<bool> linked(knowledge.findings.size(), false);
-    for (const Cause& cause : knowledge.causes) {
-        for (const Shows& shows : cause.shows) {
-            if (in_range(shows.finding, linked.size()))
-                linked[static_cast<std::size_t>(shows.finding)] = true;
-        }
-    }
+    const std::vector<std::vector<double>> typical = typical_shares(knowledge);
     for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
         const std::vector<double> stray = usable_stray(knowledge.findings[f], settings.stray);
-        const double shows = linked[f] ? std::clamp(settings.not_listed_shows, 0.0, 1 - least_sound) : 0;
-        network_.findings.push_back({stray, unlisted_share(stray, shows)});
+        const double least =
+            typical[f].empty() ? 0 : std::clamp(settings.not_listed_shows, 0.0, 1 - least_sound);
+        network_.findings.push_back({stray, unlisted_share(stray, typical[f], least)});
         finding_of_.push_back(static_cast<Index>(f));
     }
     told_.resize(told.size());

@@ -37,11 +37,43 @@ std::vector<double> usable_link(std::vector<double> how_often) {
     return how_often;
 }
 
-std::vector<double> unlisted_share(const std::vector<double>& stray, double shows) {
-    const double bad = 1 - stray.back();
+std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge) {
+    std::vector<std::vector<double>> typical(knowledge.findings.size());
+    double all_odds = 0;
+    for (const Cause& cause : knowledge.causes) {
+        double odds = 0;
+        for (std::size_t h = 0; h < std::min(cause.odds.size(), knowledge.histories.size()); ++h) {
+            odds += knowledge.histories[h].share * cause.odds[h];
+        }
+        all_odds += odds;
+        for (const Shows& shows : cause.shows) {
+            if (shows.finding < 0 || static_cast<std::size_t>(shows.finding) >= typical.size()) continue;
+            std::vector<double>& share = typical[static_cast<std::size_t>(shows.finding)];
+            share.resize(std::max(share.size(), shows.how_often.size()));
+            for (std::size_t k = 0; k < shows.how_often.size(); ++k) share[k] += odds * shows.how_often[k];
+        }
+    }
+    for (std::vector<double>& share : typical) {
+        for (double& reading : share) reading = all_odds > 0 ? reading / all_odds : 0;
+    }
+    return typical;
+}
+
+std::vector<double> unlisted_share(const std::vector<double>& stray, const std::vector<double>& typical,
+                                   double least) {
     std::vector<double> share = stray;
-    for (std::size_t k = 0; k + 1 < share.size(); ++k) share[k] *= shows / bad;
-    share.back() = share.size() > 1 ? 1 - shows : 1;
+    const double bad_by_stray = 1 - stray.back();
+    double bad = 0;
+    for (std::size_t k = 0; k + 1 < share.size(); ++k) bad += k < typical.size() ? typical[k] : 0;
+    const double more = std::max(0.0, least - bad);
+    const double most = 1 - least_sound;
+    for (std::size_t k = 0; k + 1 < share.size(); ++k) {
+        share[k] *= more / bad_by_stray;
+        if (k < typical.size()) share[k] += typical[k];
+        if (bad > most) share[k] *= most / bad;
+    }
+    share.back() = 1;
+    for (std::size_t k = 0; k + 1 < share.size(); ++k) share.back() -= share[k];
     return share;
 }
 

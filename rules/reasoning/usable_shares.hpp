@@ -15,7 +15,14 @@ std::vector<double> usable_stray(const Finding& finding, double setting);
 // How often a cause gives each reading. The sound share is at least `least_sound`; adds to 1.
 std::vector<double> usable_link(std::vector<double> how_often);
 
-// "Not on this list" makes a finding bad with the share `shows`, spread over its bad readings like stray.
-std::vector<double> unlisted_share(const std::vector<double>& stray, double shows);
+// Per finding and reading: how often the listed causes give it on average, weighed by their odds over all
+// histories. A finding that no cause shows has an empty list.
+std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge);
+
+// What a cause that is not on the list gives: nobody knows, so it is taken to look like the listed ones do on
+// average (`typical`), but every finding may be among its signs: it makes each bad with at least the share
+// `least`, spread like stray where the listed ones say less. Adds to 1.
+std::vector<double> unlisted_share(const std::vector<double>& stray, const std::vector<double>& typical,
+                                   double least);
 
 }  // namespace hardover

@@ -185,7 +185,8 @@ Expected expected_of(const Job& job) {
     const Knowledge& k = job.knowledge;
     Expected expected;
     const std::size_t causes = k.causes.size();
-    std::vector<bool> shown_by_any(k.findings.size(), false);
+    double all_odds = 0;
+    std::vector<std::vector<double>> shown_by_all(k.findings.size());  // per reading, times the odds
     std::vector<double> factor(causes, 1.0);
     for (const Rule& rule : k.rules) {
         for (const Action& a : rule.then) {
@@ -196,17 +197,28 @@ Expected expected_of(const Job& job) {
         std::vector<FaultLink> links;
         for (const Shows& shows : k.causes[i].shows) {
             links.push_back({shows.finding, shows.how_often});
-            shown_by_any[static_cast<std::size_t>(shows.finding)] = true;
+            std::vector<double>& shown = shown_by_all[static_cast<std::size_t>(shows.finding)];
+            shown.resize(shows.how_often.size());
+            for (std::size_t r = 0; r < shown.size(); ++r)
+                shown[r] += k.causes[i].odds[0] * shows.how_often[r];
         }
+        all_odds += k.causes[i].odds[0];
         expected.network.causes.push_back(links);
         expected.given.prior.push_back(k.causes[i].odds[0] / 1000);
     }
     for (std::size_t f = 0; f < k.findings.size(); ++f) {
         const std::vector<double>& stray = k.findings[f].stray;
         std::vector<double> unlisted = stray;
-        const double shows = shown_by_any[f] ? 0.2 : 0.0;
-        for (double& u : unlisted) u *= shows / (1 - stray.back());
-        unlisted.back() = 1 - shows;
+        // As the listed causes do on average, but bad in 3 % at least wherever one of them shows it.
+        const std::vector<double>& shown = shown_by_all[f];
+        double bad = 0;
+        for (std::size_t r = 0; r + 1 < shown.size(); ++r) bad += shown[r] / all_odds;
+        const double more = shown.empty() ? 0 : std::max(0.0, 0.03 - bad);
+        unlisted.back() = 1;
+        for (std::size_t r = 0; r + 1 < stray.size(); ++r) {
+            unlisted[r] = stray[r] * more / (1 - stray.back()) + (shown.empty() ? 0 : shown[r] / all_odds);
+            unlisted.back() -= unlisted[r];
+        }
         expected.network.findings.push_back({stray, unlisted});
         const auto answer = job.facts.answers.find(static_cast<Index>(f));
         expected.given.likelihood.push_back(answer == job.facts.answers.end()

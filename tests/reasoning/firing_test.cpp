@@ -103,6 +103,7 @@ struct Turns {
         read_off.readings[0].limit = quantity("1.3");
         read_off.readings[1].limit = quantity("1.12");
         add_cause(knowledge, "leaks_past", 100, {{excess, {0.6, 0.3, 0.1}}});
+        add_cause(knowledge, "something_else", 100, {}, 200);
         facts.history = 0;
     }
 
@@ -279,7 +280,6 @@ TEST_CASE("A finding read off a worksheet is proposed through the measurements i
     Turns turns;
     const Index check = add_check(turns.knowledge, "count_turns", 6, {turns.counted, turns.excess});
     turns.knowledge.findings[0].minutes = 3;
-    add_cause(turns.knowledge, "something_else", 100, {}, 200);
     const Assessment assessment = assess(turns.knowledge, turns.facts);
     REQUIRE(assessment.next.kind == NextStep::Kind::check);
     CHECK(assessment.next.index == check);
@@ -287,6 +287,26 @@ TEST_CASE("A finding read off a worksheet is proposed through the measurements i
     CHECK(assessment.next.minutes == Approx(9));
     turns.facts.answers[turns.counted] = {CannotTell{}};
     CHECK(assess(turns.knowledge, turns.facts).next.kind != NextStep::Kind::check);
+}
+
+TEST_CASE(
+    "What a worksheet needs for other results does not keep a finding read off it from being proposed") {
+    Turns turns;
+    const Index check = add_check(turns.knowledge, "count_turns", 6, {turns.counted, turns.excess});
+    Worksheet& sheet = turns.knowledge.worksheets[0];
+    sheet.inputs.push_back({"wheel", "Wheel diameter", unit("in"), none, none, 0, {}});  // nothing tells it
+    const Names inside(sheet);
+    const Result<Expression> travel =
+        read_formula("3 * wheel", inside, Functions(), unit("in").dimension, {});
+    REQUIRE_OK(travel);
+    sheet.results.push_back({"travel", "Rim travel", unit("in"), travel.value()});
+    const NextStep next = assess(turns.knowledge, turns.facts).next;
+    REQUIRE(next.kind == NextStep::Kind::check);
+    CHECK(next.index == check);
+    turns.count("6 turns");
+    const Assessment after = assess(turns.knowledge, turns.facts);
+    CHECK(std::get<Quantity>(after.worksheets[0].results[0]).value == Approx(1.5));
+    CHECK(after.evidence.contains(turns.excess));
 }
 
 TEST_CASE("A worksheet alone is worked out from given inputs, a wrong kind of input is as none") {

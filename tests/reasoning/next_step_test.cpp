@@ -37,6 +37,7 @@ struct Pump {
     Facts facts;
 
     Pump() {
+        knowledge.settings.not_listed_odds = 4;  // of a pump this simple nearly all is listed
         flow = add_finding(knowledge, "flow", {"none", "full"});
         hum = add_finding(knowledge, "hum", {"rough", "smooth"});
         colour = add_finding(knowledge, "colour", {"faded", "fresh"});
