@@ -6,6 +6,7 @@
 #include <set>
 
 #include "app/reports/html.hpp"
+#include "app/reports/knowledge_text.hpp"
 #include "jobs/jobs_support.hpp"
 #include "support.hpp"
 
@@ -146,4 +147,25 @@ TEST_CASE("Text that looks like HTML is shown as it is written") {
         CHECK_FALSE(holds(page.html, "<b>Loud"));
         CHECK_FALSE(holds(page.html, "</script><b>"));
     }
+}
+
+TEST_CASE("Causes with the same cure stand on the page of the causes, with the reason") {
+    Knowledge knowledge = shipped();
+    SameCure same;
+    same.id = "either_way";
+    same.name = "One; the other";
+    same.causes = {0, 1};
+    same.why = "Either way the hose is renewed.";
+    knowledge.same_cures.push_back(same);
+    for (const BookPage& page : knowledge_book(knowledge)) {
+        if (page.file != "causes.html") continue;
+        const std::size_t at = page.html.find("<article id=\"same_cure-either_way\">");
+        REQUIRE(at != std::string::npos);
+        const std::string entry = page.html.substr(at, page.html.find("</article>", at) - at);
+        CHECK(holds(entry, "Either way the hose is renewed."));
+        CHECK(holds(entry, "causes.html#cause-" + knowledge.causes[0].id));
+    }
+    const Result<std::string> text = entry_text(knowledge, "either_way");
+    REQUIRE_OK(text);
+    CHECK(holds(text.value(), "Why: Either way the hose is renewed."));
 }
