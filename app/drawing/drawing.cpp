@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace hardover::drawing {
@@ -109,16 +110,18 @@ Point Placement::on_page(const Point& point) const {
 }
 
 Placement placed(const Bounds& bounds, const Point& top_left, double width, double height) {
-    Placement placement;
-    const double across = bounds.width() > 0 ? width / bounds.width() : 0;
-    const double along = bounds.height() > 0 ? height / bounds.height() : 0;
-    if (across > 0 && along > 0) placement.scale = std::min(across, along);
-    if (across > 0 && along <= 0) placement.scale = across;
-    if (across <= 0 && along > 0) placement.scale = along;
+    double scale = 1;
+    if (bounds.width() > 0 || bounds.height() > 0) {
+        const double none = std::numeric_limits<double>::infinity();
+        const double across = bounds.width() > 0 ? width / bounds.width() : none;
+        scale = std::min(across, bounds.height() > 0 ? height / bounds.height() : none);
+    }
+    return placed(bounds, top_left, width, height, scale);
+}
+
+Placement placed(const Bounds& bounds, const Point& top_left, double width, double height, double scale) {
     const Point middle{(bounds.least.x + bounds.most.x) / 2, (bounds.least.y + bounds.most.y) / 2};
-    placement.origin = {top_left.x + width / 2 - middle.x * placement.scale,
-                        top_left.y + height / 2 + middle.y * placement.scale};
-    return placement;
+    return {scale, {top_left.x + width / 2 - middle.x * scale, top_left.y + height / 2 + middle.y * scale}};
 }
 
 std::vector<std::string> in_words(const Drawing& drawing) {

@@ -104,13 +104,14 @@ std::vector<Outline> hatch_lines(const std::vector<Point>& area, double spacing)
 // The points of a circle as an area, for painters that hatch it.
 std::vector<Point> circle_points(const Circle& circle);
 
-// Where a drawing lies on a page whose y runs downward: as large as fits, centred.
+// Where a drawing lies on a page whose y runs downward: as large as fits, centred; or centred at a scale.
 struct Placement {
     double scale = 1;  // page units per drawing unit
     Point origin;      // of the drawing, on the page
     Point on_page(const Point& point) const;
 };
 Placement placed(const Bounds& bounds, const Point& top_left, double width, double height);
+Placement placed(const Bounds& bounds, const Point& top_left, double width, double height, double scale);
 
 // The painter in words: the title, then for each part its sentence and its dimensions.
 std::vector<std::string> in_words(const Drawing& drawing);

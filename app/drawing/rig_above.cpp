@@ -8,11 +8,12 @@ namespace hardover::drawing::rig_parts {
 
 namespace {
 
-constexpr double hull_drawn = 0.62;  // of the boat forward of the transom
-constexpr double helm_forward = 0.44;
-constexpr double starboard_run = 0.13;  // of the hoses along the transom, forward of it
-constexpr double port_run = 0.20;
-constexpr double drive_long = 0.52;
+constexpr double hull_drawn = 0.56;  // of the boat forward of the transom
+constexpr double helm_forward = 0.40;
+constexpr double valve_forward = 0.25;
+constexpr double starboard_run = 0.09;  // of the hoses along the transom, forward of it
+constexpr double port_run = 0.14;
+constexpr double drive_long = 0.42;
 constexpr double drive_half = 0.065;
 
 Point flat(const Eigen::Vector3d& point) {
@@ -41,7 +42,7 @@ void draw_hull(Pencil& pencil, const StandingRig& rig) {
     for (const double side : {-1.0, 1.0}) {
         pencil.line({{side * half, y + transom_thick}, {side * half, y + hull_drawn}}, Pen::dashed);
     }
-    pencil.line({{0, -drive_long - 0.22}, {0, y + hull_drawn}}, Pen::chain);
+    pencil.line({{0, -drive_long - 0.10}, {0, y + hull_drawn}}, Pen::chain);
     pencil.draw(Text{{0, y + hull_drawn + 0.06}, "bow"});
 }
 
@@ -56,8 +57,8 @@ void draw_drive(Pencil& pencil, const StandingRig& rig, std::size_t drive) {
     const double x = rig.plan->drives[drive].offset;
     pencil.area({{x - 0.1, rig.transom()}, {x + 0.1, rig.transom()}, {x + 0.045, 0}, {x - 0.045, 0}},
                 Pen::thin, Fill::paper);
-    pencil.area({at(-drive_half, 0.03), at(drive_half, 0.03), at(drive_half, -0.3), at(0.035, -drive_long),
-                 at(-0.035, -drive_long), at(-drive_half, -0.3)},
+    pencil.area({at(-drive_half, 0.03), at(drive_half, 0.03), at(drive_half, -0.24), at(0.035, -drive_long),
+                 at(-0.035, -drive_long), at(-drive_half, -0.24)},
                 Pen::normal, Fill::paper);
     pencil.area({at(-0.17, -drive_long), at(0.17, -drive_long), at(0.17, -drive_long - 0.03),
                  at(-0.17, -drive_long - 0.03)},
@@ -102,9 +103,9 @@ void draw_ram(Pencil& pencil, const StandingRig& rig, const StandingRam& ram) {
     }
     pencil.draw(Circle{pin, eye, Pen::normal, Fill::paper});
     // Port rams lie to the left of the way aft, seen from above with the bow up: outboard is the other side.
-    const double outboard = ram.ram->port ? -0.21 : 0.21;
+    const double outboard = ram.ram->port ? -0.10 : 0.10;
     pencil.draw(DimensionLine{anchor, pin, outboard, "pin to pin", rig.length_text(ram.length)});
-    pencil.mark({anchor.x + ram.side() * letter_off, anchor.y - 0.08}, ram.letter());
+    pencil.mark({anchor.x + ram.side() * letter_off, anchor.y - 0.10}, ram.letter());
 
     pencil.part("bracket_" + std::string(ram.ram->port ? "port" : "starboard"), "brackets",
                 std::string(ram.ram->port ? "Port" : "Starboard") + " bracket on the transom, " +
@@ -118,53 +119,69 @@ void draw_ram(Pencil& pencil, const StandingRig& rig, const StandingRam& ram) {
     pencil.draw(Circle{anchor, eye, Pen::normal, Fill::paper});
 }
 
-// Helm, or valve and engine pump, and reservoir as symbols. Gives where the two lines to the rams begin: the
-// starboard line first.
-std::pair<Point, Point> draw_helm(Pencil& pencil, const StandingRig& rig) {
-    const double y = rig.transom() + helm_forward;
-    const double x = rig.half_width() * 0.45;
+void draw_helm(Pencil& pencil, const StandingRig& rig, const Point& at) {
     const bool manual = rig.plan->helm == rig::Boat::Helm::manual_pump;
     pencil.part("helm", "wheel_and_helm", manual ? "Helm pump with its wheel" : "Helm with its wheel");
-    pencil.draw(Circle{{x, y}, 0.085, Pen::normal, Fill::paper});
-    pencil.line({{x - 0.085, y}, {x + 0.085, y}}, Pen::thin);
-    pencil.line({{x, y - 0.085}, {x, y + 0.085}}, Pen::thin);
-    pencil.draw(Circle{{x, y}, 0.03, Pen::normal, Fill::paper});
-    pencil.draw(Text{{x + 0.12, y}, "helm", Align::start});
-    const double tank = -x;
+    pencil.draw(Circle{at, 0.075, Pen::normal, Fill::paper});
+    pencil.line({{at.x - 0.075, at.y}, {at.x + 0.075, at.y}}, Pen::thin);
+    pencil.line({{at.x, at.y - 0.075}, {at.x, at.y + 0.075}}, Pen::thin);
+    pencil.draw(Circle{at, 0.03, Pen::normal, Fill::paper});
+    pencil.draw(Text{{at.x, at.y + 0.12}, "helm"});
+}
+
+void draw_reservoir(Pencil& pencil, const Point& at) {
     pencil.part("reservoir", "oil", "Reservoir");
-    pencil.area(
-        {{tank - 0.07, y - 0.07}, {tank + 0.07, y - 0.07}, {tank + 0.07, y + 0.03}, {tank - 0.07, y + 0.03}},
-        Pen::none, Fill::light);
-    pencil.area(
-        {{tank - 0.07, y - 0.07}, {tank + 0.07, y - 0.07}, {tank + 0.07, y + 0.08}, {tank - 0.07, y + 0.08}},
-        Pen::normal, Fill::none);
-    pencil.draw(Text{{tank - 0.1, y}, "reservoir", Align::end});
-    if (manual) {
-        pencil.part("suction", "hoses_and_fittings", "Line from the reservoir to the helm pump");
-        pencil.line({{tank + 0.07, y}, {x - 0.085, y}}, Pen::thin);
-        return {{x + 0.04, y - 0.075}, {x - 0.04, y - 0.075}};
-    }
-    const double valve = y - 0.12;
+    const auto tank = [&](double top) {
+        return std::vector<Point>{{at.x - 0.07, at.y - 0.07},
+                                  {at.x + 0.07, at.y - 0.07},
+                                  {at.x + 0.07, at.y + top},
+                                  {at.x - 0.07, at.y + top}};
+    };
+    pencil.area(tank(0.03), Pen::none, Fill::light);
+    pencil.area(tank(0.07), Pen::normal, Fill::none);
+    pencil.draw(Text{{at.x, at.y + 0.12}, "reservoir"});
+}
+
+// What feeds the rams of a power-assist valve worked by a cable.
+void draw_power_assist(Pencil& pencil, const Point& helm, const Point& tank, const Point& valve) {
+    const Point pump{-0.15, tank.y};
     pencil.part("pump", "pump_and_drive_belt", "Engine-driven pump with its line to the control valve");
-    pencil.line({{tank + 0.07, y}, {-0.12, y}, {-0.12, valve - 0.02}, {-0.08, valve - 0.02}}, Pen::thin);
-    pencil.draw(Circle{{-0.2, y}, 0.045, Pen::normal, Fill::paper});
-    pencil.draw(Text{{-0.2, y + 0.09}, "pump"});
+    pencil.line({{tank.x + 0.07, pump.y}, pump, {pump.x, valve.y + 0.02}, {valve.x, valve.y + 0.02}},
+                Pen::thin);
+    pencil.draw(Circle{pump, 0.045, Pen::normal, Fill::paper});
+    pencil.draw(Text{{pump.x, pump.y + 0.12}, "pump"});
     pencil.part("return_line", "hoses_and_fittings", "Return line from the control valve to the reservoir");
-    pencil.line({{-0.08, valve + 0.02 - 0.06}, {tank, valve + 0.02 - 0.06}, {tank, y - 0.07}}, Pen::thin);
+    pencil.line({{valve.x, valve.y - 0.02}, {tank.x, valve.y - 0.02}, {tank.x, tank.y - 0.07}}, Pen::thin);
     pencil.part("cable", "cable", "Cable from the helm to the control valve");
-    pencil.line({{x, y - 0.085}, {x, valve - 0.02}, {0.08, valve - 0.02}}, Pen::chain);
+    pencil.line({{helm.x - 0.075, helm.y}, {valve.x, helm.y}, valve}, Pen::chain);
     pencil.part("valve", "control_valve", "Control valve");
-    pencil.area({{-0.08, valve - 0.06}, {0.08, valve - 0.06}, {0.08, valve + 0.03}, {-0.08, valve + 0.03}},
-                Pen::normal, Fill::paper);
-    pencil.draw(Text{{0.11, valve + 0.03}, "valve", Align::start});
-    return {{0.04, valve - 0.06}, {-0.04, valve - 0.06}};
+    pencil.area(strip({valve.x - 0.08, valve.y}, {valve.x + 0.08, valve.y}, 0.045), Pen::normal, Fill::paper);
+    pencil.draw(Text{{valve.x + 0.1, valve.y}, "valve", Align::start});
+}
+
+// Helm, reservoir and what lies between as symbols. Gives where the two lines to the rams begin: the
+// starboard line first.
+std::pair<Point, Point> draw_supply(Pencil& pencil, const StandingRig& rig) {
+    const double aside = rig.half_width() * 0.6;
+    const Point helm{aside, rig.transom() + helm_forward};
+    const Point tank{-aside, helm.y};
+    draw_helm(pencil, rig, helm);
+    draw_reservoir(pencil, tank);
+    if (rig.plan->helm == rig::Boat::Helm::manual_pump) {
+        pencil.part("suction", "hoses_and_fittings", "Line from the reservoir to the helm pump");
+        pencil.line({{tank.x + 0.07, tank.y}, {helm.x - 0.075, helm.y}}, Pen::thin);
+        return {{helm.x + 0.04, helm.y - 0.065}, {helm.x - 0.04, helm.y - 0.065}};
+    }
+    const Point valve{0, rig.transom() + valve_forward};
+    draw_power_assist(pencil, helm, tank, valve);
+    return {{0.04, valve.y - 0.045}, {-0.04, valve.y - 0.045}};
 }
 
 // One of the two lines, from the helm or valve along the transom to a port of every ram. The line that steers
 // to starboard feeds the port ram's bracket end and the starboard ram's rod end; the other line the other
 // ends.
 void draw_line(Pencil& pencil, const StandingRig& rig, const Point& start, bool to_starboard) {
-    const double run = rig.transom() + transom_thick + (to_starboard ? starboard_run : port_run) - 0.05;
+    const double run = rig.transom() + (to_starboard ? starboard_run : port_run);
     const Pen pen = to_starboard ? Pen::normal : Pen::dashed;
     double least = start.x;
     double most = start.x;
@@ -174,14 +191,21 @@ void draw_line(Pencil& pencil, const StandingRig& rig, const Point& start, bool 
         const bool bracket_end = to_starboard == ram.ram->port;
         const double tube = ram.ram->mount.travel.closed - 2 * end_fitting;
         const Point port = along(anchor, pin, end_fitting + (bracket_end ? 0.02 : tube - 0.02));
-        const double x = anchor.x + ram.side() * (bracket_end ? 0.08 : 0.13);
-        const double tube_side = ram.side() * (rig.plan->bore / 2 + wall);
+        const double x = anchor.x - ram.side() * (bracket_end ? 0.07 : 0.12);  // inboard
+        const double tube_side = -ram.side() * (rig.plan->bore / 2 + wall);
         pencil.line({{x, run}, {x, port.y}, {port.x + tube_side, port.y}}, pen);
         least = std::min(least, x);
         most = std::max(most, x);
     }
     pencil.line({start, {start.x, run}}, pen);
     if (most > least) pencil.line({{least, run}, {most, run}}, pen);
+}
+
+void draw_scale(Pencil& pencil, const StandingRig& rig) {
+    constexpr double foot = 0.3048;  // m
+    const Point left{-rig.half_width(), -drive_long};
+    pencil.part("scale", "hull", "Scale");
+    pencil.draw(DimensionLine{left, {left.x + foot, left.y}, 0, "the bar is", rig.length_text(foot)});
 }
 
 }  // namespace
@@ -191,12 +215,13 @@ Drawing from_above(const StandingRig& rig) {
     draw_hull(pencil, rig);
     for (std::size_t drive = 0; drive < rig.plan->drives.size(); ++drive) draw_drive(pencil, rig, drive);
     draw_tie_bar(pencil, rig);
-    const auto [starboard, port] = draw_helm(pencil, rig);
+    const auto [starboard, port] = draw_supply(pencil, rig);
     pencil.part("line_starboard", "hoses_and_fittings", "Line that steers to starboard, drawn full");
     draw_line(pencil, rig, starboard, true);
     pencil.part("line_port", "hoses_and_fittings", "Line that steers to port, drawn dashed");
     draw_line(pencil, rig, port, false);
     for (const StandingRam& ram : rig.rams) draw_ram(pencil, rig, ram);
+    draw_scale(pencil, rig);
     return std::move(pencil).drawing();
 }
 

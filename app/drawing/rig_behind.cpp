@@ -25,7 +25,7 @@ void draw_transom(Pencil& pencil, const StandingRig& rig) {
     pencil.part("transom", "hull", "Transom seen from astern, port on the left");
     pencil.area({{-half, rail}, {half, rail}, {half * 0.94, chine}, {0, keel}, {-half * 0.94, chine}},
                 Pen::normal, Fill::light);
-    pencil.line({{0, rail + 0.1}, {0, shaft - propeller - 0.12}}, Pen::chain);
+    pencil.line({{0, rail + 0.1}, {0, shaft - propeller - 0.08}}, Pen::chain);
 }
 
 void draw_drive(Pencil& pencil, const StandingRig& rig, std::size_t drive) {
@@ -63,7 +63,7 @@ void draw_ram(Pencil& pencil, const StandingRig& rig, const StandingRam& ram) {
     pencil.draw(Circle{anchor, tube, Pen::normal, Fill::paper});
     if (ram.ram->port) pencil.draw(Circle{anchor, tube, Pen::normal, Fill::hatched});
     pencil.draw(Circle{pin, eye, Pen::normal, Fill::paper});
-    pencil.mark({anchor.x + ram.side() * 0.16, anchor.y}, ram.letter());
+    pencil.mark({anchor.x + ram.side() * letter_off, anchor.y}, ram.letter());
     pencil.part("bracket_" + side, "brackets",
                 (ram.ram->port ? "Port" : "Starboard") + std::string(" bracket"));
     pencil.area({{anchor.x - 0.03, anchor.y + 0.045},
@@ -84,7 +84,7 @@ void draw_widths(Pencil& pencil, const StandingRig& rig) {
     pencil.draw(DimensionLine{seen(first.anchor), seen(anchor), rail + 0.07,
                               two ? "bracket to bracket" : "bracket to centre line",
                               rig.length_text(std::abs(anchor.x() - first.anchor.x()))});
-    pencil.draw(DimensionLine{seen(first.pin), seen(pin), shaft - propeller - 0.10,
+    pencil.draw(DimensionLine{seen(first.pin), seen(pin), -0.17,
                               two ? "ram pin to ram pin" : "ram pin to centre line",
                               rig.length_text(std::abs(pin.x() - first.pin.x()))});
 }
