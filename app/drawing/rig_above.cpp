@@ -103,7 +103,7 @@ void draw_ram(Pencil& pencil, const StandingRig& rig, const StandingRam& ram) {
     }
     pencil.draw(Circle{pin, eye, Pen::normal, Fill::paper});
     // Port rams lie to the left of the way aft, seen from above with the bow up: outboard is the other side.
-    const double outboard = ram.ram->port ? -0.10 : 0.10;
+    const double outboard = ram.ram->port ? -0.15 : 0.15;
     pencil.draw(DimensionLine{anchor, pin, outboard, "pin to pin", rig.length_text(ram.length)});
     pencil.mark({anchor.x + ram.side() * letter_off, anchor.y - 0.10}, ram.letter());
 

@@ -17,7 +17,7 @@ inline constexpr double end_fitting = 0.045;  // from an eye to the tube
 inline constexpr double transom_thick = 0.05;
 inline constexpr double bracket_deep = 0.035;  // from the transom to the bracket's eye
 inline constexpr double beyond_rams = 0.36;    // transom outboard of the outermost ram
-inline constexpr double letter_off = 0.22;     // of P and S outboard of a ram
+inline constexpr double letter_off = 0.26;     // of P and S outboard of a ram
 
 // Collects the shapes of one part after the other.
 class Pencil {

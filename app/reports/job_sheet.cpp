@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <string_view>
 
 #include "app/jobs/rig_boat.hpp"
 
@@ -106,11 +107,12 @@ std::string proof_text(const Knowledge& knowledge, const JobPage& page, const Ca
     return with_stop(knowledge.checks[cause.proof].name + ". " + joined(gave, "; "));
 }
 
-std::vector<std::string> reasons(const std::vector<WeightText>& weights) {
+// What weighs most, but for what the proof says already.
+std::vector<std::string> reasons(const std::vector<WeightText>& weights, const std::string& proof) {
     std::vector<std::string> texts;
     for (const WeightText& weight : weights) {
         if (texts.size() == most_reasons || std::abs(weight.decibans) < worth_telling) break;
-        texts.push_back(weight.text);
+        if (proof.find(weight.text) == std::string::npos) texts.push_back(weight.text);
     }
     return texts;
 }
@@ -151,8 +153,8 @@ SheetCause cause_of(const Knowledge& knowledge, const Job& job, const JobPage& p
     }
     if (index != none) cause.proof = proof_text(knowledge, page, knowledge.causes[index]);
     if (line != nullptr) {
-        cause.speaks_for = reasons(line->weights_for);
-        cause.speaks_against = reasons(line->weights_against);
+        cause.speaks_for = reasons(line->weights_for, cause.proof);
+        cause.speaks_against = reasons(line->weights_against, cause.proof);
     }
     if (!handed_back && index != none) add_open_causes(page, id, cause);
     return cause;
@@ -164,6 +166,12 @@ bool is_off(const Job& job, Index finding) {
     if (evidence == job.assessment.evidence.end() || evidence->second.empty()) return false;
     const auto& likelihood = evidence->second;
     return std::max_element(likelihood.begin(), likelihood.end()) != likelihood.end() - 1;
+}
+
+// "answered" says little to whoever was not asked.
+std::string origin_for_owner(const std::string& origin) {
+    constexpr std::string_view answered = "answered";
+    return origin.starts_with(answered) ? "looked at" + origin.substr(answered.size()) : origin;
 }
 
 std::vector<SheetFinding> findings_of(const Knowledge& knowledge, const Job& job, const JobPage& page,
@@ -180,7 +188,7 @@ std::vector<SheetFinding> findings_of(const Knowledge& knowledge, const Job& job
         const Index index = find(knowledge.findings, line.finding);
         if (index == none) continue;
         const Finding& finding = knowledge.findings[index];
-        SheetFinding row{line.name, line.answer, "", line.origin, is_off(job, index)};
+        SheetFinding row{line.name, line.answer, "", origin_for_owner(line.origin), is_off(job, index)};
         if (!finding.readings.empty()) row.sound = finding.readings.back().text;
         const auto given = job.facts.answers.find(index);
         const bool open =
@@ -246,7 +254,8 @@ std::string sketch_note_of(const Knowledge& knowledge, const Job& job) {
     std::string note =
         "To scale: rams, their pins and brackets, worked out for this stroke, with one drive; not measured "
         "on "
-        "this boat. Hull, drive, helm, reservoir and hoses are symbols.";
+        "this boat. Hull, drive, helm, reservoir and hoses are symbols. Full hose: steers to starboard; "
+        "dashed: to port.";
     if (!taken.empty()) note += " Not told, taken as usual: " + joined(taken, ", ") + ".";
     return note;
 }

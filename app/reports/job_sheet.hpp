@@ -23,7 +23,7 @@ struct SheetFinding {
     std::string name;
     std::string found;   // reading, or figure with its unit and spread
     std::string sound;   // the same on a sound boat; "" where nothing is sound or unsound
-    std::string origin;  // "measured", "answered", "told by the customer", "worked out"
+    std::string origin;  // "measured", "looked at", "told by the customer", "worked out"
     bool off = false;    // not as on a sound boat
 };
 
@@ -31,7 +31,7 @@ struct SheetCause {
     std::string name;
     std::string certainty;  // "Seen and proved", "Assumed, not proved", "Likely (81 %), not proved yet"
     std::string proof;      // the check that proves it and what it gave; "" when it was not done
-    std::vector<std::string> speaks_for;      // heaviest first
+    std::vector<std::string> speaks_for;      // heaviest first, the proof left out
     std::vector<std::string> speaks_against;  // only what weighs more than a little
     std::vector<std::string> also_possible;   // while it is open: "Hose kinked at full lock, 12 %"
     std::string note;                         // the technician's, at hand-back

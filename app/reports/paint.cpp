@@ -1,4 +1,5 @@
 // The painter of drawings on paper.
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <vector>
@@ -56,7 +57,14 @@ class Painter {
             cairo_line_to(cairo_, end.x + tick, end.y - tick);
             stroke(Pen::normal);
         }
-        letters({(from.x + to.x) / 2, (from.y + to.y) / 2}, plain(dimension.text), Align::middle, true);
+        const double length = std::abs(to.x - from.x);
+        const bool across = length > std::abs(to.y - from.y);
+        const double needed = typesetter_.set(plain(dimension.text), 200, {letter_size}).width() + 4 * tick;
+        if (across && length < needed) {  // no room between its ends
+            letters({std::max(from.x, to.x) + 2 * tick, from.y}, plain(dimension.text), Align::start, true);
+        } else {
+            letters({(from.x + to.x) / 2, (from.y + to.y) / 2}, plain(dimension.text), Align::middle, true);
+        }
     }
 
   private:

@@ -171,7 +171,7 @@ void add_list(Composer& page, const std::string& heading, const std::vector<std:
 
 void add_figures(Composer& page, const JobSheet& sheet) {
     if (sheet.figures.empty()) return;
-    add_list(page, "Figures", sheet.figures);
+    add_list(page, "Figures to go by", sheet.figures);
     if (!sheet.figure_sources.empty()) page.paragraph("<i>" + written(page, sheet.figure_sources) + "</i>");
 }
 
