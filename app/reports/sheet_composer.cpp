@@ -35,6 +35,8 @@ void Composer::section(const std::string& heading, const std::string& note) {
 }
 
 void Composer::close_section() {
+    if (beside_left_ > 0) pieces_.back().height += beside_left_;
+    beside_left_ = 0;
     double height = 0;
     for (std::size_t i = section_start_; i < pieces_.size(); ++i)
         height += pieces_[i].before + pieces_[i].height;
@@ -44,7 +46,8 @@ void Composer::close_section() {
 
 void Composer::add(double before, double height, std::function<void(cairo_t*, double x, double y)> draw) {
     if (heading_.empty()) {
-        pieces_.push_back({before + std::exchange(extra_, 0), height, false, std::move(draw)});
+        beside_left_ -= before + height;
+        pieces_.push_back({before, height, false, std::move(draw)});
         return;
     }
     const typeset::Block heading = set(typeset::bold(heading_), gutter - 8);
@@ -52,15 +55,13 @@ void Composer::add(double before, double height, std::function<void(cairo_t*, do
     const double beside = heading.height() + (note_.empty() ? 0 : note.height());
     const double width = width_;
     const bool noted = !note_.empty();
-    pieces_.push_back({above_section + std::exchange(extra_, 0), below_rule + std::max(height, beside), true,
-                       [=](cairo_t* cairo, double x, double y) {
+    pieces_.push_back({above_section, below_rule + height, true, [=](cairo_t* cairo, double x, double y) {
                            draw_rule(cairo, x, y, width, 0.5);
                            heading.draw(cairo, x, y + below_rule);
                            if (noted) note.draw(cairo, x, y + below_rule + heading.height());
                            draw(cairo, x, y + below_rule);
                        }});
-    // The heading's column may be higher than the first line; what follows need not wait for it.
-    if (beside > height) extra_ = height - beside;
+    beside_left_ = beside - height;
     heading_.clear();
 }
 
@@ -114,7 +115,6 @@ void Composer::rule() {
 
 void Composer::piece(Piece piece) {
     close_section();
-    piece.before += std::exchange(extra_, 0);
     pieces_.push_back(std::move(piece));
     section_start_ = pieces_.size();
 }

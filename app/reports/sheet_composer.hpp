@@ -31,7 +31,6 @@ class Composer {
     void rule();  // a fine line between rows
     // A piece over the whole width.
     void piece(Piece piece);
-    void gap(double points) { extra_ += points; }
     // "and N more in the record" when something was left out.
     void more(std::size_t left_out);
 
@@ -49,7 +48,7 @@ class Composer {
     std::vector<Piece> pieces_;
     std::string heading_;
     std::string note_;
-    double extra_ = 0;
+    double beside_left_ = 0;  // how far the heading's column still reaches below the last piece
     std::size_t section_start_ = 0;
 };
 

@@ -5,6 +5,7 @@
 #include <csignal>
 #include <fstream>
 
+#include "app/reports/sheet_composer.hpp"
 #include "app/reports/sheet_pages.hpp"
 #include "app/reports/whole_file.hpp"
 #include "reports/sheet_support.hpp"
@@ -208,4 +209,20 @@ TEST_CASE("Pieces that belong together are not parted by the foot of a page") {
     CHECK(pages[1][1].y == 30);
     CHECK(on_pages({piece(60, false), piece(20, true), piece(30, false)}, 140).size() == 1);
     CHECK(on_pages({piece(500, false), piece(500, false)}, 100).size() == 2);
+}
+
+TEST_CASE("A short section is as high as its heading with the note below") {
+    const auto typesetter = typeset::Typesetter::open(bundled_font().fonts_folder);
+    REQUIRE_OK(typesetter);
+    const auto height_of = [&](const std::string& note, int lines) {
+        reports_detail::Composer page(typesetter.value(), 532, {});
+        page.section("Complaint", note);
+        for (int i = 0; i < lines; ++i) page.paragraph("One line.");
+        double height = 0;
+        for (const reports_detail::Piece& piece : std::move(page).pieces())
+            height += piece.before + piece.height;
+        return height;
+    };
+    CHECK(height_of("opened on a day", 1) > height_of("", 1) + 6);
+    CHECK(height_of("opened on a day", 5) == Approx(height_of("", 5)));
 }
