@@ -19,6 +19,14 @@ struct Context {
     std::string records_file;      // as given; "" = in the user's data folder
 };
 
+// How a job sheet is wanted.
+struct SheetWish {
+    std::string file;  // "" = none
+    std::string paper = "letter";
+    std::string shop;  // "" = as named the last time
+    bool json = false;
+};
+
 // Prints "hardover: what" on err and gives exit code 1.
 int refuse(Context& context, const Error& error);
 
@@ -54,6 +62,7 @@ int run_worksheet(Context& context, const Knowledge& knowledge, const std::strin
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
+int run_job_sheet(Context& context, JobNumber job, const SheetWish& wish);
 int run_learning_show(Context& context, bool json);
 int run_learning_switch(Context& context, bool on, bool how_often);
 int run_learning_strength(Context& context, int strength);

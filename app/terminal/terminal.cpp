@@ -23,6 +23,7 @@ struct Wish {
     std::vector<std::string> inputs;
     int strength = 0;
     WalkWish walk;
+    SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
     bool strict = false;
@@ -129,6 +130,20 @@ void add_knowledge(CLI::App& app, Wish& wish) {
         [&wish] { wish.run = [&wish](Context& context) { return run_knowledge_show(context, wish.name); }; });
 }
 
+void add_job_sheet(CLI::App& job, Wish& wish) {
+    CLI::App* sheet = job.add_subcommand("sheet", "Write the job sheet for the customer and the file");
+    sheet->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    sheet->add_option("OUT", wish.sheet.file, "PDF file to be written");
+    sheet->add_option("--paper", wish.sheet.paper, "letter or a4; letter if missing")
+        ->check(CLI::IsMember({"letter", "a4"}));
+    sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets");
+    sheet->add_flag("--json", wish.sheet.json, "Print what stands on the sheet as JSON");
+    sheet->callback([&wish] {
+        if (wish.sheet.file.empty() && !wish.sheet.json) throw CLI::RequiredError("OUT or --json");
+        wish.run = [&wish](Context& context) { return run_job_sheet(context, wish.job, wish.sheet); };
+    });
+}
+
 void add_job(CLI::App& app, Wish& wish) {
     CLI::App* job = app.add_subcommand("job", "Jobs on file");
     job->require_subcommand(1);
@@ -143,6 +158,7 @@ void add_job(CLI::App& app, Wish& wish) {
     events->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
     events->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_job_events(context, wish.job); }; });
+    add_job_sheet(*job, wish);
 }
 
 void add_learning(CLI::App& app, Wish& wish) {
