@@ -30,7 +30,7 @@ struct Wish {
     bool how_often = false;
     bool all = false;
     int boats = 40;
-    std::uint64_t seed = 1;
+    std::uint64_t first_boat = 1;
 };
 
 void add_interview(CLI::App& app, Wish& wish) {
@@ -111,11 +111,11 @@ void add_knowledge(CLI::App& app, Wish& wish) {
         "compare-with-rig",
         "Hold what each cause shows against the numeric boat; fails while they differ unexplained");
     compare->add_flag("--all", wish.all, "List the explained differences too");
-    compare->add_option("--seed", wish.seed, "Number that picks the boats to sample (1)");
+    compare->add_option("--seed", wish.first_boat, "Number that picks the boats to sample (1)");
     compare->add_option("--boats", wish.boats, "Boats for each cause (40)")->check(CLI::Range(1, 100000));
     compare->callback([&wish] {
         wish.run = [&wish](Context& context) {
-            return run_knowledge_compare_with_rig(context, wish.all, wish.boats, wish.seed);
+            return run_knowledge_compare_with_rig(context, wish.all, wish.boats, wish.first_boat);
         };
     });
     add_knowledge_try(*knowledge, wish);
