@@ -1,6 +1,7 @@
 // What every command of the terminal shares: streams, and where knowledge and records are.
 #pragma once
 
+#include <cstdint>
 #include <ostream>
 #include <string>
 
@@ -47,12 +48,17 @@ int run_interview(Context& context, JobNumber job, const std::string& boat);
 int run_assess(Context& context, const std::string& case_file, bool json);
 int run_worksheet_list(Context& context, bool json);
 int run_worksheet(Context& context, const std::string& id, const std::vector<std::string>& inputs, bool json);
-int run_knowledge_check(Context& context, const std::string& folder);
+int run_knowledge_check(Context& context, const std::string& folder, bool strict);
 int run_knowledge_figures(Context& context, bool json);
 int run_knowledge_list(Context& context, const std::string& kind);
 int run_knowledge_show(Context& context, const std::string& id);
-int run_knowledge_compare_with_rig(Context& context, bool all);
+int run_knowledge_compare_with_rig(Context& context, bool all, int boats, std::uint64_t seed);
+int run_knowledge_book(Context& context, const std::string& folder);
 int run_knowledge_try(Context& context, const WalkWish& wish, bool json);
+int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json);
+// The same with knowledge that is already loaded.
+int run_worksheet(Context& context, const Knowledge& knowledge, const std::string& id,
+                  const std::vector<std::string>& inputs, bool json);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
