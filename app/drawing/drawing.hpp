@@ -19,7 +19,6 @@ enum class Pen {
     none,
     thin,
     normal,
-    heavy,
     dashed,
     chain  // long and short dashes: centre lines, cables
 };

@@ -14,8 +14,6 @@ using namespace rig_parts;
 
 namespace {
 
-constexpr double tie_arm = 0.25;         // m aft of the steering axes, from memory
-constexpr double least_spacing = 0.55;   // m, of two drives side by side, from memory
 constexpr double travel_slack = 0.0005;  // m, for rounding at the very end of the travel
 
 RigPlan plan_without_drives(const rig::Boat& boat) {
@@ -109,27 +107,27 @@ std::vector<Point> strip(const Point& from, const Point& to, double half) {
 }  // namespace rig_parts
 
 Result<RigPlan> plan_of(const rig::Boat& boat) {
-    const Result<std::vector<rig::MountedRam>> rams = rig::mounted_rams(boat);
-    if (!rams) return rams.error();
-    RigPlan plan = plan_without_drives(boat);
-    PlannedDrive drive;
-    for (std::size_t i = 0; i < rams.value().size(); ++i) drive.rams.push_back({rams.value()[i], i == 0});
-    plan.drives.push_back(std::move(drive));
-    return plan;
-}
-
-Result<RigPlan> twin_plan_of(const rig::Boat& boat, double spacing) {
-    const Result<std::vector<rig::MountedRam>> rams = rig::mounted_rams(boat);
-    if (!rams) return rams.error();
-    if (!(spacing >= least_spacing)) {
-        return cannot_draw("the two drives stand too close to each other",
-                           "at least 0.55 m from steering axis to steering axis");
+    if (boat.mount != rig::Boat::Mount::sterndrive_external) {
+        return cannot_draw("only rams beside a stern drive can be drawn", "");
     }
+    const Result<rig::SteeredDrives> steered = rig::steered_drives(boat);
+    if (!steered) return steered.error();
+    const bool two = boat.drives == 2;
     RigPlan plan = plan_without_drives(boat);
-    plan.drives = {{-spacing / 2, {{rams.value().front(), true}}}, {spacing / 2, {}}};
-    if (rams.value().size() > 1) plan.drives[1].rams.push_back({rams.value()[1], false});
-    const double aft = -std::numbers::pi / 2;
-    plan.tie_bar = rig::TieBar{spacing, tie_arm, aft, tie_arm, aft, spacing};
+    plan.drives.resize(two ? 2 : 1);
+    if (two) {
+        plan.drives[0].offset = -boat.drive_spacing / 2;
+        plan.drives[1].offset = boat.drive_spacing / 2;
+    }
+    for (std::size_t i = 0; i < steered.value().rams.size(); ++i) {
+        const std::size_t drive = steered.value().on_second[i] ? 1 : 0;
+        plan.drives[drive].rams.push_back({steered.value().rams[i], i == 0});
+    }
+    if (steered.value().tie) {
+        const double aft = -std::numbers::pi / 2;
+        plan.tie_bar =
+            rig::TieBar{boat.drive_spacing, boat.tie_arm, aft, boat.tie_arm, aft, steered.value().tie->bar};
+    }
     return plan;
 }
 

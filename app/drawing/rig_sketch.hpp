@@ -32,12 +32,9 @@ struct RigPlan {
     std::optional<rig::TieBar> tie_bar;  // couples two drives; drive one is the port one
 };
 
-// One drive with the boat's rams. Error: as mounted_rams.
+// The boat's drives, rams and tie bar. Error: as steered_drives, or a mount other than rams beside a stern
+// drive, which is not drawn.
 Result<RigPlan> plan_of(const rig::Boat& boat);
-
-// Two drives `spacing` m apart, coupled by a tie bar aft of their axes; a ram outboard on the port one and,
-// with two rams, on the starboard one. Error: as mounted_rams, or a spacing at which the drives touch.
-Result<RigPlan> twin_plan_of(const rig::Boat& boat, double spacing);
 
 struct RigSketch {
     Drawing behind;

@@ -246,16 +246,16 @@ void add_duties(const Knowledge& knowledge, const Job& job, const JobPage& page,
 // What the sketch rests on, and what of it nobody has told.
 std::string sketch_note_of(const Knowledge& knowledge, const Job& job) {
     std::vector<std::string> taken;
-    for (const char* id : {"helm", "rams", "ram_kind", "ram_bore", "ram_rod", "ram_stroke"}) {
+    for (const char* id :
+         {"mount", "drives", "helm", "rams", "ram_kind", "ram_bore", "ram_rod", "ram_stroke"}) {
         const Index field = find(knowledge.rig_fields, id);
         if (field != none && job.facts.rig.count(field) == 0)
             taken.push_back(knowledge.rig_fields[field].name);
     }
     std::string note =
-        "To scale: rams, their pins and brackets, worked out for this stroke, with one drive; not measured "
-        "on "
-        "this boat. Hull, drive, helm, reservoir and hoses are symbols. Full hose: steers to starboard; "
-        "dashed: to port.";
+        "To scale: rams, their pins and brackets, worked out for this stroke; not measured on this boat. "
+        "Hull, "
+        "drive, helm, reservoir and hoses are symbols. Full hose: steers to starboard; dashed: to port.";
     if (!taken.empty()) note += " Not told, taken as usual: " + joined(taken, ", ") + ".";
     return note;
 }

@@ -100,7 +100,7 @@ class Painter {
         if (pen == Pen::dashed) cairo_set_dash(cairo_, dashed.data(), dashed.size(), 0);
         if (pen == Pen::chain) cairo_set_dash(cairo_, chain.data(), chain.size(), 0);
         const bool fine = pen == Pen::thin || pen == Pen::chain;
-        cairo_set_line_width(cairo_, pen == Pen::heavy ? 1.6 : fine ? 0.45 : 0.9);
+        cairo_set_line_width(cairo_, fine ? 0.45 : 0.9);
         cairo_set_source_rgb(cairo_, 0, 0, 0);
         cairo_stroke(cairo_);
         cairo_set_dash(cairo_, nullptr, 0, 0);

@@ -128,14 +128,14 @@ TEST_CASE("From behind port is on the left, from above too with the bow up") {
 
 TEST_CASE("A ram is drawn as long as the linkage says, at every steering angle") {
     const rig::Boat boat;
-    const auto rams = rig::mounted_rams(boat);
+    const auto rams = rig::steered_drives(boat);
     REQUIRE_OK(rams);
     for (const double steer : {-0.5, -0.2, 0.0, 0.3, 0.5}) {
         const RigSketch drawn = sketch(boat, steer);
         CHECK(length(pin_to_pin(drawn.above, "ram_port")) ==
-              Approx(rig::ram_length(rams.value()[0].linkage, steer, 0)));
+              Approx(rig::ram_length(rams.value().rams[0].linkage, steer, 0)));
         CHECK(length(pin_to_pin(drawn.above, "ram_starboard")) ==
-              Approx(rig::ram_length(rams.value()[1].linkage, steer, 0)));
+              Approx(rig::ram_length(rams.value().rams[1].linkage, steer, 0)));
     }
     // Steering to starboard pushes the port ram out.
     CHECK(length(pin_to_pin(sketch(boat, 0.3).above, "ram_port")) >
@@ -191,7 +191,10 @@ TEST_CASE("Each line reaches one end of each ram, crossed between the two") {
 }
 
 TEST_CASE("Two drives are tied by a bar and turn together") {
-    const Result<RigPlan> plan = twin_plan_of(rig::Boat{}, 0.8);
+    rig::Boat boat;
+    boat.drives = 2;
+    boat.drive_spacing = 0.8;
+    const Result<RigPlan> plan = plan_of(boat);
     REQUIRE_OK(plan);
     const Result<RigSketch> drawn = rig_sketch(plan.value(), 0.3);
     REQUIRE_OK(drawn);
@@ -199,7 +202,10 @@ TEST_CASE("Two drives are tied by a bar and turn together") {
     const Part* starboard = part_of(drawn.value().above, "drive_starboard");
     REQUIRE(starboard != nullptr);
     CHECK(starboard->words == "Starboard drive, 17° to starboard; the ring is its steering axis");
-    CHECK_FALSE(twin_plan_of(rig::Boat{}, 0.3).ok());
+    boat.tied = false;
+    CHECK(part_of(sketch(boat, 0.3).above, "tie_bar") == nullptr);
+    boat.mount = rig::Boat::Mount::inboard_tiller;
+    CHECK_FALSE(plan_of(boat).ok());
 }
 
 TEST_CASE("The words say each part once, with its length and its side") {
