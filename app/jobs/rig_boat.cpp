@@ -112,7 +112,7 @@ Facts facts_of_boat(const Knowledge& knowledge, const Boat& boat) {
     tell(knowledge, facts, "mount", mounts[static_cast<std::size_t>(boat.mount)]);
     tell(knowledge, facts, "assist", assists[static_cast<std::size_t>(boat.assist)]);
     tell(knowledge, facts, "tie_bar", boat.drives == 2 && boat.tied ? "tied" : "not_tied");
-    tell(knowledge, facts, "autopilot", boat.autopilot ? "teed_in" : "none");
+    tell(knowledge, facts, "autopilot", boat.autopilot ? "teed_in" : "no_autopilot");
     for (const auto& [field, member] : numbers) tell(knowledge, facts, field, boat.*member);
     for (const Size& size : sizes) tell(knowledge, facts, size.field, size.factor * boat.*size.member);
     if (manual) tell(knowledge, facts, "helm_displacement", boat.helm_displacement / turn);
