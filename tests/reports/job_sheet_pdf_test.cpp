@@ -115,13 +115,14 @@ TEST_CASE("A very long job still fits on two pages and says how much was left ou
     std::string long_words;
     for (int i = 0; i < 400; ++i) long_words += "It groans. ";
     std::get<Opened>(events.front()).words = long_words;
-    for (const Finding& finding : knowledge.findings) {
+    for (std::size_t f = 0; f < 60; ++f) {
+        const Finding& finding = knowledge.findings[f];
         if (!finding.readings.empty() && !finding.unit) {
             events.push_back(Answered{finding.id, finding.readings.front().id});
         }
     }
     for (int i = 0; i < 60; ++i) events.push_back(Noted{"Note " + std::to_string(i) + ". " + long_words});
-    for (const Remedy& remedy : knowledge.remedies) events.push_back(Tried{remedy.id, "not_cured"});
+    for (std::size_t r = 0; r < 20; ++r) events.push_back(Tried{knowledge.remedies[r].id, "not_cured"});
     const JobSheet sheet = sheet_of(job_of(events));
     const auto made = write_pdf(sheet, folder.file("long.pdf"), bundled_font());
     REQUIRE_OK(made);

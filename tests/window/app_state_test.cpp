@@ -64,6 +64,7 @@ TEST_CASE("A job is led from intake to the end by keys alone, and every entry is
 TEST_CASE("A cured boat is handed back with its cause and stands under handed back") {
     Shop shop;
     begin(shop);
+    carry_out(*shop.state, GiveReading{"gimbal_play", "loose"});
     for (int i = 0; i < 150 && shop.state->page.card.kind != StepCard::Kind::remedy; ++i) {
         REQUIRE_FALSE(at_end(shop));
         lead_on(shop);
@@ -103,7 +104,7 @@ TEST_CASE("A figure of the rig that cannot be read stays as typed, with what wou
     shop.start_job("Grey Heron", "");
     std::string field;
     for (const RigLine& line : shop.state->page.rig) {
-        if (line.choices.empty() && line.field.unit == "in") field = line.field.id;
+        if (field.empty() && line.choices.empty() && line.field.unit == "in") field = line.field.id;
     }
     REQUIRE_FALSE(field.empty());
     carry_out(*shop.state, GiveNumber{field, "three bananas", true});
