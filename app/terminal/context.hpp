@@ -1,6 +1,7 @@
 // What every command of the terminal shares: streams, and where knowledge and records are.
 #pragma once
 
+#include <optional>
 #include <ostream>
 #include <string>
 
@@ -45,6 +46,18 @@ int run_knowledge_list(Context& context, const std::string& kind);
 int run_knowledge_show(Context& context, const std::string& id);
 int run_knowledge_compare_with_rig(Context& context, bool all);
 int run_knowledge_try(Context& context, const WalkWish& wish, bool json);
+struct QuizRequest {
+    std::string topic;  // "": all
+    int count = 10;
+    std::optional<unsigned> seed;  // empty: from the clock
+    std::string learner;           // "": nothing is kept
+};
+int run_quiz(Context& context, const QuizRequest& request);
+int run_quiz_topics(Context& context);
+int run_quiz_figures(Context& context, unsigned seed, bool json);
+int run_learner_add(Context& context, const std::string& name);
+int run_learner_list(Context& context, bool json);
+int run_learner_show(Context& context, const std::string& name, bool json);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
