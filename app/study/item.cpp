@@ -30,23 +30,13 @@ const FormText& text_of(Form form) {
     return form_texts[static_cast<std::size_t>(form)];
 }
 
-// An order that keeps every rule: of the options still free, always the first shown.
+// The order of the knowledge: an order that keeps every rule.
 std::vector<int> order_by(const Item& item) {
-    std::vector<int> order;
-    std::vector<bool> used(item.options.size(), false);
-    while (order.size() < item.options.size()) {
-        const std::size_t before = order.size();
-        for (std::size_t i = 0; i < item.options.size(); ++i) {
-            const bool waits = std::any_of(item.rules.begin(), item.rules.end(), [&](const Before& rule) {
-                return rule.second == static_cast<int>(i) && !used[static_cast<std::size_t>(rule.first)];
-            });
-            if (used[i] || waits) continue;
-            used[i] = true;
-            order.push_back(static_cast<int>(i));
-            break;
-        }
-        if (order.size() == before) break;  // rules in a circle: nothing more can be placed
-    }
+    std::vector<int> order(item.options.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
+        return item.options[static_cast<std::size_t>(a)].of < item.options[static_cast<std::size_t>(b)].of;
+    });
     return order;
 }
 

@@ -57,6 +57,11 @@ Value drawn(const WorksheetInput& input, Chance& chance) {
     return value;
 }
 
+// Names that lean on the result before, and figures that are rounded up by hand.
+bool can_stand_alone(const WorksheetOutput& output) {
+    return output.name.rfind("The same", 0) != 0 && output.name.find("whole number") == std::string::npos;
+}
+
 std::vector<Value> examples(const Worksheet& sheet) {
     std::vector<Value> values;
     for (const WorksheetInput& input : sheet.inputs) {
@@ -80,10 +85,12 @@ std::vector<bool> that_matter(const Sheet& sheet, const std::vector<Value>& inpu
     std::vector<bool> matter(inputs.size(), false);
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const auto* quantity = std::get_if<Quantity>(&inputs[i]);
-        if (quantity == nullptr) {
-            matter[i] = true;  // a choice is part of the question
-            continue;
+        for (const Word& word : sheet.entry().inputs[i].choices) {
+            std::vector<Value> moved = inputs;
+            moved[i] = Choice{{word.id}};
+            matter[i] = matter[i] || sheet.work(moved) != right;
         }
+        if (quantity == nullptr) continue;
         for (const double factor : {1.01, 0.99}) {
             std::vector<Value> moved = inputs;
             Quantity other = *quantity;
@@ -143,7 +150,9 @@ constexpr UnitSlip unit_slips[] = {
     {"millilitres and fluid ounces mixed up", "floz", "mL"},
 };
 
+// Slips that come to the same figure share a line; one that comes to nothing tells nothing.
 void add_slip(std::vector<Slip>& slips, Slip slip, double tolerance) {
+    if (std::abs(slip.value) <= tolerance) return;
     for (Slip& there : slips) {
         if (std::abs(there.value - slip.value) > 2 * tolerance) continue;
         there.name += ", or " + slip.name;
@@ -175,14 +184,14 @@ std::vector<Slip> slips_of(const Sheet& sheet, const std::vector<Value>& inputs,
     for (const UnitSlip& slip : unit_slips) {
         const Result<Unit> one = find_unit(slip.unit);
         const Result<Unit> other = find_unit(slip.other);
-        if (!one || !other || !(one.value().dimension == unit.dimension)) continue;
-        if (!(other.value().dimension == unit.dimension)) continue;
-        if (std::string(slip.unit) == "deg" && unit.name != "deg" && unit.name != "rad") continue;  // turns
+        if (!one || !other) continue;
+        if (unit.name != one.value().name && unit.name != other.value().name) continue;
         const double factor = one.value().factor / other.value().factor;
         add_slip(slips, {slip.name, right * factor, true}, tolerance);
         add_slip(slips, {slip.name, right / factor, true}, tolerance);
     }
-    if (unit.dimension.is_number() && right != 0) {
+    const bool is_ratio = std::abs(right) > 0.1 && std::abs(right) < 10;
+    if (unit.dimension.is_number() && is_ratio) {
         add_slip(slips, {"the ratio turned upside down", 1 / right, false}, tolerance);
     }
     return slips;
@@ -204,14 +213,17 @@ std::string input_line(const WorksheetInput& input, const Value& value) {
     return input.name + ": " + show(std::get<Quantity>(value), input.unit, UnitSystem::us, 4);
 }
 
-void tell(const Sheet& sheet, const std::vector<Value>& inputs, double right, Item& item) {
+// False when no number matters: then it is a line of a table, which nobody needs to know by heart.
+bool tell(const Sheet& sheet, const std::vector<Value>& inputs, double right, Item& item) {
     const std::vector<bool> matter = that_matter(sheet, inputs, right);
+    bool any_number = false;
     std::string command = "hardover worksheet " + sheet.entry().id;
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const WorksheetInput& input = sheet.entry().inputs[i];
         if (!matter[i]) continue;
         const std::string line = input_line(input, inputs[i]);
         if (line.empty()) continue;
+        any_number = any_number || std::holds_alternative<Quantity>(inputs[i]);
         item.given.push_back(line);
         const auto* choice = std::get_if<Choice>(&inputs[i]);
         command += " " + input.id + "='" +
@@ -220,6 +232,7 @@ void tell(const Sheet& sheet, const std::vector<Value>& inputs, double right, It
                    "'";
     }
     item.reason = sheet.entry().about + " Worked out by: " + command;
+    return any_number;
 }
 
 }  // namespace
@@ -228,7 +241,8 @@ bool make_figure(const Portraits& portraits, Item& item, Chance& chance) {
     const Knowledge& all = portraits.knowledge();
     const Sheet sheet{all, item.stem.first, static_cast<std::size_t>(item.stem.third)};
     const WorksheetOutput& output = sheet.entry().results[sheet.result];
-    if (!all_have_examples(sheet.entry()) || output.unit.offset != 0) return false;
+    if (!all_have_examples(sheet.entry()) || output.unit.offset != 0 || !can_stand_alone(output))
+        return false;
     for (int draw = 0; draw < draws; ++draw) {
         std::vector<Value> inputs = examples(sheet.entry());
         for (std::size_t i = 0; i < inputs.size() && draw + 1 < draws; ++i) {
@@ -239,8 +253,7 @@ bool make_figure(const Portraits& portraits, Item& item, Chance& chance) {
         const double tolerance = std::max(close_enough * std::abs(*right), half_mark(output.unit));
         std::vector<Slip> slips = slips_of(sheet, inputs, *right, tolerance);
         if (clashes(slips, *right, tolerance)) continue;
-        tell(sheet, inputs, *right, item);
-        if (item.given.empty()) return false;
+        if (!tell(sheet, inputs, *right, item)) return false;
         item.figure = Figure{output.unit, *right, tolerance, std::move(slips)};
         item.given.insert(item.given.begin(), "Worksheet: " + sheet.entry().name);
         item.question =

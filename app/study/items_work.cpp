@@ -170,6 +170,8 @@ bool make_order(const Portraits& portraits, Item& item) {
     const std::size_t after = item.options.size();
     add_option(item, {"Check afterwards: " + remedy.after.front()});
     if (item.options.size() != after + 1) return false;
+    for (std::size_t i = 0; i <= after; ++i) item.options[i].of = static_cast<Index>(i);
+    if (first_step > 1) item.rules.push_back({0, 1, false});
     for (std::size_t step = first_step; step < after; ++step) {
         item.rules.push_back({0, static_cast<int>(step), true});
         if (first_step > 1) item.rules.push_back({1, static_cast<int>(step), false});
