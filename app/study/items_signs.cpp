@@ -16,12 +16,33 @@ constexpr double shown_usually = 0.5;  // "usually shows"
 constexpr double shown_hardly = 0.05;  // "does not show"
 constexpr double tells_apart = 0.5;    // difference of the shares of readings, 0 to 1
 constexpr double same_for_both = 0.05;
+const double hardly_moves = std::log(1.5);
 
 // Half the summed difference: 0 alike, 1 never alike.
 double difference(const std::vector<double>& a, const std::vector<double>& b) {
     double sum = 0;
     for (std::size_t i = 0; i < a.size(); ++i) sum += std::abs(a[i] - b[i]);
     return sum / 2;
+}
+
+// Of the probabilities of two causes.
+double log_ratio(const Knowledge& knowledge, const Facts& facts, Index one, Index other) {
+    const Belief belief = believe(knowledge, facts);
+    constexpr double nothing = 1e-9;
+    return std::log((belief.causes[static_cast<std::size_t>(one)] + nothing) /
+                    (belief.causes[static_cast<std::size_t>(other)] + nothing));
+}
+
+// How far any reading of the finding moves the two against each other, also by way of other causes.
+double moves(const Knowledge& knowledge, const Facts& facts, Index finding, Index one, Index other,
+             double before) {
+    double most = 0;
+    for (std::size_t r = 0; r < at(knowledge.findings, finding).readings.size(); ++r) {
+        Facts after = facts;
+        after.answers[finding] = Answer{static_cast<int>(r)};
+        most = std::max(most, std::abs(log_ratio(knowledge, after, one, other) - before));
+    }
+    return most;
 }
 
 struct Sign {
@@ -238,13 +259,17 @@ bool make_apart(const Portraits& portraits, Item& item, Chance& chance) {
     const Knowledge& all = portraits.knowledge();
     const Index one = item.stem.first;
     const Index other = item.stem.second;
+    std::optional<Facts> boat = portraits.boat_for(one);
+    if (!boat || !portraits.is_possible(*boat, other)) boat = portraits.boat_for(other);
+    if (!boat || !portraits.is_possible(*boat, one)) return false;
+    item.facts.rig = boat->rig;
     Index best = none;
     double most = tells_apart;
     std::vector<Index> alike;
     for (std::size_t f = 0; f < all.findings.size(); ++f) {
         const auto finding = static_cast<Index>(f);
         const bool either = portraits.is_shown(one, finding) || portraits.is_shown(other, finding);
-        if (all.findings[f].readings.empty()) continue;
+        if (all.findings[f].readings.empty() || !portraits.makes_sense(*boat, finding)) continue;
         const double apart = difference(portraits.readings(one, finding), portraits.readings(other, finding));
         if (either && apart >= most) {
             most = apart;
@@ -259,7 +284,8 @@ bool make_apart(const Portraits& portraits, Item& item, Chance& chance) {
         const Index part = all.findings[f].part;
         const bool near = part == at(all.causes, one).part || part == at(all.causes, other).part;
         const bool either = portraits.is_shown(one, finding) || portraits.is_shown(other, finding);
-        if (near && !either && !all.findings[f].readings.empty()) alike.push_back(finding);
+        const bool usable = !all.findings[f].readings.empty() && portraits.makes_sense(*boat, finding);
+        if (near && !either && usable) alike.push_back(finding);
     }
     const auto own = [&](Index cause) {
         const LikelyReading likely = likeliest_reading(portraits.readings(cause, best), false);
@@ -267,11 +293,14 @@ bool make_apart(const Portraits& portraits, Item& item, Chance& chance) {
                at(all.findings, best).readings[static_cast<std::size_t>(likely.reading)].text + ".";
     };
     add_option(item, {at(all.findings, best).name, true, "", best});
-    std::vector<Option> wrong;
+    if (alike.size() > drawn_from) alike.resize(drawn_from);
+    chance.shuffle(alike);
+    const double before = log_ratio(all, item.facts, one, other);
     for (const Index finding : alike) {
-        wrong.push_back({at(all.findings, finding).name, false, "Both look alike there.", finding});
+        if (item.options.size() > most_wrong) break;
+        if (moves(all, item.facts, finding, one, other, before) >= hardly_moves) continue;
+        add_option(item, {at(all.findings, finding).name, false, "Both look alike there.", finding});
     }
-    add_some(item, std::move(wrong), chance);
     item.question = "It is either “" + at(all.causes, one).name + "” or “" + at(all.causes, other).name +
                     "”. What tells the two apart best?";
     item.reason = own(one) + " " + own(other);

@@ -7,7 +7,7 @@ namespace hardover::study {
 
 namespace {
 
-constexpr std::size_t rivals_apart = 4;  // how many rivals a cause is held against
+constexpr std::size_t rivals_apart = 2;  // how many rivals a cause is held against
 
 class StemList {
   public:

@@ -193,7 +193,7 @@ TEST_CASE("A quiz about a topic asks only about it, and an unknown topic is name
 TEST_CASE("What is due is asked first, and what was answered and is not due is not asked") {
     QuizWish wish;
     wish.topic = "proof";
-    wish.count = 200;
+    wish.count = 100000;
     const auto all = choose_items(portraits(), {}, wish);
     REQUIRE_OK(all);
     LearnerState learner;
