@@ -31,35 +31,37 @@ StoredEvent as_next(const Job& job, const Event& event, const std::string& now) 
 
 }  // namespace
 
-Job replay(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events) {
-    Job job = replay_facts(knowledge, number, std::move(events));
-    job.assessment = assess(knowledge, job.facts);
+Job replay(const PreparedKnowledge& prepared, JobNumber number, std::vector<StoredEvent> events) {
+    Job job = replay_facts(prepared.knowledge(), number, std::move(events));
+    job.assessment = assess(prepared, job.facts);
     return job;
 }
 
-Result<Job> start_job(Store& store, const Knowledge& knowledge, const Opened& opened,
+Result<Job> start_job(Store& store, const PreparedKnowledge& prepared, const Opened& opened,
                       const std::string& now) {
+    const Knowledge& knowledge = prepared.knowledge();
     Opened full = opened;
     if (full.boat.find_first_not_of(" \t\r\n") == std::string::npos) {
         return Error{Error::Kind::bad_input, "the boat has no name", "", "say which boat it is"};
     }
     if (full.knowledge.empty()) full.knowledge = knowledge.fingerprint;
     const StoredEvent first = as_next(Job{}, full, now);
-    Job job = replay(knowledge, 0, {first});
+    Job job = replay(prepared, 0, {first});
     const auto number = store.start_job(first, summary_of(knowledge, job));
     if (!number.ok()) return number.error();
     job.number = number.value();
     return job;
 }
 
-Result<Job> load_job(const Store& store, const Knowledge& knowledge, JobNumber number) {
+Result<Job> load_job(const Store& store, const PreparedKnowledge& prepared, JobNumber number) {
     auto events = store.events(number);
     if (!events.ok()) return events.error();
-    return replay(knowledge, number, std::move(events.value()));
+    return replay(prepared, number, std::move(events.value()));
 }
 
-Result<void> record(Store& store, const Knowledge& knowledge, Job& job, const Event& event,
+Result<void> record(Store& store, const PreparedKnowledge& prepared, Job& job, const Event& event,
                     const std::string& now) {
+    const Knowledge& knowledge = prepared.knowledge();
     const auto full = fitted(knowledge, job, event);
     if (!full.ok()) return full.error();
     auto events = job.events;
@@ -67,17 +69,17 @@ Result<void> record(Store& store, const Knowledge& knowledge, Job& job, const Ev
     Job next = replay_facts(knowledge, job.number, std::move(events));
     auto written = store.append(job.number, next.events.back(), summary_of(knowledge, next));
     if (!written.ok()) return written;
-    next.assessment = assess(knowledge, next.facts);
+    next.assessment = assess(prepared, next.facts);
     job = std::move(next);
     return {};
 }
 
-Result<void> undo(Store& store, const Knowledge& knowledge, Job& job, const std::string& now) {
+Result<void> undo(Store& store, const PreparedKnowledge& prepared, Job& job, const std::string& now) {
     const auto counts = counting(job.events);
     for (auto stored = job.events.rbegin(); stored != job.events.rend(); ++stored) {
         if (stored->kind == "opened" || stored->kind == "undone") continue;
         if (!counts.at(stored->sequence)) continue;
-        return record(store, knowledge, job, Undone{stored->sequence}, now);
+        return record(store, prepared, job, Undone{stored->sequence}, now);
     }
     return Error{Error::Kind::bad_input, "there is nothing to take back", "", ""};
 }

@@ -11,6 +11,7 @@
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/reasoning/assessment.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover {
 
@@ -29,23 +30,24 @@ struct Job {
 };
 
 // Replays events to a job and assesses it. Never fails: what cannot be understood is listed in `left_out`.
-Job replay(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events);
+Job replay(const PreparedKnowledge& prepared, JobNumber number, std::vector<StoredEvent> events);
 
 // Starts a job. `now` is UTC as in StoredEvent::at.
-Result<Job> start_job(Store& store, const Knowledge& knowledge, const Opened& opened, const std::string& now);
+Result<Job> start_job(Store& store, const PreparedKnowledge& prepared, const Opened& opened,
+                      const std::string& now);
 
 // Loads a job by number.
-Result<Job> load_job(const Store& store, const Knowledge& knowledge, JobNumber number);
+Result<Job> load_job(const Store& store, const PreparedKnowledge& prepared, JobNumber number);
 
 // Records one event (checked against the knowledge first: an answer must fit its finding, ids must exist),
 // then brings `job` up to date. On an error nothing is written and `job` is as before. An answer is stored in
 // its full form: reading id, or quantity with unit and spread.
-Result<void> record(Store& store, const Knowledge& knowledge, Job& job, const Event& event,
+Result<void> record(Store& store, const PreparedKnowledge& prepared, Job& job, const Event& event,
                     const std::string& now);
 
 // Takes the last event that still counts back (not Opened). Error bad_input when there is nothing to take
 // back.
-Result<void> undo(Store& store, const Knowledge& knowledge, Job& job, const std::string& now);
+Result<void> undo(Store& store, const PreparedKnowledge& prepared, Job& job, const std::string& now);
 
 // The present time in UTC as the records write it. The only clock of the program.
 std::string utc_now();

@@ -206,21 +206,32 @@ ordered_json sheet_json(const Knowledge& knowledge, const WorkedSheet& sheet) {
 }
 
 ordered_json figures_json(const Knowledge& knowledge) {
-    return {{"sources", knowledge.sources.size()},
-            {"histories", knowledge.histories.size()},
-            {"rig_fields", knowledge.rig_fields.size()},
-            {"complaints", knowledge.complaints.size()},
+    std::size_t readings = 0;
+    for (const Finding& finding : knowledge.findings) readings += finding.readings.size();
+    std::size_t shown = 0;
+    for (const Cause& cause : knowledge.causes) shown += cause.shows.size();
+    const auto published =
+        std::count_if(knowledge.sources.begin(), knowledge.sources.end(),
+                      [](const Source& source) { return source.kind == Source::Kind::published; });
+    return {{"complaints", knowledge.complaints.size()},
             {"findings", knowledge.findings.size()},
-            {"checks", knowledge.checks.size()},
+            {"readings", readings},
             {"causes", knowledge.causes.size()},
+            {"findings_shown_by_causes", shown},
+            {"same_cures", knowledge.same_cures.size()},
+            {"checks", knowledge.checks.size()},
             {"remedies", knowledge.remedies.size()},
             {"rules", knowledge.rules.size()},
             {"worksheets", knowledge.worksheets.size()},
             {"cautions", knowledge.cautions.size()},
             {"deferrals", knowledge.deferrals.size()},
             {"stops", knowledge.stops.size()},
+            {"histories", knowledge.histories.size()},
+            {"rig_fields", knowledge.rig_fields.size()},
             {"needs", knowledge.needs.size()},
-            {"parts", knowledge.parts.size()}};
+            {"parts", knowledge.parts.size()},
+            {"sources", knowledge.sources.size()},
+            {"published_sources", published}};
 }
 
 }  // namespace hardover

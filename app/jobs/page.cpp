@@ -125,8 +125,8 @@ void add_duties(View& view, JobPage& page) {
 
 }  // namespace
 
-JobPage make_job_page(const Knowledge& knowledge, const Job& job) {
-    View view(knowledge, job);
+JobPage make_job_page(const PreparedKnowledge& prepared, const Job& job) {
+    View view(prepared, job);
     JobPage page;
     page.title = fmt::format("Job {} · {}", job.number, job.boat);
     page.words = job.words;

@@ -160,13 +160,13 @@ struct JobPage {
     std::string conflict;
 };
 
-JobPage make_job_page(const Knowledge& knowledge, const Job& job);
+JobPage make_job_page(const PreparedKnowledge& prepared, const Job& job);
 
 // The page's pieces that stand alone as well.
 std::string source_text(const Knowledge& knowledge, const std::vector<Index>& sources);
 std::string answer_text(const Knowledge& knowledge, Index finding, const Answer& answer);
 SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& sheet);
-StepCard question_card(const Knowledge& knowledge, const Job& job,
+StepCard question_card(const PreparedKnowledge& prepared, const Job& job,
                        Index finding);  // any finding, at any time
 
 }  // namespace hardover

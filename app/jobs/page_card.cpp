@@ -320,8 +320,8 @@ StepCard asking_card(View& view, Index finding) {
 
 }  // namespace jobs_detail
 
-StepCard question_card(const Knowledge& knowledge, const Job& job, Index finding) {
-    View view(knowledge, job);
+StepCard question_card(const PreparedKnowledge& prepared, const Job& job, Index finding) {
+    View view(prepared, job);
     return asking_card(view, finding);
 }
 

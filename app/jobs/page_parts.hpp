@@ -15,11 +15,11 @@ namespace hardover::jobs_detail {
 
 // What every part looks at: the knowledge, the job, and what is known by name.
 struct View {
-    View(const Knowledge& the_knowledge, const Job& the_job)
-        : knowledge(the_knowledge),
+    View(const PreparedKnowledge& prepared, const Job& the_job)
+        : knowledge(prepared.knowledge()),
           job(the_job),
-          situation(the_knowledge, the_job.facts),
-          stages(the_knowledge, the_job.facts, situation) {}
+          situation(prepared, the_job.facts),
+          stages(knowledge, the_job.facts, situation) {}
     const Knowledge& knowledge;
     const Job& job;
     Situation situation;

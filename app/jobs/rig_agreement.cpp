@@ -97,9 +97,9 @@ double by_table(const Cause& cause, Index finding, int reading) {
 }
 
 // Whether a share in the table and one counted on boats are further apart than is agreed, the count given the
-// benefit of one standard deviation.
+// benefit of two standard deviations.
 bool apart(const std::vector<double>& words, double table, double counted, int sampled) {
-    const double doubt = std::sqrt(counted * (1 - counted) / sampled);
+    const double doubt = 2 * std::sqrt(counted * (1 - counted) / sampled);
     const double nearest = std::clamp(table, counted - doubt, counted + doubt);
     return std::abs(scale_position(words, table) - scale_position(words, nearest)) > agreed_steps;
 }

@@ -1,5 +1,7 @@
 #include "app/jobs/rig_boat.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace hardover {
@@ -8,14 +10,32 @@ namespace {
 
 using rig::Boat;
 
+// A quantity of the rig: the field's value is `factor` times the boat's size.
 struct Size {
     const char* field;
     double Boat::*member;
+    double factor = 1;
 };
 constexpr Size sizes[] = {{"ram_bore", &Boat::bore},
                           {"ram_rod", &Boat::rod},
                           {"ram_stroke", &Boat::stroke},
-                          {"relief_pressure", &Boat::relief_pressure}};
+                          {"relief_pressure", &Boat::relief_pressure},
+                          {"wheel_diameter", &Boat::wheel_radius, 2},
+                          {"hose_bore", &Boat::hose_bore},
+                          {"hose_length", &Boat::hose_length},
+                          {"oil_at_40", &Boat::oil_at_40},
+                          {"oil_at_100", &Boat::oil_at_100},
+                          {"oil_density", &Boat::oil_density},
+                          {"drive_spacing", &Boat::drive_spacing}};
+struct Number {
+    const char* field;
+    int Boat::*member;
+};
+constexpr Number numbers[] = {{"rams", &Boat::rams}, {"drives", &Boat::drives}, {"helms", &Boat::helms}};
+
+// A choice of the rig by its words, in the order of the boat's enumeration.
+constexpr std::array mounts{"sterndrive_external", "outboard_centre", "inboard_tiller"};
+constexpr std::array assists{"none", "engine_pump", "electric_pump"};
 constexpr double turn = 6.283185307179586;  // rad: a helm's displacement is per turn of the wheel
 
 const RigField* field_of(const Knowledge& knowledge, const std::string& id, Index& index) {
@@ -52,6 +72,22 @@ bool is(const Knowledge& knowledge, const Facts& facts, const std::string& id, c
     return word != nullptr ? *word == choice : otherwise;
 }
 
+// Which of the words the rig says; `otherwise` when it says none of them.
+template <typename Choice, typename Words>
+Choice choice_of(const Knowledge& knowledge, const Facts& facts, const std::string& id, const Words& words,
+                 Choice otherwise) {
+    for (std::size_t i = 0; i < words.size(); ++i)
+        if (is(knowledge, facts, id, words[i], false)) return static_cast<Choice>(i);
+    return otherwise;
+}
+
+// Words of fields that together ask for what the numeric boat cannot be are met half way.
+void make_possible(Boat& boat) {
+    if (boat.mount != Boat::Mount::outboard_centre) return;
+    boat.balanced = true;
+    boat.rams = std::min(boat.rams, boat.drives);
+}
+
 std::optional<Answer> felt_reading(const Finding& finding, const rig::Readings& readings) {
     bool any_gauge = false;
     for (std::size_t i = 0; i < finding.felt.size(); ++i) {
@@ -72,9 +108,13 @@ Facts facts_of_boat(const Knowledge& knowledge, const Boat& boat) {
     Facts facts;
     const bool manual = boat.helm == Boat::Helm::manual_pump;
     tell(knowledge, facts, "helm", manual ? "manual_pump" : "cable_valve");
-    tell(knowledge, facts, "rams", boat.rams);
     tell(knowledge, facts, "ram_kind", boat.balanced ? "balanced" : "single_rod");
-    for (const Size& size : sizes) tell(knowledge, facts, size.field, boat.*size.member);
+    tell(knowledge, facts, "mount", mounts[static_cast<std::size_t>(boat.mount)]);
+    tell(knowledge, facts, "assist", assists[static_cast<std::size_t>(boat.assist)]);
+    tell(knowledge, facts, "tie_bar", boat.drives == 2 && boat.tied ? "tied" : "not_tied");
+    tell(knowledge, facts, "autopilot", boat.autopilot ? "teed_in" : "no_autopilot");
+    for (const auto& [field, member] : numbers) tell(knowledge, facts, field, boat.*member);
+    for (const Size& size : sizes) tell(knowledge, facts, size.field, size.factor * boat.*size.member);
     if (manual) tell(knowledge, facts, "helm_displacement", boat.helm_displacement / turn);
     return facts;
 }
@@ -85,13 +125,24 @@ Boat boat_of_rig(const Knowledge& knowledge, const Facts& facts, const Boat& oth
         is(knowledge, facts, "helm", "manual_pump", otherwise.helm == Boat::Helm::manual_pump);
     boat.helm = manual ? Boat::Helm::manual_pump : Boat::Helm::cable_valve;
     boat.balanced = is(knowledge, facts, "ram_kind", "balanced", otherwise.balanced);
-    double rams = otherwise.rams;
-    take(knowledge, facts, "rams", rams);
-    boat.rams = rams > 1 ? 2 : 1;
-    for (const Size& size : sizes) take(knowledge, facts, size.field, boat.*size.member);
+    boat.mount = choice_of(knowledge, facts, "mount", mounts, otherwise.mount);
+    boat.assist = choice_of(knowledge, facts, "assist", assists, otherwise.assist);
+    boat.tied = is(knowledge, facts, "tie_bar", "tied", otherwise.tied);
+    boat.autopilot = is(knowledge, facts, "autopilot", "teed_in", otherwise.autopilot);
+    for (const auto& [field, member] : numbers) {
+        double number = otherwise.*member;
+        take(knowledge, facts, field, number);
+        boat.*member = number > 1 ? 2 : 1;
+    }
+    for (const Size& size : sizes) {
+        double value = size.factor * otherwise.*size.member;
+        take(knowledge, facts, size.field, value);
+        boat.*size.member = value / size.factor;
+    }
     double per_radian = otherwise.helm_displacement / turn;
     take(knowledge, facts, "helm_displacement", per_radian);
     boat.helm_displacement = per_radian * turn;
+    make_possible(boat);
     return boat;
 }
 

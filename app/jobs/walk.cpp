@@ -186,7 +186,9 @@ bool take_step(Technician& technician, const Assessment& now, WalkStep& step, Wa
 void walk_on(const Knowledge& knowledge, const SimulatedBoat& boat, Walk& walk) {
     Technician technician(knowledge, boat);
     Path path(knowledge);
-    Assessment now = assess(knowledge, technician.facts());
+    const PreparedKnowledge prepared(knowledge);
+    const Detail no_more{false, false};
+    Assessment now = assess(prepared, technician.facts(), no_more);
     path.note(now, walk.start);
     walk.proved_first = true;
     while (static_cast<int>(walk.steps.size()) < most_steps) {
@@ -199,7 +201,7 @@ void walk_on(const Knowledge& knowledge, const SimulatedBoat& boat, Walk& walk) 
         step.cautions = path.cautions_of(step.step);
         walk.proved_first = take_step(technician, now, step, walk) && walk.proved_first;
         step.minutes = technician.minutes();
-        now = assess(knowledge, technician.facts());
+        now = assess(prepared, technician.facts(), no_more);
         path.note(now, step);
         walk.steps.push_back(std::move(step));
     }

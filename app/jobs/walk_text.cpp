@@ -209,6 +209,22 @@ std::vector<std::string> walk_lines(const Knowledge& knowledge, const Walk& walk
     return lines;
 }
 
+std::string walk_summary_head() {
+    return fmt::format("{:<32} {:<28} {:>6}  {:<5} {:<6} {:>5} {:>7} {:>7} {:>7}  {}", "cause", "complaint",
+                       "brings", "first", "proved", "wrong", "answers", "minutes", "knowing", "end");
+}
+
+std::string walk_summary(const Knowledge& knowledge, const Walk& walk) {
+    std::string faults;
+    for (const Index fault : walk.faults)
+        faults += (faults.empty() ? "" : " ") + at(knowledge.causes, fault).id;
+    return fmt::format("{:<32} {:<28} {:>6}  {:<5} {:<6} {:>5} {:>7} {:>7.0f} {:>7.0f}  {}", faults,
+                       at(knowledge.complaints, *walk.told.complaints.begin()).id,
+                       plain_percent(walk.complaint_chance), right_at_hand_over(walk) ? "yes" : "NO",
+                       walk.proved_first ? "yes" : "NO", walk.wrong_remedies, walk.questions, walk.minutes,
+                       walk.minutes_of_know_all, end_id(walk.end));
+}
+
 ordered_json walk_json(const Knowledge& knowledge, const Walk& walk) {
     ordered_json rig = ordered_json::object();
     for (const auto& [field, value] : walk.told.rig) {

@@ -18,4 +18,8 @@ std::vector<std::string> walk_lines(const Knowledge& knowledge, const Walk& walk
 // wrong_remedies, minutes, minutes_of_know_all}. A reading is null for a plain measurement.
 nlohmann::ordered_json walk_json(const Knowledge& knowledge, const Walk& walk);
 
+// One line for a table of all causes, and the line over it.
+std::string walk_summary_head();
+std::string walk_summary(const Knowledge& knowledge, const Walk& walk);
+
 }  // namespace hardover

@@ -21,6 +21,7 @@ void each_kind(const Knowledge& knowledge, Visit&& visit) {
     visit("causes", knowledge.causes);
     visit("remedies", knowledge.remedies);
     visit("rules", knowledge.rules);
+    visit("same_cures", knowledge.same_cures);
     visit("worksheets", knowledge.worksheets);
     visit("cautions", knowledge.cautions);
     visit("deferrals", knowledge.deferrals);
@@ -115,6 +116,11 @@ std::string details(const Knowledge& knowledge, const Cause& cause) {
            line("Proved by", name_at(knowledge.checks, cause.proof)) +
            line("Proved when", cause.proved_when.text()) +
            line("Remedy", name_at(knowledge.remedies, cause.remedy));
+}
+
+std::string details(const Knowledge& knowledge, const SameCure& same) {
+    return items("Causes that nothing tells apart", names_of(knowledge.causes, same.causes)) +
+           line("Why", same.why);
 }
 
 std::string details(const Knowledge& knowledge, const Remedy& remedy) {

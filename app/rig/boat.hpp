@@ -7,10 +7,9 @@
 #pragma once
 
 #include <cstdint>
-#include <vector>
 
 #include "app/rig/circuit_steering.hpp"
-#include "app/rig/linkage.hpp"
+#include "app/rig/steered_drives.hpp"
 
 namespace hardover::rig {
 
@@ -22,10 +21,29 @@ struct Boat {
                       // enough
     };
     Helm helm = Helm::manual_pump;
+    enum class Assist { none, engine_pump, electric_pump };
+    Assist assist = Assist::none;  // with a manual pump: what helps the hand
+    int helms = 1;                 // wheels, 1 or 2; the survey is made at the first
+    bool autopilot = false;        // its pump teed into both lines
 
-    // Rams
-    int rams = 2;           // 1 (on the port side) or 2
-    bool balanced = false;  // rod out of both ends
+    // Drives, outboards or rudders
+    enum class Mount {
+        sterndrive_external,  // rams beside the drive, from the transom aft
+        outboard_centre,      // a balanced cylinder across each outboard's tiller, its rod on the tilt tube
+        inboard_tiller        // rams athwart, at the tiller of a rudder, which points aft here
+    };
+    Mount mount = Mount::sterndrive_external;
+    int drives = 1;               // 1 or 2; with two the second stands to starboard
+    bool tied = true;             // two drives: joined by a tie bar; else the oil alone leads the second
+    double drive_spacing = 0.76;  // between the steering axes
+    double tie_arm = 0.2;         // from the steering axis aft to the tie bar's pin
+    double trim_down = -0.07;     // of drives that trim
+    double trim_up = 0.26;
+
+    // Rams. One ram is the port drive's, on its port side; two are one on each side of one drive, or one on
+    // each of two drives.
+    int rams = 2;
+    bool balanced = false;  // rod out of both ends, as every centre-mounted cylinder's
     double bore = 0.032;
     double rod = 0.016;
     double stroke = 0.2286;
@@ -48,6 +66,7 @@ struct Boat {
     double wheel_radius = 0.19;
     double helm_displacement = 60e-6;  // m^3 per turn
     double helm_friction = 1.0;        // N·m at the wheel
+    double assist_help = 0.7;          // share of the hand's work that a sound assist takes over
     double hand_push = 100;            // N at the rim: a firm push with one hand
     double hand_most = 250;            // N at the rim: nobody pulls more
     double turning = 0.25;             // turns/s of a steady, slow turn
@@ -85,13 +104,14 @@ struct Boat {
     double list_torque = 250;    // N·m per rad that the boat lists at cruising speed
 };
 
-// The port ram and, with two, the starboard ram. Error when no linkage has these sizes.
-Result<std::vector<MountedRam>> mounted_rams(const Boat& boat);
+// The port ram and, with two, the starboard ram, on their drives. Error when no linkage has these sizes.
+Result<SteeredDrives> steered_drives(const Boat& boat);
 
 // Kinematic viscosity of the boat's oil, m^2/s; oil in the cold below 0 C is taken as at 0 C.
 double oil_viscosity_of(const Boat& boat, double temperature);
 
-// A plausible boat of either helm, one or two rams, single-rod or balanced. Ranges are from memory.
+// A plausible boat of either helm, any mount, one or two drives and rams, single-rod or balanced. Ranges and
+// shares are from memory.
 Boat sample_boat(std::uint64_t seed);
 
 }  // namespace hardover::rig

@@ -82,9 +82,9 @@ Result<void> check_speeds(const Network& network, const VectorXd& x) {
     return {};
 }
 
-Result<Solved> solve_once(const Circuit& circuit, const Scales& scales, const VectorXd& start) {
+Result<Solved> solve_once(Network made, const VectorXd& start) {
     Solved solved;
-    solved.network = network(circuit, scales);
+    solved.network = std::move(made);
     const Settled settled = settle(solved.network, start);
     if (auto checked = check_speeds(solved.network, settled.unknowns); !checked.ok()) return checked.error();
     if (!settled.done) return unsettled(solved.network, settled.worst);
@@ -97,17 +97,17 @@ Result<Solved> solve_once(const Circuit& circuit, const Scales& scales, const Ve
     return solved;
 }
 
-// Settled and conserving, or an error.
-Result<Solved> solve_scaled(const Circuit& circuit) {
-    const Scales scales = natural_scales(circuit);
-    Result<Solved> solved = solve_once(circuit, scales, {});
+// Settled and conserving, or an error. `start`: empty, or unknowns to begin near.
+Result<Solved> solve_scaled(const Circuit& circuit, Network made, const VectorXd& start) {
+    const Scales scales = made.scales;
+    Result<Solved> solved = solve_once(std::move(made), start);
     if (!solved.ok()) return solved;
     const double flow = solved.value().largest_flow;
     if (flow > at_rest && (flow < 1e-2 || flow > 1e2)) {
         // A drift or a weep is far smaller than the flow that the circuit is made for: once more at its own
         // size.
-        const VectorXd start = rescaled(solved.value().network, solved.value().x, 1 / flow);
-        Result<Solved> second = solve_once(circuit, {scales.pressure, scales.flow * flow}, start);
+        const VectorXd near = rescaled(solved.value().network, solved.value().x, 1 / flow);
+        Result<Solved> second = solve_once(network(circuit, {scales.pressure, scales.flow * flow}), near);
         if (second.ok() && second.value().imbalance < solved.value().imbalance) {
             second.value().steps += solved.value().steps;
             solved = second;
@@ -120,6 +120,35 @@ Result<Solved> solve_scaled(const Circuit& circuit) {
     return unsettled(found.network, node);
 }
 
+Result<Solved> solve_scaled(const Circuit& circuit) {
+    return solve_scaled(circuit, network(circuit, natural_scales(circuit)), {});
+}
+
+// What 1 means of each unknown, SI.
+VectorXd sizes_of_unknowns(const Network& network) {
+    VectorXd sizes(network.unknowns());
+    const int nodes = static_cast<int>(network.nodes.size());
+    const int branches = static_cast<int>(network.branches.size());
+    sizes.head(nodes).setConstant(network.scales.pressure);
+    sizes.segment(nodes, branches).setConstant(network.scales.flow);
+    for (int i = 0; i < static_cast<int>(network.bodies.size()); ++i) {
+        const Body& body = network.bodies[i];
+        const double force = network.scales.pressure * body.area;
+        sizes.segment<3>(network.speed_at(i)) << network.scales.flow / body.area, force, force;
+    }
+    return sizes;
+}
+
+// Circuits of one make have the same unknowns and are driven the same way.
+std::string make_of(const Network& network) {
+    std::string make;
+    for (const std::string& node : network.nodes) make += node + ';';
+    for (const Branch& branch : network.branches)
+        make += branch.name + (branch.command > 0 ? '>' : branch.command < 0 ? '<' : ';');
+    for (const Body& body : network.bodies) make += body.name + ';';
+    return make;
+}
+
 void tell_flows(const Solved& solved, Solution& solution) {
     const Network& network = solved.network;
     for (std::size_t i = 0; i < network.nodes.size(); ++i)
@@ -127,6 +156,7 @@ void tell_flows(const Solved& solved, Solution& solution) {
     // A leak inside an element has the element's name: together they are its flow.
     for (int i = 0; i < static_cast<int>(network.branches.size()); ++i)
         solution.flows[network.branches[i].name] += solved.x[network.flow_at(i)] * network.scales.flow;
+    for (const std::string& name : network.shut) solution.flows[name] += 0;
     const VectorXd inflow = net_inflow(network, solved.x);
     for (int node = 0; node < inflow.size(); ++node)
         if (torn(network, solved.x, node))
@@ -155,19 +185,21 @@ void tell_pumps(const Circuit& circuit, const Solved& solved, Solution& solution
         const auto* pump = std::get_if<Pump>(&element);
         if (!pump) continue;
         PumpState& state = solution.pumps[pump->name];
-        const auto branch = std::find_if(network.branches.begin(), network.branches.end(),
-                                         [&](const Branch& b) { return b.name == pump->name; });
-        const int row = network.flow_at(static_cast<int>(branch - network.branches.begin()));
         const double inlet = solution.pressures[pump->inlet], outlet = solution.pressures[pump->outlet];
         state.suction = solution.pressures[suction_node(*pump)];
         if (pump->displacement <= 0) continue;
-        state.speed = solved.x[row] * network.scales.flow / pump->displacement;
-        state.torque = (outlet - inlet) * pump->displacement / (2 * std::numbers::pi);
         const bool driven = pump->speed != 0 && pump->torque_limit > 0;
-        const bool dry = branch->kind == Branch::Kind::shut;
-        state.starved =
-            driven &&
-            (dry || pump_filling(*branch, state.suction / network.scales.pressure, 0).value < starving);
+        state.torque = (outlet - inlet) * pump->displacement / (2 * std::numbers::pi);
+        const auto branch = std::find_if(
+            network.branches.begin(), network.branches.end(),
+            [&](const Branch& b) { return b.kind == Branch::Kind::pump && b.name == pump->name; });
+        // Without one it has nothing but air to move.
+        state.starved = driven;
+        if (branch == network.branches.end()) continue;
+        const int row = network.flow_at(static_cast<int>(branch - network.branches.begin()));
+        state.speed = solved.x[row] * network.scales.flow / pump->displacement;
+        const double filled = pump_filling(*branch, state.suction / network.scales.pressure, 0).value;
+        state.starved = driven && filled < starving;
     }
 }
 
@@ -238,6 +270,17 @@ Status status_of(const Circuit& circuit, const Solution& solution) {
     return moves_unloaded(circuit) ? Status::stalled : Status::hydraulically_locked;
 }
 
+Solution told(const Circuit& circuit, const Solved& solved) {
+    Solution solution;
+    solution.imbalance = solved.imbalance;
+    solution.steps = solved.steps;
+    tell_flows(solved, solution);
+    tell_loads(solved, solution);
+    tell_pumps(circuit, solved, solution);
+    tell_air(circuit, solution);
+    return solution;
+}
+
 }  // namespace
 
 const char* word(Status status) {
@@ -256,6 +299,8 @@ const char* word(Status status) {
             return "short-circuited";
         case Status::starved:
             return "starved";
+        case Status::not_asked:
+            return "not asked";
     }
     return "unknown";
 }
@@ -268,16 +313,28 @@ Restriction orifice(const std::string& name, const std::string& from, const std:
 
 Result<Solution> solve(const Circuit& circuit) {
     if (auto checked = check(circuit); !checked.ok()) return checked.error();
-    Result<Solved> solved = solve_scaled(circuit);
+    const Result<Solved> solved = solve_scaled(circuit);
     if (!solved.ok()) return solved.error();
-    Solution solution;
-    solution.imbalance = solved.value().imbalance;
-    solution.steps = solved.value().steps;
-    tell_flows(solved.value(), solution);
-    tell_loads(solved.value(), solution);
-    tell_pumps(circuit, solved.value(), solution);
-    tell_air(circuit, solution);
+    Solution solution = told(circuit, solved.value());
     solution.status = status_of(circuit, solution);
+    return solution;
+}
+
+Result<Solution> Solver::solve(const Circuit& circuit) {
+    if (auto checked = check(circuit); !checked.ok()) return checked.error();
+    Network made = network(circuit, natural_scales(circuit));
+    std::vector<double>& last = last_[make_of(made)];
+    VectorXd start;
+    if (!last.empty())
+        start =
+            Eigen::Map<const VectorXd>(last.data(), made.unknowns()).cwiseQuotient(sizes_of_unknowns(made));
+    const Result<Solved> solved = solve_scaled(circuit, std::move(made), start);
+    if (!solved.ok()) return solved.error();
+    const Solved& found = solved.value();
+    const VectorXd left = found.x.cwiseProduct(sizes_of_unknowns(found.network));
+    last.assign(left.begin(), left.end());
+    Solution solution = told(circuit, found);
+    solution.status = Status::not_asked;
     return solution;
 }
 

@@ -171,7 +171,8 @@ enum class Status {
     hydraulically_locked,  // cannot move even without load: lines shut, or rams that push against each other
     short_circuited,  // the pump's oil goes round without moving anything (an open-centre valve at rest does
                       // so)
-    starved           // a pump does not get the oil it should move
+    starved,          // a pump does not get the oil it should move
+    not_asked         // of a Solver, which tells no status
 };
 const char* word(Status status);
 
@@ -209,5 +210,17 @@ struct Solution {
 // node that ends nowhere or hangs in the air, a load without rams, a circuit that does not settle. Method:
 // damped Newton on smoothed laws, the smoothing taken away in steps.
 Result<Solution> solve(const Circuit& circuit);
+
+// Solves circuits one after the other, each from the solution of the last one of the same make: faster where
+// they are much alike. Tells no status (which may cost a second solve). Errors and method as solve(); what it
+// gives agrees with solve() to the solver's tolerance, and the same circuits in the same order give the same
+// bits.
+class Solver {
+  public:
+    Result<Solution> solve(const Circuit& circuit);
+
+  private:
+    std::map<std::string, std::vector<double>> last_;  // unknowns in SI, by the make of the network
+};
 
 }  // namespace hardover::rig::circuit

@@ -106,12 +106,9 @@ Smooth ramp(double x, double width) {
 }
 
 Smooth turbulence(double reynolds, double relative_roughness) {
-    // Below this the friction factor is 64/Re to the last digit.
-    if (reynolds < 10) return {1, 0};
-    const auto factor = [&](double re) { return friction_factor(re, relative_roughness) * re / 64; };
-    // Newton needs the slope to a few digits only.
-    const double step = 1e-6 * reynolds;
-    return {factor(reynolds), (factor(reynolds + step) - factor(reynolds - step)) / (2 * step)};
+    if (reynolds < stays_laminar_below) return {1, 0};
+    const FrictionFactor factor = friction_factor_and_slope(reynolds, relative_roughness);
+    return {factor.value * reynolds / 64, (factor.value + factor.slope * reynolds) / 64};
 }
 
 Smooth pump_filling(const Branch& pump, double inlet, double width) {
@@ -122,8 +119,6 @@ Smooth pump_filling(const Branch& pump, double inlet, double width) {
 
 BranchResidual residual(const Branch& branch, const BranchEnds& ends, const Rounding& rounding) {
     switch (branch.kind) {
-        case Branch::Kind::shut:
-            return {ends.flow, 0, 0, 0, 1};
         case Branch::Kind::path:
             return path_residual(branch, ends, rounding);
         case Branch::Kind::one_way:

@@ -33,11 +33,11 @@ struct Rounding {
 
 // One path for oil between two nodes, with dimensionless parameters. `to` = outside: the air, pressure 0.
 struct Branch {
-    enum class Kind { shut, path, one_way, pilot, pump, held };
+    enum class Kind { path, one_way, pilot, pump, held };
     static constexpr int outside = -1;
 
     std::string name;
-    Kind kind = Kind::shut;
+    Kind kind = Kind::path;
     int from = outside, to = outside, pilot = outside;
     double linear = 0;             // path, one_way, pilot: pressure per flow
     double quadratic = 0;          // path

@@ -41,6 +41,12 @@ class Builder {
     double quadratic(double value) const { return resistance(value) * network_.scales.flow; }
     double pressure(double value) const { return value / network_.scales.pressure; }
 
+    // No way for oil: no unknown to solve for.
+    void shut(const std::string& name, const std::string& from, const std::string& to) {
+        node(from);
+        node(to);
+        network_.shut.push_back(name);
+    }
     Branch& branch(const std::string& name, Branch::Kind kind, const std::string& from,
                    const std::string& to) {
         Branch added;
@@ -60,13 +66,13 @@ class Builder {
         b.pressure = pressure(r.pressure);
     }
     void add(const Pump& p) {
-        const bool works = p.displacement > 0 && !air_.contains(suction_node(p));
-        Branch& b = branch(p.name, works ? Branch::Kind::pump : Branch::Kind::shut, p.inlet, p.outlet);
+        leak(p.name, p.inlet, p.outlet, p.leak);
+        if (p.displacement <= 0 || air_.contains(suction_node(p))) return shut(p.name, p.inlet, p.outlet);
+        Branch& b = branch(p.name, Branch::Kind::pump, p.inlet, p.outlet);
         b.command = p.displacement * p.speed / network_.scales.flow;
-        b.limit = works ? pressure(stall_pressure(p)) : 0;
+        b.limit = pressure(stall_pressure(p));
         b.suction_limit = pressure(p.suction_limit);
         b.no_filling = pressure(pump_starves_at);
-        leak(p.name, p.inlet, p.outlet, p.leak);
     }
     void add(const ReliefValve& v) {
         Branch& b = branch(v.name, Branch::Kind::one_way, v.from, v.to);
@@ -98,10 +104,10 @@ class Builder {
         const auto edge = [&](const char* words, const std::string& from, const std::string& to,
                               double sign) {
             const double opening = std::clamp(v.underlap + sign * v.position, 0.0, 1.0);
-            const auto kind = opening > least_opening ? Branch::Kind::path : Branch::Kind::shut;
-            Branch& b = branch(v.name + words, kind, from, to);
-            if (opening > least_opening) b.quadratic = quadratic(v.loss_coefficient / (opening * opening));
             leak(v.name + words, from, to, v.leak);
+            if (opening <= least_opening) return shut(v.name + words, from, to);
+            Branch& b = branch(v.name + words, Branch::Kind::path, from, to);
+            b.quadratic = quadratic(v.loss_coefficient / (opening * opening));
         };
         edge(" supply-a", v.supply, v.port_a, 1);
         edge(" supply-b", v.supply, v.port_b, -1);
@@ -109,16 +115,16 @@ class Builder {
         edge(" b-tank", v.port_b, v.tank, 1);
     }
     void add(const Hose& h) {
-        Branch& b = branch(h.name, h.bore > 0 ? Branch::Kind::path : Branch::Kind::shut, h.from, h.to);
-        if (h.bore <= 0) return;
+        if (h.bore <= 0) return shut(h.name, h.from, h.to);
+        Branch& b = branch(h.name, Branch::Kind::path, h.from, h.to);
         const double viscosity = oil_.density * oil_.kinematic_viscosity;
         b.linear = resistance(laminar_resistance(viscosity, h.length, h.bore));
         b.reynolds_per_flow = network_.scales.flow * 4 / (pi * h.bore * oil_.kinematic_viscosity);
         b.roughness = h.roughness / h.bore;
     }
     void add(const PipeFitting& f) {
-        Branch& b = branch(f.name, f.bore > 0 ? Branch::Kind::path : Branch::Kind::shut, f.from, f.to);
-        if (f.bore <= 0) return;
+        if (f.bore <= 0) return shut(f.name, f.from, f.to);
+        Branch& b = branch(f.name, Branch::Kind::path, f.from, f.to);
         // K·density·v^2/2 with K = k1/Re + k_infinite·(1 + 1 in/D): the first part is linear in the flow.
         const double area = pi / 4 * f.bore * f.bore;
         b.linear = resistance(f.k1 * oil_.kinematic_viscosity * oil_.density / (2 * f.bore * area));
@@ -133,7 +139,7 @@ class Builder {
         if (l.conductance > 0)
             leak(l.name, l.from, l.to, l.conductance);
         else
-            branch(l.name, Branch::Kind::shut, l.from, l.to);
+            shut(l.name, l.from, l.to);
     }
     void add(const TrappedAir& air) { node(air.node); }
     void add(const Load&) {}

@@ -36,6 +36,7 @@ struct Network {
     double vapour = 0;
     std::vector<std::string> nodes;
     std::vector<Branch> branches;
+    std::vector<std::string> shut;  // elements that let no oil through
     std::vector<Body> bodies;
 
     int pressure_at(int node) const { return node; }

@@ -182,12 +182,14 @@ void settle_in_time(const Network& network, double width, Settled& state) {
     }
 }
 
-// From a wide rounding to the last, in strides of `shrink`.
-void descend_through(const Network& network, double width, double shrink, Settled& state) {
+// From a wide rounding to the last, in strides of `shrink`. Without patience it gives up where plain Newton
+// gets caught.
+void descend_through(const Network& network, double width, double shrink, bool patient, Settled& state) {
     for (;; width *= shrink) {
         const double now = std::max(width, last_width);
         descend(network, rounding(now), {}, aim(now), 15, state);
         if (state.residual > 10 * aim(now)) {
+            if (!patient) return;
             settle_in_time(network, now, state);
             descend(network, rounding(now), {}, aim(now), 15, state);
         }
@@ -204,7 +206,7 @@ Settled settle(const Network& network, const VectorXd& start) {
     const VectorXd still = VectorXd::Zero(network.unknowns());
     if (start.size() == still.size()) {
         state.unknowns = start;
-        descend_through(network, 1e-6, 1e-3, state);
+        descend_through(network, 1e-6, 1e-3, false, state);
     }
     // In long strides first; where that fails, in shorter ones and from elsewhere.
     const std::pair<double, double> first_width_and_shrink[] = {
@@ -212,7 +214,7 @@ Settled settle(const Network& network, const VectorXd& start) {
     for (const auto& [width, shrink] : first_width_and_shrink) {
         if (state.done) break;
         state.unknowns = still;
-        descend_through(network, width, shrink, state);
+        descend_through(network, width, shrink, true, state);
     }
     return state;
 }

@@ -18,10 +18,16 @@ struct Sides {
 
 // The default is a sound boat. Leaks are flows at 1000 psi and laminar: half the pressure, half the leak.
 struct Faults {
-    Sides bracket_offset;     // m the rod stands too far out with the drive straight: anchor misplaced
-    Sides rod_end_offset;     // m the rod end is screwed too far out
-    double mark_offset = 0;   // rad the mark for straight lies to starboard of straight
-    double bracket_play = 0;  // m in the port ram's line, and so the next two
+    Sides bracket_offset;       // m the rod stands too far out with the drive straight: anchor misplaced
+    Sides rod_end_offset;       // m the rod end is screwed too far out
+    Sides bracket_height;       // m the anchor stands too high
+    Sides wing_plate_height;    // m the ram pin stands above the trim axis
+    double tie_bar_length = 0;  // m too long
+    double tie_bar_play = 0;    // m at its ends
+    double tiller_slip = 0;     // rad the rudder stands to starboard of where its tiller says
+    double tiller_play = 0;     // m at the ram pin
+    double mark_offset = 0;     // rad the mark for straight lies to starboard of straight
+    double bracket_play = 0;    // m in the port ram's line, and so the next two
     double pin_play = 0;
     double wing_plate_play = 0;
     double gimbal_play = 0;        // m at the ram pins
@@ -42,6 +48,9 @@ struct Faults {
     Sides ram_leak;                     // m^3/s past the piston of each ram
     double pump_wear = 0;               // m^3/s past helm pump or engine pump
     Sides helm_leak;                    // m^3/s back from a line to the reservoir inside the helm
+    Sides second_helm_leak;             // m^3/s back from a line through the second helm
+    double autopilot_bypass = 0;        // m^3/s from line to line through the autopilot's pump
+    double assist_strength = 1;         // help of a manual helm's assist, of a sound one
     double belt_grip = 1;               // torque the belt still carries, of a sound one
     double relief_factor = 1;           // of the relief pressure
     Sides valve_travel{1, 1};           // share of the control valve's travel that the cable reaches

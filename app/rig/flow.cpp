@@ -19,6 +19,11 @@ double bore_area(double bore) {
     return bore > 0 ? pi / 4 * bore * bore : nan;
 }
 
+double sixteenth_power(double x) {
+    const double fourth = x * x * x * x;
+    return fourth * fourth * fourth * fourth;
+}
+
 }  // namespace
 
 double flow_speed(double flow, double bore) {
@@ -40,14 +45,29 @@ double laminar_resistance(double viscosity, double length, double bore) {
     return 128 * viscosity * length / (pi * std::pow(bore, 4));
 }
 
+FrictionFactor friction_factor_and_slope(double reynolds, double relative_roughness) {
+    if (reynolds <= 0 || relative_roughness < 0) return {nan, nan};
+    // Below, the other terms are lost in the last digit.
+    if (reynolds < stays_laminar_below) return {64 / reynolds, -64 / (reynolds * reynolds)};
+    // 8·(laminar + turbulent)^(1/12), where turbulent = (rough + smooth)^-1.5; slopes by Reynolds number.
+    const double thinning = std::pow(7 / reynolds, 0.9);
+    const double inside = thinning + 0.27 * relative_roughness;
+    const double rise = -2.457 * std::log(inside);
+    const double rough = sixteenth_power(rise);
+    const double rough_slope = 16 * rough / rise * 2.457 * 0.9 * thinning / (inside * reynolds);
+    const double smooth = sixteenth_power(37530 / reynolds);
+    const double both = rough + smooth;
+    const double turbulent = 1 / (both * std::sqrt(both));
+    const double turbulent_slope = -1.5 * turbulent / both * (rough_slope - 16 * smooth / reynolds);
+    const double third = 8 / reynolds * (8 / reynolds) * (8 / reynolds);
+    const double laminar = third * third * third * third;
+    const double sum = laminar + turbulent;
+    const double factor = 8 * std::cbrt(std::sqrt(std::sqrt(sum)));
+    return {factor, factor / 12 * (turbulent_slope - 12 * laminar / reynolds) / sum};
+}
+
 double friction_factor(double reynolds, double relative_roughness) {
-    if (reynolds <= 0 || relative_roughness < 0) return nan;
-    // Below 1 the other term is lost in the last digit, and its powers would run out of range.
-    if (reynolds < 1) return 64 / reynolds;
-    const double turbulent = 2.457 * std::log(1 / (std::pow(7 / reynolds, 0.9) + 0.27 * relative_roughness));
-    const double x = std::pow(turbulent, 16);
-    const double y = std::pow(37530 / reynolds, 16);
-    return 8 * std::pow(std::pow(8 / reynolds, 12) + std::pow(x + y, -1.5), 1.0 / 12);
+    return friction_factor_and_slope(reynolds, relative_roughness).value;
 }
 
 double colebrook_friction_factor(double reynolds, double relative_roughness) {

@@ -37,6 +37,14 @@ double laminar_resistance(double viscosity, double length, double bore);
 // Churchill, Chemical Engineering 84 (1977) 24, p. 91: every Reynolds number, an interpolation between 2000
 // and 4000, and 64/Re when laminar.
 double friction_factor(double reynolds, double relative_roughness);
+// With its slope by Reynolds number.
+struct FrictionFactor {
+    double value = 0;
+    double slope = 0;
+};
+FrictionFactor friction_factor_and_slope(double reynolds, double relative_roughness);
+// Below this Reynolds number Churchill's factor is 64/Re to the last digit.
+inline constexpr double stays_laminar_below = 600;
 
 // Colebrook, J. Inst. Civ. Eng. 11 (1939), p. 133, solved exactly; turbulent flow only (NaN below Re 3000).
 double colebrook_friction_factor(double reynolds, double relative_roughness);

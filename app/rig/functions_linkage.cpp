@@ -3,6 +3,7 @@
 // axis.
 #include <limits>
 
+#include "app/rig/clearance.hpp"
 #include "app/rig/function_table.hpp"
 #include "app/rig/hose.hpp"
 #include "app/rig/linkage.hpp"
@@ -47,6 +48,38 @@ double space_steer_at_length(double bracket_out, double bracket_aft, double brac
     return steer ? steer.value() : nan;
 }
 
+// Least room about the ram between both stops and over the trim range, and where it is.
+double least(double Closest::*what, const Linkage& linkage, double thickness, const KeepOut& keep_out,
+             double stop, double trim_down, double trim_up) {
+    const Result<Closest> found =
+        least_clearance(MountedRam{linkage, {}}, thickness / 2, keep_out, {-stop, stop, trim_down, trim_up});
+    return found ? found.value().*what : nan;
+}
+
+// From a box: a swim platform, say.
+template <double Closest::*what>
+double least_from_box(double bracket_out, double bracket_aft, double bracket_up, double pin_out,
+                      double pin_aft, double pin_up, double thickness, double low_out, double high_out,
+                      double low_aft, double high_aft, double low_up, double high_up, double stop,
+                      double trim_down, double trim_up) {
+    return least(what, ram_in_space(bracket_out, bracket_aft, bracket_up, pin_out, pin_aft, pin_up),
+                 thickness, KeepOutBox{{low_aft, low_out, low_up}, {high_aft, high_out, high_up}}, stop,
+                 trim_down, trim_up);
+}
+
+// From a trim cylinder, pinned to the transom and to the drive.
+template <double Closest::*what>
+double least_from_cylinder(double bracket_out, double bracket_aft, double bracket_up, double pin_out,
+                           double pin_aft, double pin_up, double thickness, double transom_out,
+                           double transom_aft, double transom_up, double drive_out, double drive_aft,
+                           double drive_up, double cylinder, double stop, double trim_down, double trim_up) {
+    const KeepOutBar bar{{{transom_aft, transom_out, transom_up}, false},
+                         {{drive_aft, drive_out, drive_up}, true},
+                         cylinder / 2};
+    return least(what, ram_in_space(bracket_out, bracket_aft, bracket_up, pin_out, pin_aft, pin_up),
+                 thickness, bar, stop, trim_down, trim_up);
+}
+
 double tie_bar_for_toe(double spacing, double arm_one, double angle_one, double arm_two, double angle_two,
                        double toe) {
     return bar_for_toe({spacing, arm_one, angle_one, arm_two, angle_two, 0}, toe);
@@ -76,6 +109,24 @@ void add_linkage_functions(Functions& functions) {
         {length, length, length, length, length, length, angle, angle}, length, vectors);
     add(functions, "space_steer_at_length", space_steer_at_length,
         {length, length, length, length, length, length, length, angle}, angle, vectors);
+
+    const std::string nearest = "vector geometry, least distance of two bars or of a bar and a box";
+    add(functions, "room_from_box", least_from_box<&Closest::room>,
+        {length, length, length, length, length, length, length, length, length, length, length, length,
+         length, angle, angle, angle},
+        length, nearest);
+    add(functions, "room_from_box_steer", least_from_box<&Closest::steer>,
+        {length, length, length, length, length, length, length, length, length, length, length, length,
+         length, angle, angle, angle},
+        angle, nearest);
+    add(functions, "room_from_cylinder", least_from_cylinder<&Closest::room>,
+        {length, length, length, length, length, length, length, length, length, length, length, length,
+         length, length, angle, angle, angle},
+        length, nearest);
+    add(functions, "room_from_cylinder_steer", least_from_cylinder<&Closest::steer>,
+        {length, length, length, length, length, length, length, length, length, length, length, length,
+         length, length, angle, angle, angle},
+        angle, nearest);
 
     const std::string four_bar = "plane geometry of a four-bar linkage";
     add(functions, "tie_bar_for_toe", tie_bar_for_toe, {length, length, angle, length, angle, angle}, length,

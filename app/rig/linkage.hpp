@@ -1,10 +1,10 @@
-// Where a steering ram stands and what it does to the drive: length, moment arm, angles at both locks.
+// Where a steering ram pinned at both ends stands and what it does to the drive: length and moment arm.
 // Lengths in m, angles in rad, positive by the right hand about the steering axis. Knows no oil and no load.
 // The geometry is textbook vector mechanics: law of cosines in the plane, Rodrigues' rotation in space.
 #pragma once
 
 #include <Eigen/Core>
-#include <vector>
+#include <optional>
 
 #include "rules/result/result.hpp"
 
@@ -28,19 +28,37 @@ double moment_arm_slope(const PlanarLinkage& linkage, double steer);
 // cannot be reached.
 Result<double> angle_at_length(double anchor, double arm, double length);
 
-// The same in space, with trim. All points in boat axes with the drive straight ahead and at zero trim.
-struct Linkage {
-    Eigen::Vector3d anchor;           // ram's fixed end on the transom
-    Eigen::Vector3d pin;              // ram's end on the steering arm
+// The same in space, with trim: a pin that turns about the steering axis, and that axis about the trim axis.
+// All points in boat axes with the drive straight ahead and at zero trim.
+struct SteeringArm {
+    Eigen::Vector3d pin;
     Eigen::Vector3d steer_point;      // any point of the steering axis
     Eigen::Vector3d steer_direction;  // along it, any length
     Eigen::Vector3d trim_point;       // any point of the trim axis
     Eigen::Vector3d trim_direction;
 };
 
-// Distance of the ram pin from the steering axis: the largest moment arm there can be.
-double arm_radius(const Linkage& linkage);
-Eigen::Vector3d pin_at(const Linkage& linkage, double steer, double trim);
+// With a ram from its fixed end on the transom to the pin.
+struct Linkage : SteeringArm {
+    Eigen::Vector3d anchor;
+};
+
+// Distance of the pin from the steering axis: the largest moment arm there can be.
+double arm_radius(const SteeringArm& arm);
+Eigen::Vector3d pin_at(const SteeringArm& arm, double steer, double trim);
+// Where the drive takes any of its points.
+Eigen::Vector3d carried_by_drive(const SteeringArm& arm, const Eigen::Vector3d& point, double steer,
+                                 double trim);
+// How far the pin moves along a unit direction per radian of steering, and per radian of trim, m/rad.
+double turning_arm(const SteeringArm& arm, const Eigen::Vector3d& along, double steer, double trim);
+double trimming_arm(const SteeringArm& arm, const Eigen::Vector3d& along, double steer, double trim);
+
+// The pin's way round the steering axis at a trim angle: centre + across·cos(steer) + beyond·sin(steer).
+struct PinCircle {
+    Eigen::Vector3d centre, across, beyond;
+};
+PinCircle pin_circle(const SteeringArm& arm, double trim);
+
 double ram_length(const Linkage& linkage, double steer, double trim);
 double moment_arm(const Linkage& linkage, double steer, double trim);
 // dL/d(trim), m/rad.
@@ -51,49 +69,19 @@ double steer_per_trim(const Linkage& linkage, double steer, double trim);
 // A ram closer to dead centre than this part of the arm radius has no useful force left, and small errors of
 // length become large errors of angle. Limit from common practice in linkage design.
 inline constexpr double dead_centre_share = 0.15;
+bool near_dead_centre(double moment_arm, double arm_radius);
+
+// Steer angle at which mean + swing·cos(steer - phase) has a value, on the side of the turning points where
+// straight ahead lies; nothing when it never has.
+struct Swing {
+    double mean = 0;
+    double swing = 0;
+    double phase = 0;
+};
+std::optional<double> steer_at_value(const Swing& swing, double value);
 
 // Steer angle at which the ram has a given length, on the side of dead centre where straight ahead lies.
 // Error when the length cannot be reached, or straight ahead itself is at dead centre.
 Result<double> steer_at_length(const Linkage& linkage, double length, double trim);
-
-struct RamTravel {
-    double closed = 0;  // pin to pin when bottomed in
-    double stroke = 0;
-};
-
-struct LockAngles {
-    double closed = 0;     // steer angle with the ram bottomed in
-    double open = 0;       // and bottomed out
-    double least_arm = 0;  // smallest moment arm, as a length above zero, between them
-};
-
-// Both locks of one ram at a trim angle. Error when a lock cannot be reached, the ram is not within its
-// travel straight ahead, or a lock is too near dead centre.
-Result<LockAngles> lock_angles(const Linkage& linkage, const RamTravel& travel, double trim);
-
-struct MountedRam {
-    Linkage linkage;
-    RamTravel travel;
-};
-
-// Which ram of one drive bottoms first each way. With one ram both indexes are 0.
-struct DriveLocks {
-    double lowest = 0;          // most negative steer angle
-    double highest = 0;         // most positive
-    std::size_t lowest_by = 0;  // index of the ram that bottoms there
-    std::size_t highest_by = 0;
-    std::vector<double> unused_stroke;  // per ram, m: what is never used because another bottoms first
-};
-// Error as lock_angles, naming the ram; also when there is no ram.
-Result<DriveLocks> drive_locks(const std::vector<MountedRam>& rams, double trim);
-
-// How the steer angle at a fixed ram length answers to a misplaced anchor, rad per m along each boat axis.
-// First order, for misplacements small beside the arm. Error at dead centre.
-Result<Eigen::Vector3d> mount_sensitivity(const Linkage& linkage, double steer, double trim);
-
-// How far to move the anchor along `direction` (any length), at most `reach` either way, so that both locks
-// have the same angle. Error when no such place lies within reach.
-Result<double> anchor_shift_for_equal_locks(const Linkage& linkage, const RamTravel& travel,
-                                            const Eigen::Vector3d& direction, double reach, double trim);
 
 }  // namespace hardover::rig

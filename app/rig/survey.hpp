@@ -5,6 +5,7 @@
 // ahead. Hydraulic gauges come from the steady circuit: what happens between two steady states is not seen.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <string>
 #include <vector>
@@ -18,6 +19,7 @@ struct Gauge {
     std::string name;  // "rim_sponge"
     std::string unit;  // in which it is usually read
     std::string meaning;
+    double spread = 0;  // ± of reading it (about 95 %), in that unit; 0: seen or counted. From memory.
 };
 
 // Every gauge there is.
@@ -30,5 +32,9 @@ using Readings = std::map<std::string, double>;
 // Reads all gauges. The same boat and faults give the same bits. Errors: sizes that cannot be; a ram that is
 // not within its travel straight ahead; a circuit that does not settle (kind unsupported).
 Result<Readings> survey(const Boat& boat, const Faults& faults);
+
+// The same as somebody reads them who is as good as each gauge's spread: normal errors, the same for the same
+// seed, independent of each other. What is not below 0 is not read below 0.
+Readings measured(const Readings& true_readings, std::uint64_t seed);
 
 }  // namespace hardover::rig

@@ -4,6 +4,7 @@
 
 #include "app/rig/cylinder.hpp"
 #include "app/rig/oil.hpp"
+#include "app/rig/stiffness.hpp"
 #include "app/rig/survey_parts.hpp"
 
 namespace hardover::rig {
@@ -14,7 +15,7 @@ using circuit::SteeringCommand;
 using circuit::SteeringHydraulics;
 
 constexpr double turn = 2 * std::numbers::pi;
-constexpr double out_of_reach = 20;     // turns/s: no hand turns a wheel so fast
+constexpr double out_of_reach = 4;      // turns/s: no hand turns a wheel so fast against pressure
 constexpr double reservoir_dry = -1;    // level from which the pump gets nothing but air
 constexpr double suction_length = 0.4;  // m
 constexpr double suction_bore = 0.012;  // m; with the next, of the order of a small craft's, from memory
@@ -80,6 +81,7 @@ SteeringHydraulics hydraulics(const Rigged& rigged, const Conditions& conditions
     h.rod = boat.rod;
     h.stroke = working_travel(rigged);
     h.balanced = boat.balanced;
+    h.opposed = boat.mount != Boat::Mount::outboard_centre;
     h.ram_friction = boat.ram_friction;
     h.hose_length = boat.hose_length;
     h.hose_bore = boat.hose_bore;
@@ -111,6 +113,10 @@ void add_way_back(circuit::Circuit& circuit, const Rigged& rigged, const std::st
         circuit::CheckValve{side + " way back", end, side + " line", 0, way_back_resistance, 0});
 }
 
+void add_leak(circuit::Circuit& circuit, const circuit::Leak& leak) {
+    if (leak.conductance > 0) circuit.elements.push_back(leak);
+}
+
 // What the plain steering circuit has not: narrow feeds, oil back to the reservoir inside the helm, and the
 // suction side.
 void add_the_rest(circuit::Circuit& circuit, const Rigged& rigged) {
@@ -118,10 +124,13 @@ void add_the_rest(circuit::Circuit& circuit, const Rigged& rigged) {
     add_way_back(circuit, rigged, "port", f.feed_bore.port);
     add_way_back(circuit, rigged, "starboard", f.feed_bore.starboard);
     if (manual(rigged)) {
-        circuit.elements.push_back(
-            circuit::Leak{"helm leak port", "port line", "reservoir", per_pressure(f.helm_leak.port)});
-        circuit.elements.push_back(circuit::Leak{"helm leak starboard", "starboard line", "reservoir",
-                                                 per_pressure(f.helm_leak.starboard)});
+        const Sides back = leaks_at_helms(rigged);
+        add_leak(circuit, {"helm leak port", "port line", "reservoir", per_pressure(back.port)});
+        add_leak(circuit,
+                 {"helm leak starboard", "starboard line", "reservoir", per_pressure(back.starboard)});
+        if (rigged.boat.autopilot)
+            add_leak(circuit,
+                     {"autopilot bypass", "port line", "starboard line", per_pressure(f.autopilot_bypass)});
         return;
     }
     for (circuit::Element& element : circuit.elements) {
@@ -141,7 +150,7 @@ Result<Ran> run(const Rigged& rigged, const SteeringHydraulics& h, const Steerin
     Result<circuit::Circuit> built = steering_circuit(h, command);
     if (!built) return built.error();
     add_the_rest(built.value(), rigged);
-    Result<circuit::Solution> solved = solve(built.value());
+    Result<circuit::Solution> solved = rigged.solver->solve(built.value());
     if (!solved) return solved.error();
     Ran ran{std::move(solved.value()), {}, 0};
     ran.pump = ran.solution.pumps.at(manual(rigged) ? "helm" : "pump");
@@ -155,6 +164,13 @@ double greater_squeezed(const circuit::Solution& solution) {
 
 double line_pressure(const circuit::Solution& solution) {
     return std::max(solution.pressures.at("port line"), solution.pressures.at("starboard line"));
+}
+
+// The hand's part of the work at a manual helm; the assist does the rest, but gives no more pressure than a
+// strong hand does by itself.
+double share_of_hand(const Rigged& rigged, bool engine) {
+    if (rigged.boat.assist == Boat::Assist::none || !engine) return 1;
+    return 1 - rigged.boat.assist_help * rigged.faults.assist_strength;
 }
 
 double hand_torque(const Boat& boat, double force) {
@@ -171,9 +187,8 @@ Result<Turning> turn_by_hand(const Rigged& rigged, const Conditions& conditions,
     turning.speed = ran.value().speed * way;
     turning.expected = boat.turning * boat.helm_displacement / oil_area(rigged);
     turning.goes = std::abs(ran.value().pump.speed) > 0.5 * boat.turning && turning.speed > 0;
-    turning.force = turning.goes
-                        ? (std::abs(ran.value().pump.torque) + boat.helm_friction) / boat.wheel_radius
-                        : boat.hand_most;
+    const double torque = std::abs(ran.value().pump.torque) * share_of_hand(rigged, conditions.engine);
+    turning.force = turning.goes ? (torque + boat.helm_friction) / boat.wheel_radius : boat.hand_most;
     turning.lost_volume = greater_squeezed(ran.value().solution);
     turning.pressure = line_pressure(ran.value().solution);
     return turning;
@@ -193,7 +208,7 @@ Result<double> push_at_speed(const Rigged& rigged, const SteeringHydraulics& h, 
             load->force = stiff_dashpot * speed * way;
         }
     }
-    const Result<circuit::Solution> solved = solve(built.value());
+    const Result<circuit::Solution> solved = rigged.solver->solve(built.value());
     if (!solved) return solved.error();
     return solved.value().loads.at("drive").push * way;
 }
@@ -236,6 +251,13 @@ Result<Turning> turn_with_cable(const Rigged& rigged, const Conditions& conditio
 
 }  // namespace
 
+Sides leaks_at_helms(const Rigged& rigged) {
+    const Faults& f = rigged.faults;
+    const bool second = rigged.boat.helms > 1;
+    return {f.helm_leak.port + (second ? f.second_helm_leak.port : 0),
+            f.helm_leak.starboard + (second ? f.second_helm_leak.starboard : 0)};
+}
+
 double oil_area(const Rigged& rigged) {
     const Boat& boat = rigged.boat;
     return boat.rams * (ram_area(boat.bore, boat.balanced ? boat.rod : 0) + ram_area(boat.bore, boat.rod)) /
@@ -271,9 +293,19 @@ Result<Held> hold_on_stop(const Rigged& rigged, double way) {
     if (!ran) return ran.error();
     const circuit::Solution& solution = ran.value().solution;
     Held held;
-    held.pressure = manual(rigged) ? line_pressure(solution) : solution.pressures.at("pump outlet");
     held.lost_volume = greater_squeezed(solution);
-    if (manual(rigged)) held.wheel_speed = std::abs(ran.value().pump.speed);
+    if (!manual(rigged)) {
+        held.pressure = solution.pressures.at("pump outlet");
+        return held;
+    }
+    held.wheel_speed = std::abs(ran.value().pump.speed);
+    // Oil shut in behind the helm's check valves may stand at any higher pressure that came before; told is
+    // what the hand puts on it.
+    const double at_helm =
+        std::max(solution.pressures.at("helm port"), solution.pressures.at("helm starboard"));
+    held.pressure = std::min(line_pressure(solution), std::max(0.0, at_helm - h.lock_cracking_pressure));
+    const double air = std::max(h.faults.trapped_air.port, h.faults.trapped_air.starboard);
+    held.lost_volume = std::min(held.lost_volume, air - trapped_air_volume(air, held.pressure));
     return held;
 }
 

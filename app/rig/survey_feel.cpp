@@ -23,6 +23,7 @@ constexpr double valve_stroke =
     3e-3;                         // m the drive moves before a held valve is fully against it (from memory)
 constexpr double tab_lift = 3.0;  // 1/rad, lift gradient of so small a plate (from memory)
 constexpr double water = 1000;    // kg/m^3
+constexpr double no_pressure = 1e3;       // Pa: less than a gauge shows
 constexpr double pouring_pressure = 1e5;  // Pa, oil pushed through a line into the can
 constexpr double worth_a_pin = 1.2;       // effort_ratio from which one ram is unpinned to try
 constexpr double flush = 60;              // s in which trapped air comes out while turning
@@ -100,7 +101,8 @@ Result<double> wag(const Rigged& rigged) {
     }
     const Result<double> drift = give_way(rigged, wake_torque + rigged.boat.dock_friction);
     if (!drift) return drift.error();
-    return std::min((play + give + drift.value() * wake_time) / arm, 2 * rigged.boat.stop_angle);
+    const double of_first = (play + give + drift.value() * wake_time) / arm;
+    return std::min(of_first + second_drive_play(rigged), 2 * rigged.boat.stop_angle);
 }
 
 // The greater spring-back at the rim of a firm push on the stop, m. With a cable the push goes past the oil.
@@ -167,7 +169,7 @@ Result<double> fight_ratio(const Rigged& rigged, const BothWays& middle) {
     freed.rams_swapped = 0;
     freed.ram_bind_force = 0;
     freed.bracket_offset = freed.rod_end_offset = {};
-    const Result<Rigged> single = rig_up(one, freed);
+    const Result<Rigged> single = rig_up(one, freed, *rigged.solver);
     if (!single) return single.error();
     const Result<BothWays> alone = both_ways(single.value(), straight(single.value()));
     if (!alone) return alone.error();
@@ -211,14 +213,14 @@ void read_stop(const Rigged& rigged, const Held& port, const Held& starboard, Re
     into["open_port_flow"] = leak / leak_test_pressure * most;
     if (manual(rigged)) {
         into["wheel_creep"] = 2 * std::numbers::pi * std::max(port.wheel_speed, starboard.wheel_speed);
-        const double slip =
-            f.pump_wear + rigged.boat.sound_slip + std::max(f.helm_leak.port, f.helm_leak.starboard);
+        const Sides back = leaks_at_helms(rigged);
+        const double slip = f.pump_wear + rigged.boat.sound_slip + std::max(back.port, back.starboard);
         into["isolated_creep"] =
             2 * std::numbers::pi * slip / leak_test_pressure * most / rigged.boat.helm_displacement;
         return;
     }
     into["pressure_at_stop"] = std::min(port.pressure, starboard.pressure);
-    into["pressure_ratio"] = std::min(port.pressure, starboard.pressure) / most;
+    into["pressure_ratio"] = most > no_pressure ? std::min(port.pressure, starboard.pressure) / most : 1;
     into["valve_travel_difference"] = std::abs(f.valve_travel.port - f.valve_travel.starboard);
     into["valve_travel_better"] = std::max(f.valve_travel.port, f.valve_travel.starboard);
     into["valve_rest"] = std::abs(f.valve_stuck);
@@ -253,7 +255,7 @@ void read_oil(const Rigged& rigged, Readings& into) {
 }  // namespace
 
 Result<void> read_feel(const Rigged& rigged, Readings& into) {
-    const Result<Rigged> as_new = rig_up(rigged.boat, {});
+    const Result<Rigged> as_new = rig_up(rigged.boat, {}, *rigged.solver);
     if (!as_new) return as_new.error();
     const Result<BothWays> sound = both_ways(as_new.value(), straight(as_new.value()));
     if (!sound) return sound.error();
@@ -291,7 +293,7 @@ Result<void> read_feel(const Rigged& rigged, Readings& into) {
     const Result<Turning> after_a_run = turn_steadily(rigged, {.temperature = warm}, 1);
     if (!after_a_run) return after_a_run.error();
     into["cold_ratio"] = in_the_cold.value().force / after_a_run.value().force;
-    if (!manual(rigged)) {
+    if (!manual(rigged) || rigged.boat.assist != Boat::Assist::none) {
         Conditions stopped = straight(rigged);
         stopped.engine = false;
         const Result<BothWays> without = both_ways(rigged, stopped);

@@ -1,8 +1,6 @@
 // Inner header of the survey: a boat with its faults rigged up, its locks, and its circuit at work.
 #pragma once
 
-#include <vector>
-
 #include "app/rig/survey.hpp"
 
 namespace hardover::rig {
@@ -13,16 +11,19 @@ inline constexpr double leak_test_pressure = 6894757.29;
 struct Rigged {
     Boat boat;
     Faults faults;
-    std::vector<MountedRam> rams;  // port, then starboard
-    double port_lock = 0;          // steer angle, below 0
+    SteeredDrives drives;  // rams: port, then starboard
+    double port_lock = 0;  // steer angle of drive one, below 0
     double starboard_lock = 0;
+    circuit::Solver* solver = nullptr;  // of the whole survey
 };
 
 // survey_geometry.cpp
-Result<Rigged> rig_up(const Boat& boat, const Faults& faults);
-void read_geometry(const Rigged& rigged, Readings& into);
+Result<Rigged> rig_up(const Boat& boat, const Faults& faults, circuit::Solver& solver);
+Result<void> read_geometry(const Rigged& rigged, Readings& into);
 // Oil lost to the outside at all places, m^3/s.
 double lost_oil(const Faults& faults);
+// Angle by which the second of two tied drives can be moved with the first held.
+double second_drive_play(const Rigged& rigged);
 double mean_moment_arm(const Rigged& rigged, double steer);
 // Play of all joints in the ram's line, m; the other ram of two holds half of it.
 double joint_play(const Rigged& rigged);
@@ -30,6 +31,9 @@ double joint_play(const Rigged& rigged);
 double working_travel(const Rigged& rigged);
 // Ram position from the middle of the working travel.
 double ram_position(const Rigged& rigged, double steer);
+
+// m^3/s at 1000 psi from each line to the reservoir, inside all helms there are.
+Sides leaks_at_helms(const Rigged& rigged);
 
 // survey_circuit.cpp: the oil side at work. `way` is 1 to starboard, -1 to port.
 struct Turning {
@@ -45,7 +49,7 @@ struct Conditions {
     double steer = 0;
     double torque = 0;       // N·m of water on the drive, to starboard
     double temperature = 0;  // K of the oil
-    bool engine = true;      // running; a manual helm does not ask
+    bool engine = true;      // running, or an assist switched on; a manual helm without assist does not ask
 };
 Result<Turning> turn_steadily(const Rigged& rigged, const Conditions& conditions, double way);
 
@@ -54,7 +58,7 @@ struct Held {
     double lost_volume = 0;
     double wheel_speed = 0;  // turns/s it goes on turning; manual helm
 };
-// Pressed on the stop with a firm hand, engine running.
+// Pressed on the stop with a firm hand, engine running; an assist of a manual helm switched off.
 Result<Held> hold_on_stop(const Rigged& rigged, double way);
 
 // Speed, m/s, at which the rams give way to a torque on the drive with the wheel held still, engine stopped.

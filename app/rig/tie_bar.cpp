@@ -1,10 +1,9 @@
 #include "app/rig/tie_bar.hpp"
 
 #include <cmath>
+#include <Eigen/Geometry>
 #include <limits>
 #include <numbers>
-
-#include "app/rig/linkage.hpp"
 
 namespace hardover::rig {
 
@@ -25,6 +24,23 @@ Linkage seen_from_drive_two(const TieBar& tie, double steer) {
     return linkage;
 }
 
+// In space: drive two's arm turned along with drive one first, so that the side of dead centre is that of
+// straight ahead of both; what is solved for is the rest.
+Linkage seen_from_drive_two(const TieBarInSpace& tie, double steer, double trim_one) {
+    Linkage linkage;
+    static_cast<SteeringArm&>(linkage) = tie.two;
+    linkage.pin = tie.two.steer_point + Eigen::AngleAxisd(steer, tie.two.steer_direction.normalized()) *
+                                            (tie.two.pin - tie.two.steer_point);
+    linkage.anchor = pin_at(tie.one, steer, trim_one);
+    return linkage;
+}
+
+Error cannot_reach() {
+    return {Error::Kind::bad_input, "the tie bar cannot set drive two at this angle", "",
+            "check bar length, spacing and both arms: the bar must stand well clear of the line through arm "
+            "and axis"};
+}
+
 }  // namespace
 
 double bar_for_toe(const TieBar& tie, double toe) {
@@ -37,12 +53,30 @@ Result<double> tied_steer(const TieBar& tie, double steer) {
     TieBar turned = tie;
     turned.angle_two += steer;
     const Result<double> rest = steer_at_length(seen_from_drive_two(turned, steer), tie.bar, 0);
-    if (!rest) {
-        return Error{Error::Kind::bad_input, "the tie bar cannot set drive two at this angle", "",
-                     "check bar length, spacing and both arms: the bar must stand well clear of the line "
-                     "through arm and axis"};
-    }
+    if (!rest) return cannot_reach();
     return steer + rest.value();
+}
+
+double bar_for_toe(const TieBarInSpace& tie, double toe) {
+    return (pin_at(tie.two, toe, 0) - tie.one.pin).norm();
+}
+
+Result<double> tied_steer(const TieBarInSpace& tie, double steer, const BothTrims& trims) {
+    const Result<double> rest =
+        steer_at_length(seen_from_drive_two(tie, steer, trims.one), tie.bar, trims.two);
+    if (!rest) return cannot_reach();
+    return steer + rest.value();
+}
+
+Result<double> leading_steer(const TieBarInSpace& tie, double steer_two, const BothTrims& trims) {
+    return tied_steer({tie.two, tie.one, tie.bar}, steer_two, {trims.two, trims.one});
+}
+
+double tied_ratio(const TieBarInSpace& tie, double steer, double steer_two, const BothTrims& trims) {
+    // The bar keeps its length: both pins move alike along it.
+    const Eigen::Vector3d bar =
+        (pin_at(tie.two, steer_two, trims.two) - pin_at(tie.one, steer, trims.one)).normalized();
+    return turning_arm(tie.one, bar, steer, trims.one) / turning_arm(tie.two, bar, steer_two, trims.two);
 }
 
 double toe_from_spans(double forward, double aft, double distance) {

@@ -26,21 +26,21 @@ double difference(const std::vector<double>& a, const std::vector<double>& b) {
 }
 
 // Of the probabilities of two causes.
-double log_ratio(const Knowledge& knowledge, const Facts& facts, Index one, Index other) {
-    const Belief belief = believe(knowledge, facts);
+double log_ratio(const PreparedKnowledge& prepared, const Facts& facts, Index one, Index other) {
+    const Belief belief = believe(prepared, facts);
     constexpr double nothing = 1e-9;
     return std::log((belief.causes[static_cast<std::size_t>(one)] + nothing) /
                     (belief.causes[static_cast<std::size_t>(other)] + nothing));
 }
 
 // How far any reading of the finding moves the two against each other, also by way of other causes.
-double moves(const Knowledge& knowledge, const Facts& facts, Index finding, Index one, Index other,
+double moves(const PreparedKnowledge& prepared, const Facts& facts, Index finding, Index one, Index other,
              double before) {
     double most = 0;
-    for (std::size_t r = 0; r < at(knowledge.findings, finding).readings.size(); ++r) {
+    for (std::size_t r = 0; r < at(prepared.knowledge().findings, finding).readings.size(); ++r) {
         Facts after = facts;
         after.answers[finding] = Answer{static_cast<int>(r)};
-        most = std::max(most, std::abs(log_ratio(knowledge, after, one, other) - before));
+        most = std::max(most, std::abs(log_ratio(prepared, after, one, other) - before));
     }
     return most;
 }
@@ -157,7 +157,7 @@ bool make_signs(const Portraits& portraits, Item& item) {
     for (const auto& [finding, reading] : at(all.complaints, item.stem.second).says) {
         if (!portraits.makes_sense(*boat, finding)) return false;
     }
-    Belief belief = believe(all, *boat);
+    Belief belief = believe(portraits.prepared(), *boat);
     const std::vector<Index> plausible = leading_rivals(portraits, *boat, cause, belief, 8);
     std::vector<Sign> signs;
     const auto settled = [&] {
@@ -173,7 +173,7 @@ bool make_signs(const Portraits& portraits, Item& item) {
         if (sign.finding == none) break;
         signs.push_back(sign);
         boat->answers[sign.finding] = Answer{sign.reading};
-        belief = believe(all, *boat);
+        belief = believe(portraits.prepared(), *boat);
     }
     if (signs.empty() || !settled()) return false;
 
@@ -204,7 +204,7 @@ bool make_speaks(const Portraits& portraits, Item& item, Chance& chance) {
     if (!boat || portraits.readings(cause, finding)[reading] < shown_mostly) return false;
     item.facts.rig = boat->rig;
     item.facts.answers[finding] = Answer{item.stem.third};
-    const Belief belief = believe(all, item.facts);
+    const Belief belief = believe(portraits.prepared(), item.facts);
     const double own = belief.causes[static_cast<std::size_t>(cause)];
     add_option(item, {at(all.causes, cause).name, true, "", cause, item.stem.third});
     std::vector<Option> wrong;
@@ -295,10 +295,10 @@ bool make_apart(const Portraits& portraits, Item& item, Chance& chance) {
     add_option(item, {at(all.findings, best).name, true, "", best});
     if (alike.size() > drawn_from) alike.resize(drawn_from);
     chance.shuffle(alike);
-    const double before = log_ratio(all, item.facts, one, other);
+    const double before = log_ratio(portraits.prepared(), item.facts, one, other);
     for (const Index finding : alike) {
         if (item.options.size() > most_wrong) break;
-        if (moves(all, item.facts, finding, one, other, before) >= hardly_moves) continue;
+        if (moves(portraits.prepared(), item.facts, finding, one, other, before) >= hardly_moves) continue;
         add_option(item, {at(all.findings, finding).name, false, "Both look alike there.", finding});
     }
     item.question = "It is either “" + at(all.causes, one).name + "” or “" + at(all.causes, other).name +

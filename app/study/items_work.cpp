@@ -44,7 +44,7 @@ std::string minutes_line(const NextStep& step) {
 std::vector<Option> checks_worth_nothing(const Portraits& portraits, const Facts& facts, double minutes_left,
                                          double margin) {
     const Knowledge& all = portraits.knowledge();
-    const Belief belief = believe(all, facts);
+    const Belief belief = believe(portraits.prepared(), facts);
     std::vector<std::pair<double, Option>> found;
     for (std::size_t c = 0; c < all.checks.size(); ++c) {
         const Check& check = all.checks[c];
@@ -196,7 +196,7 @@ bool make_next(const Portraits& portraits, Item& item, Chance& chance) {
     facts.complaints = {item.stem.first};
     facts.history = item.stem.second;
     item.facts = facts;
-    const std::vector<NextStep> steps = steps_by_minutes(all, facts);
+    const std::vector<NextStep> steps = steps_by_minutes(portraits.prepared(), facts);
     const NextStep& best = steps.front();
     if (name_of(all, best).empty()) return false;
     const double least = best.minutes + best.minutes_after;

@@ -59,6 +59,7 @@ bool counts(const Portraits& portraits, const Stem& stem) {
     switch (stem.form) {
         case Form::signs:
         case Form::speaks:
+        case Form::apart:
         case Form::next:
         case Form::figure:
             return true;  // found out only by ranking or by working sheets, and nearly all do

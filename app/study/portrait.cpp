@@ -58,6 +58,33 @@ std::vector<RigValue> values_of(const RigField& field) {
     return values;
 }
 
+// The fields of the rig that a condition names and that have a value in `facts`.
+std::vector<Index> fields_in(const Knowledge& knowledge, const Facts& facts, const Expression& condition) {
+    std::vector<Index> fields;
+    for (const std::string& name : condition.names()) {
+        if (name.rfind("rig.", 0) != 0) continue;
+        const Index field = find(knowledge.rig_fields, name.substr(4));
+        if (facts.rig.contains(field)) fields.push_back(field);
+    }
+    return fields;
+}
+
+// Tries the values of these fields from `from` on, together, until the condition may hold. False when no
+// values do; the facts are then as before.
+bool make_hold(const Knowledge& knowledge, Facts& facts, const Expression& condition,
+               const std::vector<Index>& fields, std::size_t from = 0) {
+    if (holds_on(knowledge, facts, condition) != Truth::no) return true;
+    if (from == fields.size()) return false;
+    RigValue& value = facts.rig.at(fields[from]);
+    const RigValue before = value;
+    for (const RigValue& other : values_of(at(knowledge.rig_fields, fields[from]))) {
+        value = other;
+        if (make_hold(knowledge, facts, condition, fields, from + 1)) return true;
+    }
+    value = before;
+    return false;
+}
+
 // The beginnings of all longer words, each once.
 std::set<std::string> words_of(const std::vector<std::string>& texts) {
     std::set<std::string> words;
@@ -77,7 +104,7 @@ std::set<std::string> words_of(const std::vector<std::string>& texts) {
 
 }  // namespace
 
-Portraits::Portraits(const Knowledge& knowledge) : knowledge_(knowledge) {
+Portraits::Portraits(const Knowledge& knowledge) : knowledge_(knowledge), prepared_(knowledge) {
     for (const Cause& cause : knowledge.causes) {
         double odds = 0;
         for (std::size_t h = 0; h < knowledge.histories.size(); ++h) {
@@ -172,13 +199,17 @@ std::vector<Index> Portraits::rivals(Index cause) const {
     return found;
 }
 
-// Goes through the fields that matter and gives each the value that suits best, until none gets better.
+// Makes the cause possible, then gives each field the value that suits best, until none gets better.
 std::optional<Facts> Portraits::boat_for(Index cause) const {
     Facts facts;
     facts.history = likeliest_history(cause);
     for (std::size_t f = 0; f < knowledge_.rig_fields.size(); ++f) {
         const std::vector<RigValue> values = values_of(knowledge_.rig_fields[f]);
         if (!values.empty()) facts.rig[static_cast<Index>(f)] = values.front();
+    }
+    const Expression& condition = at(knowledge_.causes, cause).possible_when;
+    if (!make_hold(knowledge_, facts, condition, fields_in(knowledge_, facts, condition))) {
+        return std::nullopt;
     }
     const auto suits = [&] {
         int signs = is_possible(facts, cause) ? 1000 : 0;
@@ -201,7 +232,6 @@ std::optional<Facts> Portraits::boat_for(Index cause) const {
             }
         }
     }
-    if (!is_possible(facts, cause)) return std::nullopt;
     return facts;
 }
 
@@ -213,8 +243,9 @@ bool Portraits::is_possible(const Facts& facts, Index cause) const {
     return holds_on(knowledge_, facts, at(knowledge_.causes, cause).possible_when) != Truth::no;
 }
 
-Belief believe(const Knowledge& knowledge, const Facts& facts) {
-    Situation situation(knowledge, facts);
+Belief believe(const PreparedKnowledge& prepared, const Facts& facts) {
+    const Knowledge& knowledge = prepared.knowledge();
+    Situation situation(prepared, facts);
     const Fired fired = fire(knowledge, situation);
     const Ranking ranking = rank(DiagnosisCase(knowledge, facts, fired, situation));
     Belief belief{std::vector<double>(knowledge.causes.size(), 0), ranking.not_listed};
@@ -224,8 +255,8 @@ Belief believe(const Knowledge& knowledge, const Facts& facts) {
     return belief;
 }
 
-std::vector<NextStep> steps_by_minutes(const Knowledge& knowledge, const Facts& facts) {
-    const Assessment assessment = assess(knowledge, facts);
+std::vector<NextStep> steps_by_minutes(const PreparedKnowledge& prepared, const Facts& facts) {
+    const Assessment assessment = assess(prepared, facts, {.weights = false, .branches = true});
     std::vector<NextStep> steps = {assessment.next};
     steps.insert(steps.end(), assessment.also.begin(), assessment.also.end());
     std::stable_sort(steps.begin(), steps.end(), [](const NextStep& a, const NextStep& b) {

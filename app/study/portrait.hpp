@@ -10,6 +10,7 @@
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/reasoning/assessment.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover::study {
 
@@ -18,6 +19,8 @@ class Portraits {
     explicit Portraits(const Knowledge& knowledge);  // must outlive it
 
     const Knowledge& knowledge() const { return knowledge_; }
+    // For `believe` and `steps_by_minutes`, prepared once.
+    const PreparedKnowledge& prepared() const { return prepared_; }
 
     // How often a boat with this cause alone gives each reading of a finding with readings; adds to 1.
     std::vector<double> readings(Index cause, Index finding) const;
@@ -56,6 +59,7 @@ class Portraits {
     void count_words(const std::vector<std::string>& steps, const std::vector<Index>& cautions);
 
     const Knowledge& knowledge_;
+    PreparedKnowledge prepared_;
     std::vector<double> odds_;
     std::map<std::string, Works> works_;  // by the beginning of a word
 };
@@ -65,10 +69,10 @@ struct Belief {
     std::vector<double> causes;  // by cause
     double not_listed = 0;
 };
-Belief believe(const Knowledge& knowledge, const Facts& facts);
+Belief believe(const PreparedKnowledge& prepared, const Facts& facts);
 
 // The next step and the next best ones, the fewest expected minutes first. A step that a rule puts first may
 // stand further down.
-std::vector<NextStep> steps_by_minutes(const Knowledge& knowledge, const Facts& facts);
+std::vector<NextStep> steps_by_minutes(const PreparedKnowledge& prepared, const Facts& facts);
 
 }  // namespace hardover::study

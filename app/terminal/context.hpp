@@ -1,6 +1,7 @@
 // What every command of the terminal shares: streams, and where knowledge and records are.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <ostream>
 #include <string>
@@ -17,6 +18,14 @@ struct Context {
     Streams streams;
     std::string knowledge_folder;  // as given; "" = the shipped one
     std::string records_file;      // as given; "" = in the user's data folder
+};
+
+// How a job sheet is wanted.
+struct SheetWish {
+    std::string file;  // "" = none
+    std::string paper = "letter";
+    std::string shop;  // "" = as named the last time
+    bool json = false;
 };
 
 // Prints "hardover: what" on err and gives exit code 1.
@@ -40,12 +49,17 @@ int run_interview(Context& context, JobNumber job, const std::string& boat);
 int run_assess(Context& context, const std::string& case_file, bool json);
 int run_worksheet_list(Context& context, bool json);
 int run_worksheet(Context& context, const std::string& id, const std::vector<std::string>& inputs, bool json);
-int run_knowledge_check(Context& context, const std::string& folder);
+int run_knowledge_check(Context& context, const std::string& folder, bool strict);
 int run_knowledge_figures(Context& context, bool json);
 int run_knowledge_list(Context& context, const std::string& kind);
 int run_knowledge_show(Context& context, const std::string& id);
-int run_knowledge_compare_with_rig(Context& context, bool all);
+int run_knowledge_compare_with_rig(Context& context, bool all, int boats, std::uint64_t seed);
+int run_knowledge_book(Context& context, const std::string& folder);
 int run_knowledge_try(Context& context, const WalkWish& wish, bool json);
+int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json);
+// The same with knowledge that is already loaded.
+int run_worksheet(Context& context, const Knowledge& knowledge, const std::string& id,
+                  const std::vector<std::string>& inputs, bool json);
 struct QuizRequest {
     std::string topic;  // "": all
     int count = 10;
@@ -61,6 +75,7 @@ int run_learner_show(Context& context, const std::string& name, bool json);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
+int run_job_sheet(Context& context, JobNumber job, const SheetWish& wish);
 int run_learning_show(Context& context, bool json);
 int run_learning_switch(Context& context, bool on, bool how_often);
 int run_learning_strength(Context& context, int strength);

@@ -14,13 +14,18 @@ namespace {
 constexpr int page_width = 80;
 }
 
-Interview::Interview(Context& context, const Knowledge& knowledge, Store& store, Job job)
-    : context_(context), knowledge_(knowledge), store_(store), job_(std::move(job)) {}
+Interview::Interview(Context& context, KnowledgeInUse& knowledge, Store& store, Job job)
+    : context_(context),
+      in_use_(knowledge),
+      knowledge_(knowledge.get()),
+      store_(store),
+      job_(std::move(job)) {}
 
 int Interview::run() {
     print_help();
     while (true) {
-        const JobPage page = make_job_page(knowledge_, job_);
+        tell_of_changed_files();
+        const JobPage page = make_job_page(in_use_.prepared(), job_);
         if (page.card.kind == StepCard::Kind::handed_back) {
             print_step(page);
             say("Job " + std::to_string(job_.number) +
@@ -46,7 +51,7 @@ Interview::Flow Interview::take_line(const std::string& line, const JobPage& pag
     if (known) return flow;
 
     if (!looking_at_.empty()) {
-        const StepCard card = question_card(knowledge_, job_, find(knowledge_.findings, looking_at_));
+        const StepCard card = question_card(in_use_.prepared(), job_, find(knowledge_.findings, looking_at_));
         if (!card.questions.empty()) take_answer(line, card.questions.front());
         return Flow::go_on;
     }
@@ -72,17 +77,18 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
     if (word == "help" || word == "h") {
         print_help();
     } else if (word == "undo" || word == "u") {
-        const Result<void> undone = undo(store_, knowledge_, job_, now());
+        const Result<void> undone = undo(store_, in_use_.prepared(), job_, now());
         say(undone ? "Taken back." : undone.error().text());
     } else if (word == "all") {
-        print_everything(make_job_page(knowledge_, job_));
+        print_everything(make_job_page(in_use_.prepared(), job_));
     } else if (word == "why") {
-        const StepCard card = make_job_page(knowledge_, job_).card;
+        const StepCard card = make_job_page(in_use_.prepared(), job_).card;
         for (const std::string& branch : card.branches) say("  " + branch, 4);
         if (card.branches.empty()) say(card.why.empty() ? "There is nothing to weigh up here." : card.why);
     } else if (word == "turn") {
-        say_each("What would turn it", turning_texts(knowledge_, what_would_turn(knowledge_, job_.facts)));
-        say_each("What each thing matters", trace_texts(knowledge_, trace(knowledge_, job_.facts)));
+        say_each("What would turn it",
+                 turning_texts(knowledge_, what_would_turn(in_use_.prepared(), job_.facts)));
+        say_each("What each thing matters", trace_texts(knowledge_, trace(in_use_.prepared(), job_.facts)));
     } else if (word == "versus") {
         compare_causes(rest);
     } else if (word == "ask") {
@@ -97,6 +103,8 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
         set_history(rest);
     } else if (word == "need") {
         mark_need(rest);
+    } else if (word == "reload") {
+        read_knowledge_anew();
     } else if (word == "note") {
         keep(Noted{rest});
     } else if (word == "done") {
@@ -105,6 +113,20 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
         known = false;
     }
     return Flow::go_on;
+}
+
+void Interview::tell_of_changed_files() {
+    const bool changed = in_use_.changed_on_disk();
+    if (changed && !change_told_) say("Note: the knowledge files have changed. Use them with: reload");
+    change_told_ = changed;
+}
+
+// The job stays as it is: its events are replayed with the new knowledge.
+void Interview::read_knowledge_anew() {
+    const Result<void> read = in_use_.reload(store_);
+    std::istringstream lines(in_use_.told(read));
+    for (std::string line; std::getline(lines, line);) say(line, 2);
+    if (read) job_ = replay(in_use_.prepared(), job_.number, job_.events);
 }
 
 void Interview::take_intake(const std::string& line, const JobPage& page) {
@@ -182,7 +204,7 @@ void Interview::answer_by_name(const std::string& rest) {
 
 void Interview::compare_causes(const std::string& rest) {
     std::vector<ChoiceText> causes;
-    for (const CauseLine& cause : make_job_page(knowledge_, job_).causes) {
+    for (const CauseLine& cause : make_job_page(in_use_.prepared(), job_).causes) {
         causes.push_back({cause.id, cause.name, false});
     }
     causes.push_back({"not_listed", "Something not on this list", false});
@@ -196,8 +218,9 @@ void Interview::compare_causes(const std::string& rest) {
     }
     const Index index_a = find(knowledge_.causes, *a);
     const Index index_b = find(knowledge_.causes, *b);
-    say_each("One rather than the other", contrast_texts(knowledge_, index_a, index_b,
-                                                         contrast(knowledge_, job_.facts, index_a, index_b)));
+    say_each("One rather than the other",
+             contrast_texts(knowledge_, index_a, index_b,
+                            contrast(in_use_.prepared(), job_.facts, index_a, index_b)));
 }
 
 void Interview::say_each(const std::string& title, const std::vector<std::string>& lines) {
@@ -215,7 +238,7 @@ void Interview::set_rig(const std::string& rest) {
         return;
     }
     heading("Rig");
-    for (const RigLine& line : make_job_page(knowledge_, job_).rig) {
+    for (const RigLine& line : make_job_page(in_use_.prepared(), job_).rig) {
         std::string choices;
         for (const ChoiceText& choice : line.choices) choices += (choices.empty() ? "" : ", ") + choice.id;
         say("  " + line.id + ": " + (line.value.empty() ? "unknown" : line.value) +
@@ -227,7 +250,7 @@ void Interview::set_rig(const std::string& rest) {
 }
 
 void Interview::set_history(const std::string& word) {
-    const JobPage page = make_job_page(knowledge_, job_);
+    const JobPage page = make_job_page(in_use_.prepared(), job_);
     const std::optional<std::string> id = chosen_id(word, page.histories);
     if (id.has_value()) {
         keep(HistorySet{*id});
@@ -243,7 +266,7 @@ void Interview::mark_need(const std::string& rest) {
         keep(NeedMarked{need, value == "yes"});
         return;
     }
-    for (const ChoiceText& line : make_job_page(knowledge_, job_).needs) {
+    for (const ChoiceText& line : make_job_page(in_use_.prepared(), job_).needs) {
         say("  " + line.id + ": " + line.text + (line.chosen ? "" : " (not available now)"));
     }
     say("Mark one with: need ID no, or: need ID yes");
@@ -262,7 +285,7 @@ std::optional<std::string> Interview::read_line(const std::string& prompt) {
 }
 
 bool Interview::keep(const Event& event) {
-    const Result<void> kept = record(store_, knowledge_, job_, event, now());
+    const Result<void> kept = record(store_, in_use_.prepared(), job_, event, now());
     if (!kept) say(kept.error().text());
     return kept.ok();
 }
@@ -283,15 +306,16 @@ void Interview::heading(const std::string& text) {
 int run_interview(Context& context, JobNumber number, const std::string& boat) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
-    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
-    if (!knowledge) return refuse(context, knowledge.error());
+    Result<Knowledge> read = load_knowledge(context, store.value());
+    if (!read) return refuse(context, read.error());
+    KnowledgeInUse knowledge(std::move(read).value());
     Result<Job> job = [&]() -> Result<Job> {
-        if (number != 0) return load_job(store.value(), knowledge.value(), number);
-        const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.value().fingerprint};
-        return start_job(store.value(), knowledge.value(), opened, utc_now());
+        if (number != 0) return load_job(store.value(), knowledge.prepared(), number);
+        const Opened opened{boat.empty() ? "Boat not named" : boat, "", knowledge.get().fingerprint};
+        return start_job(store.value(), knowledge.prepared(), opened, utc_now());
     }();
     if (!job) return refuse(context, job.error());
-    return Interview(context, knowledge.value(), store.value(), std::move(job).value()).run();
+    return Interview(context, knowledge, store.value(), std::move(job).value()).run();
 }
 
 }  // namespace hardover

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/knowledge_in_use.hpp"
 #include "app/jobs/page.hpp"
 #include "app/terminal/context.hpp"
 
@@ -14,7 +15,7 @@ namespace hardover {
 
 class Interview {
   public:
-    Interview(Context& context, const Knowledge& knowledge, Store& store, Job job);
+    Interview(Context& context, KnowledgeInUse& knowledge, Store& store, Job job);
 
     // Asks until the job is handed back, the person leaves or the input ends. Gives the exit code; the job is
     // kept in every case.
@@ -29,6 +30,8 @@ class Interview {
     void print_causes(const JobPage& page);
     void print_everything(const JobPage& page);
     void print_help();
+    void tell_of_changed_files();
+    void read_knowledge_anew();
 
     Flow take_line(const std::string& line, const JobPage& page);
     Flow take_command(const std::string& word, const std::string& rest, bool& known);
@@ -50,7 +53,9 @@ class Interview {
     std::string now() const;
 
     Context& context_;
-    const Knowledge& knowledge_;
+    KnowledgeInUse& in_use_;
+    const Knowledge& knowledge_;  // of in_use_
+    bool change_told_ = false;    // that the files have changed
     Store& store_;
     Job job_;
     std::string looking_at_;  // finding asked out of turn with `ask`

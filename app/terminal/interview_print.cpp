@@ -13,14 +13,14 @@ void Interview::print_help() {
     say("also: ? can't tell, u undo, why, turn, versus A B, all, rig, history, need, ask FINDING, answer "
         "FINDING VALUE, note "
         "TEXT, "
-        "done CAUSE, q quit.");
+        "done CAUSE, reload (changed knowledge files), q quit.");
 }
 
 void Interview::print_step(const JobPage& page) {
     for (const std::string& stop : page.stops) say("STOP: " + stop, 6);
     if (!page.conflict.empty()) say("Note: " + page.conflict, 6);
     if (!looking_at_.empty()) {
-        print_card(question_card(knowledge_, job_, find(knowledge_.findings, looking_at_)));
+        print_card(question_card(in_use_.prepared(), job_, find(knowledge_.findings, looking_at_)));
         return;
     }
     if (page.card.kind != StepCard::Kind::intake) print_causes(page);

@@ -61,18 +61,19 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
         return refuse(context, {Error::Kind::bad_input, "the case cannot be used", case_file,
                                 "put right what is listed above"});
     }
+    const PreparedKnowledge prepared(knowledge.value());
     Job job;
     job.facts = read.found->facts;
     job.words = read.found->story;
-    job.assessment = assess(knowledge.value(), job.facts);
+    job.assessment = assess(prepared, job.facts);
     if (json) {
         nlohmann::ordered_json all = assessment_json(knowledge.value(), job.assessment);
-        all["turning"] = turning_json(knowledge.value(), what_would_turn(knowledge.value(), job.facts));
-        all["trace"] = trace_json(knowledge.value(), trace(knowledge.value(), job.facts));
+        all["turning"] = turning_json(knowledge.value(), what_would_turn(prepared, job.facts));
+        all["trace"] = trace_json(knowledge.value(), trace(prepared, job.facts));
         context.streams.out << all.dump(2) << "\n";
         return 0;
     }
-    JobPage page = make_job_page(knowledge.value(), job);
+    JobPage page = make_job_page(prepared, job);
     page.title = "Case " + case_file;
     context.streams.out << job_report(page) << "\nNext\n----\n" << wrapped(page.card.heading, 80) << "\n";
     if (!page.card.eyebrow.empty()) context.streams.out << page.card.eyebrow << "\n";
@@ -88,8 +89,7 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
         context.streams.out << wrapped(std::to_string(++number) + ". " + step, 80, 3) << "\n";
     }
     context.streams.out << "\nWhat would turn it\n------------------\n";
-    for (const std::string& line :
-         turning_texts(knowledge.value(), what_would_turn(knowledge.value(), job.facts))) {
+    for (const std::string& line : turning_texts(knowledge.value(), what_would_turn(prepared, job.facts))) {
         context.streams.out << "  - " << wrapped(line, 76, 4) << "\n";
     }
     return 0;

@@ -35,7 +35,7 @@ std::string line_of(const Knowledge& knowledge, const Disagreement& d) {
 
 }  // namespace
 
-int run_knowledge_check(Context& context, const std::string& folder) {
+int run_knowledge_check(Context& context, const std::string& folder, bool strict) {
     const Result<std::string> chosen =
         folder.empty() ? knowledge_folder(context) : Result<std::string>(folder);
     if (!chosen) return refuse(context, chosen.error());
@@ -51,7 +51,7 @@ int run_knowledge_check(Context& context, const std::string& folder) {
     for (const Fault& fault : faults) context.streams.out << fault.text() << "\n";
     context.streams.out << chosen.value() << ": " << errors << (errors == 1 ? " fault, " : " faults, ")
                         << warnings << (warnings == 1 ? " warning" : " warnings") << "\n";
-    return errors == 0 ? 0 : 1;
+    return errors > 0 || (strict && warnings > 0) ? 1 : 0;
 }
 
 int run_knowledge_figures(Context& context, bool json) {
@@ -99,10 +99,30 @@ int run_knowledge_try(Context& context, const WalkWish& wish, bool json) {
     return 0;
 }
 
-int run_knowledge_compare_with_rig(Context& context, bool all) {
+int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    const Result<Agreement> compared = compare_with_rig(knowledge.value(), {});
+    nlohmann::ordered_json walks = nlohmann::ordered_json::array();
+    if (!json) context.streams.out << walk_summary_head() << "\n";
+    for (const Cause& cause : knowledge.value().causes) {
+        WalkWish of_cause = wish;
+        of_cause.causes = {cause.id};
+        const Result<Walk> walk = walk_job(knowledge.value(), of_cause);
+        if (json && walk) walks.push_back(walk_json(knowledge.value(), walk.value()));
+        if (json && !walk) walks.push_back({{"faults", {cause.id}}, {"error", walk.error().text()}});
+        if (json) continue;
+        context.streams.out << (walk ? walk_summary(knowledge.value(), walk.value())
+                                     : cause.id + ": " + walk.error().text())
+                            << std::endl;
+    }
+    if (json) context.streams.out << walks.dump(2) << "\n";
+    return 0;
+}
+
+int run_knowledge_compare_with_rig(Context& context, bool all, int boats, std::uint64_t seed) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<Agreement> compared = compare_with_rig(knowledge.value(), {boats, seed});
     if (!compared) return refuse(context, compared.error());
     const Agreement& agreement = compared.value();
     for (const Disagreement& d : agreement.disagreements) {

@@ -24,10 +24,14 @@ struct Wish {
     int strength = 0;
     WalkWish walk;
     QuizRequest quiz;
+    SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
+    bool strict = false;
     bool how_often = false;
     bool all = false;
+    int boats = 40;
+    std::uint64_t first_boat = 1;
 };
 
 void add_interview(CLI::App& app, Wish& wish) {
@@ -63,7 +67,8 @@ void add_worksheet(CLI::App& app, Wish& wish) {
 
 void add_knowledge_try(CLI::App& knowledge, Wish& wish) {
     CLI::App* walk = knowledge.add_subcommand("try", "Walk through a job on a boat that has these faults");
-    walk->add_option("CAUSES", wish.walk.causes, "Ids of the causes that are present")->required();
+    CLI::Option* causes = walk->add_option("CAUSES", wish.walk.causes, "Ids of the causes that are present");
+    walk->add_flag("--all", wish.all, "Each cause alone, a line each")->excludes(causes);
     walk->add_option("--history", wish.walk.history, "What was done before; the likeliest if missing");
     walk->add_option("--rig", wish.walk.rig, "A rig field as field=value; may be given several times")
         ->take_all()
@@ -72,9 +77,13 @@ void add_knowledge_try(CLI::App& knowledge, Wish& wish) {
     CLI::Option* seed =
         walk->add_option("--seed", wish.seed, "Draw the readings by chance instead of the most likely ones");
     walk->add_flag("--json", wish.json, "Print JSON");
-    walk->callback([&wish, seed] {
+    walk->callback([&wish, seed, causes] {
+        if (causes->count() == 0 && !wish.all) throw CLI::RequiredError("CAUSES, or --all,");
         if (seed->count() > 0) wish.walk.seed = wish.seed;
-        wish.run = [&wish](Context& context) { return run_knowledge_try(context, wish.walk, wish.json); };
+        wish.run = [&wish](Context& context) {
+            return wish.all ? run_knowledge_try_all(context, wish.walk, wish.json)
+                            : run_knowledge_try(context, wish.walk, wish.json);
+        };
     });
 }
 
@@ -83,8 +92,11 @@ void add_knowledge(CLI::App& app, Wish& wish) {
     knowledge->require_subcommand(1);
     CLI::App* check = knowledge->add_subcommand("check", "List every fault at file:line:column");
     check->add_option("FOLDER", wish.folder, "Folder of YAML files; the shipped one if missing");
+    check->add_flag("--strict", wish.strict, "Fail on warnings too");
     check->callback([&wish] {
-        wish.run = [&wish](Context& context) { return run_knowledge_check(context, wish.folder); };
+        wish.run = [&wish](Context& context) {
+            return run_knowledge_check(context, wish.folder, wish.strict);
+        };
     });
     CLI::App* figures = knowledge->add_subcommand("figures", "Count causes, findings, checks ...");
     figures->add_flag("--json", wish.json, "Print JSON");
@@ -100,14 +112,37 @@ void add_knowledge(CLI::App& app, Wish& wish) {
         "compare-with-rig",
         "Hold what each cause shows against the numeric boat; fails while they differ unexplained");
     compare->add_flag("--all", wish.all, "List the explained differences too");
+    compare->add_option("--seed", wish.first_boat, "Number that picks the boats to sample (1)");
+    compare->add_option("--boats", wish.boats, "Boats for each cause (40)")->check(CLI::Range(1, 100000));
     compare->callback([&wish] {
-        wish.run = [&wish](Context& context) { return run_knowledge_compare_with_rig(context, wish.all); };
+        wish.run = [&wish](Context& context) {
+            return run_knowledge_compare_with_rig(context, wish.all, wish.boats, wish.first_boat);
+        };
     });
     add_knowledge_try(*knowledge, wish);
+    CLI::App* book = knowledge->add_subcommand("book", "Write everything that is known as HTML pages");
+    book->add_option("OUT", wish.folder, "Folder for the pages; made if it is not there")->required();
+    book->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_knowledge_book(context, wish.folder); };
+    });
     CLI::App* show = knowledge->add_subcommand("show", "Show one entry in full");
     show->add_option("ID", wish.name, "Id of any entry")->required();
     show->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_knowledge_show(context, wish.name); }; });
+}
+
+void add_job_sheet(CLI::App& job, Wish& wish) {
+    CLI::App* sheet = job.add_subcommand("sheet", "Write the job sheet for the customer and the file");
+    sheet->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    sheet->add_option("OUT", wish.sheet.file, "PDF file to be written");
+    sheet->add_option("--paper", wish.sheet.paper, "letter or a4; letter if missing")
+        ->check(CLI::IsMember({"letter", "a4"}));
+    sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets");
+    sheet->add_flag("--json", wish.sheet.json, "Print what stands on the sheet as JSON");
+    sheet->callback([&wish] {
+        if (wish.sheet.file.empty() && !wish.sheet.json) throw CLI::RequiredError("OUT or --json");
+        wish.run = [&wish](Context& context) { return run_job_sheet(context, wish.job, wish.sheet); };
+    });
 }
 
 void add_job(CLI::App& app, Wish& wish) {
@@ -124,6 +159,7 @@ void add_job(CLI::App& app, Wish& wish) {
     events->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
     events->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_job_events(context, wish.job); }; });
+    add_job_sheet(*job, wish);
 }
 
 void add_learning(CLI::App& app, Wish& wish) {
@@ -216,10 +252,11 @@ void add_learner(CLI::App& app, Wish& wish) {
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
-    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
-    if (!knowledge) return refuse(context, knowledge.error());
+    Result<Knowledge> read = load_knowledge(context, store.value());
+    if (!read) return refuse(context, read.error());
+    KnowledgeInUse knowledge(std::move(read).value());
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
-    return open_window(knowledge.value(), store.value(), WindowRequest{wish.job, data_folder});
+    return open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
 }
 
 }  // namespace

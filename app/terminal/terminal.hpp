@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "app/jobs/knowledge_in_use.hpp"
 #include "app/records/store.hpp"
-#include "rules/model/knowledge.hpp"
 
 namespace hardover {
 
@@ -24,7 +24,7 @@ struct WindowRequest {
     JobNumber job = 0;        // 0: the bench
     std::string data_folder;  // where settings are kept
 };
-using OpenWindow = std::function<int(const Knowledge&, Store&, const WindowRequest&)>;
+using OpenWindow = std::function<int(KnowledgeInUse&, Store&, const WindowRequest&)>;
 
 // Runs the program with the arguments after its name. Exit codes: 0 done, 1 refused (one message on err),
 // 2 wrong command line.

@@ -98,7 +98,11 @@ int run_worksheet(Context& context, const std::string& id, const std::vector<std
                   bool json) {
     const Result<Knowledge> loaded = load_knowledge(context);
     if (!loaded) return refuse(context, loaded.error());
-    const Knowledge& knowledge = loaded.value();
+    return run_worksheet(context, loaded.value(), id, inputs, json);
+}
+
+int run_worksheet(Context& context, const Knowledge& knowledge, const std::string& id,
+                  const std::vector<std::string>& inputs, bool json) {
     const Index index = find(knowledge.worksheets, id);
     if (index == none) {
         std::vector<std::string> ids;

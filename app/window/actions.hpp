@@ -63,8 +63,13 @@ struct ChangeTextSize {
     int by = 0;  // percent; 0: back to 100 %
 };
 
+// Reads the knowledge files anew, or only when they have changed.
+struct ReloadKnowledge {
+    bool only_if_changed = false;
+};
+
 using Action = std::variant<GoToBench, OpenJob, StartJob, GiveAnswer, GiveNumber, TakeBack, SetRig,
                             SetHistory, SwitchComplaint, SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast,
-                            Show, SwitchLook, ChangeTextSize>;
+                            Show, SwitchLook, ChangeTextSize, ReloadKnowledge>;
 
 }  // namespace hardover::window

@@ -14,6 +14,7 @@ std::optional<Action> draw_app(Kit& kit, AppState& state) {
     } else {
         action = draw_bench(kit, state.bench, state.bench_view);
     }
+    if (kit.take(Key::f5)) action = ReloadKnowledge{};
     if (kit.take(Key::f6)) action = SwitchLook{};
     if (kit.take(Key::larger)) action = ChangeTextSize{25};
     if (kit.take(Key::smaller)) action = ChangeTextSize{-25};

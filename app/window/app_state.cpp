@@ -10,7 +10,7 @@ namespace {
 // The pages anew, after the job or what is looked at has changed.
 void refresh(AppState& state) {
     if (!state.job) return;
-    state.page = make_job_page(state.knowledge, *state.job);
+    state.page = make_job_page(state.prepared, *state.job);
     state.look_up = make_look_up(state.knowledge, *state.job);
     state.looked_at.reset();
     if (state.view.showing != Showing::finding) return;
@@ -19,7 +19,7 @@ void refresh(AppState& state) {
         state.view.showing = Showing::step;
         return;
     }
-    state.looked_at = question_card(state.knowledge, *state.job, finding);
+    state.looked_at = question_card(state.prepared, *state.job, finding);
 }
 
 void show_step(AppState& state) {
@@ -30,9 +30,9 @@ void show_step(AppState& state) {
 // Records an event. On an error the job is as before; one of the records is answered by reading the job
 // again, because another program may have gone on with it.
 Result<void> put(AppState& state, const Event& event) {
-    Result<void> done = record(state.store, state.knowledge, *state.job, event, state.now());
+    Result<void> done = record(state.store, state.prepared, *state.job, event, state.now());
     if (!done && done.error().kind == Error::Kind::storage) {
-        auto again = load_job(state.store, state.knowledge, state.job->number);
+        auto again = load_job(state.store, state.prepared, state.job->number);
         if (again) state.job = std::move(again.value());
     }
     state.view.trouble = done ? "" : done.error().text();
@@ -51,9 +51,9 @@ void stay_or_go_on(AppState& state, const std::string& finding) {
     const Index index = find(state.knowledge.findings, finding);
     show_step(state);
     if (index == none) return;
-    const StepCard card = question_card(state.knowledge, *state.job, index);
+    const StepCard card = question_card(state.prepared, *state.job, index);
     if (card.questions.empty() || !card.questions.front().answer.empty()) return;
-    const JobPage page = make_job_page(state.knowledge, *state.job);
+    const JobPage page = make_job_page(state.prepared, *state.job);
     if (!page.card.questions.empty() && page.card.questions.front().finding == finding) return;
     state.view.showing = Showing::finding;
     state.view.finding = finding;
@@ -78,10 +78,10 @@ struct Apply {
         state.view.showing = showing;
     }
     void operator()(const OpenJob& action) const {
-        open(load_job(state.store, state.knowledge, action.number), Showing::step);
+        open(load_job(state.store, state.prepared, action.number), Showing::step);
     }
     void operator()(const StartJob& action) const {
-        open(start_job(state.store, state.knowledge, {action.boat, action.words, ""}, state.now()),
+        open(start_job(state.store, state.prepared, {action.boat, action.words, ""}, state.now()),
              Showing::intake);
     }
 
@@ -148,7 +148,7 @@ struct Apply {
         if (put(state, Noted{action.text})) state.view.drafts.drop("note");
     }
     void operator()(const UndoLast&) const {
-        const Result<void> done = undo(state.store, state.knowledge, *state.job, state.now());
+        const Result<void> done = undo(state.store, state.prepared, *state.job, state.now());
         state.view.trouble = done ? "" : done.error().text();
         if (state.view.showing == Showing::finding) show_step(state);
     }
@@ -160,6 +160,22 @@ struct Apply {
         if (action.showing == Showing::look_up) state.view.filter.clear();
         if (action.showing == Showing::hand_back && state.view.hand_back_cause.empty()) {
             state.view.hand_back_cause = state.page.card.cause;
+        }
+    }
+    // What is typed and looked at stays; the job's events are replayed with the new knowledge.
+    void operator()(const ReloadKnowledge& action) const {
+        if (state.in_use == nullptr) return;
+        if (action.only_if_changed && !state.in_use->changed_on_disk()) return;
+        const Result<void> read = state.in_use->reload(state.store);
+        const std::string told = state.in_use->told(read);
+        state.view.notice = state.bench_view.notice = read ? told : "";
+        state.view.trouble = state.bench_view.trouble = read ? "" : told;
+        if (!read) return;
+        state.prepared = state.in_use->prepared();
+        if (state.job) {
+            state.job = replay(state.prepared, state.job->number, state.job->events);
+        } else {
+            show_bench(state);
         }
     }
     void operator()(const SwitchLook&) const {
@@ -176,7 +192,8 @@ struct Apply {
 bool needs_job(const Action& action) {
     return !std::holds_alternative<GoToBench>(action) && !std::holds_alternative<OpenJob>(action) &&
            !std::holds_alternative<StartJob>(action) && !std::holds_alternative<SwitchLook>(action) &&
-           !std::holds_alternative<ChangeTextSize>(action);
+           !std::holds_alternative<ChangeTextSize>(action) &&
+           !std::holds_alternative<ReloadKnowledge>(action);
 }
 
 }  // namespace
@@ -187,6 +204,7 @@ void show_bench(AppState& state) {
 
 void carry_out(AppState& state, const Action& action) {
     if (needs_job(action) && !state.job) return;
+    if (!std::holds_alternative<ReloadKnowledge>(action)) state.view.notice = state.bench_view.notice = "";
     std::visit(Apply{state}, action);
     refresh(state);
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/knowledge_in_use.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/actions.hpp"
 #include "app/window/pages.hpp"
@@ -17,11 +18,13 @@ namespace hardover::window {
 
 struct AppState {
     AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
-        : knowledge(knowledge), store(store), now(std::move(now)) {}
+        : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)) {}
 
     const Knowledge& knowledge;
+    PreparedKnowledge prepared;
     Store& store;
     std::function<std::string()> now;  // UTC, as the records write it
+    KnowledgeInUse* in_use = nullptr;  // what `knowledge` belongs to; none: it is not read anew
 
     Preferences preferences;
     BenchPage bench;

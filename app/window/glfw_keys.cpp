@@ -66,6 +66,8 @@ Key key_from_glfw(int key, int scancode, int mods) {
             return Key::home;
         case GLFW_KEY_END:
             return Key::end;
+        case GLFW_KEY_F5:
+            return Key::f5;
         case GLFW_KEY_F6:
             return Key::f6;
         default:

@@ -24,6 +24,7 @@ enum class Key {
     page_down,
     home,
     end,
+    f5,
     f6,
     larger,   // Ctrl +
     smaller,  // Ctrl -

@@ -49,6 +49,7 @@ struct JobView {
     std::string hand_back_cause;
     std::optional<bool> hand_back_proved;
     std::string trouble;  // an action was refused that belongs to no field
+    std::string notice;   // something to know that was done by itself
 
     bool is_open(const std::string& id, bool at_first = false) const {
         return at_first ? !shut.contains(id) : open.contains(id);
@@ -64,6 +65,7 @@ struct BenchView {
     std::string words;
     bool handed_back_open = false;
     std::string trouble;
+    std::string notice;  // something to know that was done by itself
 };
 
 }  // namespace hardover::window

@@ -27,6 +27,7 @@ struct Session {
     KitMemory memory;
     int owed = frames_after_event;
     bool redraw = true;  // the window's content was lost
+    bool came_to_front = false;
 
     void event() { owed = frames_after_event; }
 };
@@ -76,6 +77,7 @@ void set_callbacks(GLFWwindow* window, Session& session) {
     });
     glfwSetWindowFocusCallback(window, [](GLFWwindow* w, int focused) {
         session_of(w).event();
+        if (focused == GLFW_TRUE) session_of(w).came_to_front = true;
         ImGui_ImplGlfw_WindowFocusCallback(w, focused);
     });
     const auto lost = [](GLFWwindow* w) {
@@ -129,6 +131,10 @@ class Window {
         while (glfwWindowShouldClose(surface_.window()) == GLFW_FALSE) {
             wait();
             if (Result<void> built = keep_theme(); !built) return built;
+            if (session_.came_to_front) {
+                session_.came_to_front = false;
+                carry_out(state_, ReloadKnowledge{true});
+            }
             const Preferences before = state_.preferences;
             frame();
             if (state_.preferences != before && !preferences_file.empty()) {
@@ -221,10 +227,11 @@ Result<void> display_available() {
     return {};
 }
 
-int run_window(const Knowledge& knowledge, Store& store, const WindowSettings& settings) {
+int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& settings) {
     auto surface = Surface::open("Hardover", Surface::Shown::visible);
     if (!surface) return refuse(surface.error());
-    AppState state(knowledge, store, utc_now);
+    AppState state(knowledge.get(), store, utc_now);
+    state.in_use = &knowledge;
     if (!settings.preferences_file.empty()) {
         const auto kept = read_preferences(settings.preferences_file);
         if (kept) {

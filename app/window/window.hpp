@@ -3,8 +3,8 @@
 
 #include <string>
 
+#include "app/jobs/knowledge_in_use.hpp"
 #include "app/records/store.hpp"
-#include "rules/model/knowledge.hpp"
 #include "rules/result/result.hpp"
 
 namespace hardover {
@@ -18,8 +18,9 @@ struct WindowSettings {
 // Whether a window can be opened here. The error says why not and names the command to use instead.
 Result<void> display_available();
 
-// Shows the window until it is closed (its button, or Ctrl Q). Gives the program's exit code: 0, or 1 with
-// one sentence on standard error when there is no display or the letters are missing.
-int run_window(const Knowledge& knowledge, Store& store, const WindowSettings& settings);
+// Shows the window until it is closed (its button, or Ctrl Q). Knowledge files that have changed are read
+// anew when the window comes to the front, or with F5. Gives the program's exit code: 0, or 1 with one
+// sentence on standard error when there is no display or the letters are missing.
+int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& settings);
 
 }  // namespace hardover

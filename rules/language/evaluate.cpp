@@ -200,7 +200,7 @@ const Choice* choice_in(const Value& value) {
 // Membership for a name that can be several words at once; else yes when every word still possible is among
 // those asked for, no when none is.
 Truth among(const Node& node, const Inputs& inputs) {
-    const Choice* choice = choice_in(inputs.values[static_cast<std::size_t>(node.parts[0]->name)]);
+    const Choice* choice = choice_in(*inputs.values[static_cast<std::size_t>(node.parts[0]->name)]);
     if (choice == nullptr) return Truth::unknown;
     const auto asked = [&](const std::string& word) {
         return std::find(node.words.begin(), node.words.end(), word) != node.words.end();
@@ -221,21 +221,15 @@ bool known(const Value& value) {
 
 }  // namespace
 
-Inputs inputs_of(const std::vector<std::string>& names, const Lookup& lookup) {
-    Inputs inputs;
-    for (const std::string& name : names) {
-        Value value = lookup ? lookup(name) : Value(Unknown{});
-        double number = unknown_number;
-        double spread = 0;
-        const auto* measured = std::get_if<Measured>(&value);
-        const auto* quantity = measured ? &measured->quantity : std::get_if<Quantity>(&value);
-        if (quantity != nullptr) {
-            number = quantity->value;
-            spread = quantity->spread;
-        }
-        inputs.values.push_back(std::move(value));
-        inputs.numbers.push_back(number);
-        inputs.spreads.push_back(spread);
+Inputs inputs_of(const NamedValues& values) {
+    Inputs inputs{values, {}, {}};
+    inputs.numbers.reserve(values.size());
+    inputs.spreads.reserve(values.size());
+    for (const Value* value : values) {
+        const auto* measured = std::get_if<Measured>(value);
+        const auto* quantity = measured ? &measured->quantity : std::get_if<Quantity>(value);
+        inputs.numbers.push_back(quantity ? quantity->value : unknown_number);
+        inputs.spreads.push_back(quantity ? quantity->spread : 0);
     }
     return inputs;
 }
@@ -243,7 +237,7 @@ Inputs inputs_of(const std::vector<std::string>& names, const Lookup& lookup) {
 Truth truth_of(const Node& node, const Inputs& inputs) {
     switch (node.operation) {
         case Operation::name: {
-            const auto* truth = std::get_if<Truth>(&inputs.values[static_cast<std::size_t>(node.name)]);
+            const auto* truth = std::get_if<Truth>(inputs.values[static_cast<std::size_t>(node.name)]);
             return truth ? *truth : Truth::unknown;
         }
         case Operation::less:
@@ -256,8 +250,8 @@ Truth truth_of(const Node& node, const Inputs& inputs) {
         case Operation::is_one_of:
             return among(node, inputs);
         case Operation::is_known:
-            return known(inputs.values[static_cast<std::size_t>(node.parts[0]->name)]) ? Truth::yes
-                                                                                       : Truth::no;
+            return known(*inputs.values[static_cast<std::size_t>(node.parts[0]->name)]) ? Truth::yes
+                                                                                        : Truth::no;
         case Operation::negation:
             return !truth_of(*node.parts[0], inputs);
         case Operation::both:

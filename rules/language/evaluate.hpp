@@ -7,11 +7,12 @@ namespace hardover::language_detail {
 
 // The values of the names of an expression, in their order.
 struct Inputs {
-    std::vector<Value> values;
+    const NamedValues& values;
     std::vector<double> numbers;  // SI; NaN where unknown
     std::vector<double> spreads;  // 0 where none is stated
 };
-Inputs inputs_of(const std::vector<std::string>& names, const Lookup& lookup);
+// `values` must outlive the result.
+Inputs inputs_of(const NamedValues& values);
 
 Truth truth_of(const Node& node, const Inputs& inputs);
 

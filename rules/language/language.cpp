@@ -55,14 +55,39 @@ Expression::Expression() = default;
 Expression::Expression(std::string text, std::shared_ptr<const Node> root, std::vector<std::string> names)
     : text_(std::move(text)), root_(std::move(root)), names_(std::move(names)) {}
 
+namespace {
+
+// The values of names, kept, and where they are.
+struct LookedUp {
+    std::vector<Value> kept;
+    NamedValues values;
+
+    LookedUp(const std::vector<std::string>& names, const Lookup& lookup) {
+        for (const std::string& name : names) kept.push_back(lookup ? lookup(name) : Value(Unknown{}));
+        for (const Value& value : kept) values.push_back(&value);
+    }
+};
+
+}  // namespace
+
 Truth Expression::condition(const Lookup& lookup) const {
     if (empty()) return Truth::yes;
-    return truth_of(*root_, inputs_of(names_, lookup));
+    return condition_with(LookedUp(names_, lookup).values);
+}
+
+Truth Expression::condition_with(const NamedValues& values) const {
+    if (empty()) return Truth::yes;
+    return truth_of(*root_, inputs_of(values));
 }
 
 Value Expression::quantity(const Lookup& lookup) const {
     if (empty() || !root_->is_quantity) return Unknown{};
-    return quantity_of(*root_, inputs_of(names_, lookup));
+    return quantity_with(LookedUp(names_, lookup).values);
+}
+
+Value Expression::quantity_with(const NamedValues& values) const {
+    if (empty() || !root_->is_quantity) return Unknown{};
+    return quantity_of(*root_, inputs_of(values));
 }
 
 Result<Expression> read_condition(std::string_view text, const Scope& scope, const Functions& functions,

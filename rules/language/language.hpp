@@ -59,6 +59,9 @@ class Scope {
 // Gives the value of a name, or Unknown. For `several` names the Choice holds all words present.
 using Lookup = std::function<Value(const std::string& name)>;
 
+// The values of the names of an expression, in the order of Expression::names(). None may be null.
+using NamedValues = std::vector<const Value*>;
+
 // A function callable in formulas: argument dimensions are checked when the text is read. `compute` is called
 // with finite numbers only, must not throw, and must be safe to call from several threads.
 struct Function {
@@ -127,11 +130,14 @@ class Expression {
     // equal. `x is reading` is yes when that is the only word still possible, no when it is not possible,
     // else unknown. `is known` and `is unknown` are always decided.
     Truth condition(const Lookup& lookup) const;
+    // The same where the values of its names have been found already.
+    Truth condition_with(const NamedValues& values) const;
 
     // For formulas: the value in SI with dimension and first-order spread carried from the inputs' spreads,
     // taken as independent (GUM, JCGM 100:2008, 5.1.2, partial derivatives by central difference). Unknown
     // when an input is unknown or the result is not a finite number.
     Value quantity(const Lookup& lookup) const;
+    Value quantity_with(const NamedValues& values) const;
 
   private:
     friend Result<Expression> read_condition(std::string_view, const Scope&, const Functions&,

@@ -142,6 +142,12 @@ struct Cause : Entry {
     std::vector<Differs> differs;
 };
 
+// Causes that no check can tell apart, and why that does not matter: one remedy cures them all.
+struct SameCure : Entry {
+    std::vector<Index> causes;
+    std::string why;
+};
+
 struct PricedPart {
     std::string part;
     double price = 0;  // in the shop's currency
@@ -257,6 +263,7 @@ struct Knowledge {
     std::vector<Finding> findings;
     std::vector<Check> checks;
     std::vector<Cause> causes;
+    std::vector<SameCure> same_cures;
     std::vector<Remedy> remedies;
     std::vector<Rule> rules;  // sorted by layer, then as written
     std::vector<Worksheet> worksheets;

@@ -93,7 +93,9 @@ std::optional<double> Reader::decimal() {
     if (!starts) return stop(fault("a number", "write it like 4 1/2 in, 450 mm or 2.5 turns"));
     double value = 0;
     const auto [after, problem] = std::from_chars(begin, end, value, std::chars_format::general);
-    if (problem != std::errc()) return stop(fault("a number of ordinary size", "give a number below 1e300"));
+    // Far beyond what can be measured; products of a few such numbers can still be worked with.
+    const bool ordinary = problem == std::errc() && (value == 0 || (value >= 1e-60 && value <= 1e60));
+    if (!ordinary) return stop(fault("a number of ordinary size", "give 0, or a number from 1e-60 to 1e60"));
     const std::string written(begin, after);
     at_ += written.size();
     if (text_.at(at_) != ',' || !is_digit(text_.at(at_ + 1))) return value;

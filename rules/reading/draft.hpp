@@ -24,6 +24,7 @@ enum class EntryKind {
     finding,
     check,
     cause,
+    same_cure,
     remedy,
     rule,
     caution,
@@ -31,7 +32,7 @@ enum class EntryKind {
     stop,
     worksheet
 };
-inline constexpr std::size_t kind_count = 17;
+inline constexpr std::size_t kind_count = 18;
 
 // The words of the files, in the order of EntryKind.
 const std::vector<std::string>& kind_names();
@@ -132,6 +133,7 @@ void read_complaints(Draft& draft);           // entries_findings.cpp
 void read_checks(Draft& draft);               // entries_work.cpp
 void read_remedies(Draft& draft);             // entries_work.cpp
 void read_causes(Draft& draft);               // entries_causes.cpp
+void read_same_cures(Draft& draft);           // entries_causes.cpp
 void read_rules(Draft& draft);                // entries_rules.cpp
 void read_pending_conditions(Draft& draft);   // draft.cpp
 void read_worksheet_formulas(Draft& draft);   // entries_worksheets.cpp

@@ -104,6 +104,31 @@ void read_causes(Draft& draft) {
                [&](MapReader& map, Cause& cause) { read_cause(draft, map, cause); });
 }
 
+// One remedy must cure them all: telling them apart would otherwise matter.
+void read_same_cures(Draft& draft) {
+    const std::vector<Cause>& causes = draft.knowledge.causes;
+    each_entry(draft, EntryKind::same_cure, draft.knowledge.same_cures, [&](MapReader& map, SameCure& same) {
+        same.why = map.text("why");
+        read_sources(draft, map, same, SourceRule::optional);
+        const YamlNode* node = map.need("causes");
+        if (node == nullptr) return;
+        same.causes = resolve_list(draft, EntryKind::cause, *node, "'causes'");
+        if (node->is(YamlNode::Kind::list) && node->items.size() < 2) {
+            add_fault(draft.faults, *node, "'causes' needs at least two");
+        }
+        for (const Index cause : same.causes) {
+            same.name += (same.name.empty() ? "" : "; ") + causes[cause].name;
+            const Index remedy = causes[cause].remedy;
+            const Index first = causes[same.causes.front()].remedy;
+            if (remedy == none || first == none || remedy == first) continue;
+            add_fault(draft.faults, *node,
+                      "'" + causes[cause].id + "' and '" + causes[same.causes.front()].id +
+                          "' have different remedies",
+                      "give them a finding that tells them apart");
+        }
+    });
+}
+
 // A proof must be had from the check that is named for it: every finding in proved_when is one it gets.
 void check_proofs(Draft& draft) {
     const Knowledge& knowledge = draft.knowledge;

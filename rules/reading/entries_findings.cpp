@@ -207,6 +207,9 @@ void read_finding(Draft& draft, MapReader& map, Finding& finding) {
     read_gauge(draft, map, finding);
     if (const YamlNode* minutes = map.get("minutes")) {
         finding.minutes = minutes_of(*minutes, "'minutes'", draft.faults).value_or(finding.minutes);
+    } else if (!map.has("minutes")) {
+        add_warning(draft.faults, map.node(), map.owner() + " does not say what it takes",
+                    "without 'minutes' it is taken as 1 min");
     }
     if (const YamlNode* check = map.get("check")) finding.check = resolve(draft, EntryKind::check, *check);
     if (const YamlNode* part = map.get("part")) finding.part = resolve(draft, EntryKind::part, *part);

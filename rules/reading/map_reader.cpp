@@ -39,6 +39,10 @@ void add_fault(Faults& faults, const YamlNode& at, std::string what, std::string
     faults.push_back({at.place(), std::move(what), std::move(cure)});
 }
 
+void add_warning(Faults& faults, const YamlNode& at, std::string what, std::string cure) {
+    faults.push_back({at.place(), std::move(what), std::move(cure), true});
+}
+
 void add_error(Faults& faults, const YamlNode& at, const Error& error) {
     Place place = at.place();
     if (at.text_column > 0) {

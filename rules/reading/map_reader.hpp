@@ -16,6 +16,9 @@ using Faults = std::vector<Fault>;
 
 void add_fault(Faults& faults, const YamlNode& at, std::string what, std::string cure = "");
 
+// A fault that does not keep the knowledge from being used.
+void add_warning(Faults& faults, const YamlNode& at, std::string what, std::string cure = "");
+
 // An Error about a text of the file: at the letter it names when the text stands there letter for letter,
 // else where the text begins.
 void add_error(Faults& faults, const YamlNode& at, const Error& error);

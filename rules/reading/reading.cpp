@@ -2,10 +2,13 @@
 #include "rules/reading/reading.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
+#include <system_error>
+#include <thread>
 
 #include "rules/reading/draft.hpp"
 #include "rules/reading/letters.hpp"
@@ -106,6 +109,7 @@ void make_all_entries(Draft& draft) {
     make_entries(draft, EntryKind::finding, k.findings);
     make_entries(draft, EntryKind::check, k.checks);
     make_entries(draft, EntryKind::cause, k.causes);
+    make_entries(draft, EntryKind::same_cure, k.same_cures);
     make_entries(draft, EntryKind::remedy, k.remedies);
     make_entries(draft, EntryKind::rule, k.rules);
     make_entries(draft, EntryKind::caution, k.cautions);
@@ -146,12 +150,73 @@ void run_readers(Draft& draft) {
     read_checks(draft);
     read_remedies(draft);
     read_causes(draft);
+    read_same_cures(draft);
     read_rules(draft);
     read_pending_conditions(draft);
     read_worksheet_formulas(draft);
     check_proofs(draft);
     put_rules_in_layers(draft);
     refuse_worksheet_circles(draft);
+}
+
+// Parsing YAML takes most of the time of reading, and files are independent: they are shared out over the
+// processors, the largest first. The result does not depend on how.
+std::vector<EntriesRead> parse_files(const std::vector<KnowledgeFile>& files, std::vector<Fault>& faults) {
+    std::vector<EntriesRead> read(files.size());
+    std::vector<std::vector<Fault>> found(files.size());
+    std::vector<std::size_t> order(files.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return files[a].text.size() > files[b].text.size();
+    });
+    std::atomic<std::size_t> next{0};
+    const auto work = [&] {
+        for (std::size_t n = next++; n < order.size(); n = next++) {
+            read[order[n]] = read_entries(files[order[n]], found[order[n]]);
+        }
+    };
+    std::vector<std::thread> helpers;
+    const std::size_t processors = std::max(1U, std::thread::hardware_concurrency());
+    try {
+        while (helpers.size() + 1 < std::min(processors, files.size())) helpers.emplace_back(work);
+    } catch (const std::system_error&) {
+        // no more threads to be had: those there are do the work
+    }
+    work();
+    for (std::thread& helper : helpers) helper.join();
+    for (const std::vector<Fault>& of_file : found)
+        faults.insert(faults.end(), of_file.begin(), of_file.end());
+    return read;
+}
+
+// All *.yaml of a folder, sorted by name.
+Result<std::vector<KnowledgeFile>> files_of(const std::string& folder) {
+    namespace fs = std::filesystem;
+    std::error_code error;
+    std::vector<std::string> paths;
+    fs::directory_iterator entry(folder, error);
+    for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
+        if (entry->path().extension() == ".yaml") paths.push_back(entry->path().generic_string());
+    }
+    if (error) {
+        return Error{Error::Kind::not_found, "the knowledge folder cannot be read: " + error.message(),
+                     folder, ""};
+    }
+    if (paths.empty()) {
+        return Error{Error::Kind::not_found, "the knowledge folder holds no *.yaml file", folder,
+                     "give the folder that holds them"};
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<KnowledgeFile> files;
+    for (const std::string& path : paths) {
+        std::ifstream file(path, std::ios::binary);
+        std::ostringstream text;
+        if (file.peek() != std::ifstream::traits_type::eof()) text << file.rdbuf();
+        if (!file.is_open() || file.bad())
+            return Error{Error::Kind::not_found, "the file cannot be read", path, ""};
+        files.push_back({path, text.str()});
+    }
+    return files;
 }
 
 KnowledgeRead refused(const std::string& file, std::string what, std::string cure) {
@@ -173,8 +238,7 @@ KnowledgeRead read_knowledge(const std::vector<KnowledgeFile>& files, const Func
                      [](const KnowledgeFile& a, const KnowledgeFile& b) { return a.name < b.name; });
 
     Draft draft(functions);
-    std::vector<EntriesRead> read;
-    for (const KnowledgeFile& file : sorted) read.push_back(read_entries(file, draft.faults));
+    const std::vector<EntriesRead> read = parse_files(sorted, draft.faults);
     for (std::size_t i = 0; i < read.size(); ++i) {
         for (const YamlNode& node : read[i].entries) collect_entry(draft, node);
         for (const BrokenEntry& broken : read[i].broken) {
@@ -202,30 +266,16 @@ KnowledgeRead read_knowledge(const std::vector<KnowledgeFile>& files, const Func
 }
 
 KnowledgeRead read_knowledge_folder(const std::string& folder, const Functions& functions) {
-    namespace fs = std::filesystem;
-    std::error_code error;
-    std::vector<std::string> paths;
-    fs::directory_iterator entry(folder, error);
-    for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
-        if (entry->path().extension() == ".yaml") paths.push_back(entry->path().generic_string());
-    }
-    if (error) return refused(folder, "the knowledge folder cannot be read: " + error.message(), "");
-    if (paths.empty()) {
-        return refused(folder, "the knowledge folder holds no *.yaml file",
-                       "give the folder that holds them");
-    }
-    std::sort(paths.begin(), paths.end());
-    std::vector<KnowledgeFile> files;
-    for (const std::string& path : paths) {
-        std::ifstream file(path, std::ios::binary);
-        std::ostringstream text;
-        if (file.peek() != std::ifstream::traits_type::eof()) text << file.rdbuf();
-        if (!file.is_open() || file.bad()) return refused(path, "the file cannot be read", "");
-        files.push_back({path, text.str()});
-    }
-    KnowledgeRead read = read_knowledge(files, functions);
+    const Result<std::vector<KnowledgeFile>> files = files_of(folder);
+    if (!files) return refused(files.error().where, files.error().what, files.error().cure);
+    KnowledgeRead read = read_knowledge(files.value(), functions);
     if (read.knowledge) read.knowledge->folder = folder;
     return read;
+}
+
+std::string fingerprint_of_folder(const std::string& folder) {
+    const Result<std::vector<KnowledgeFile>> files = files_of(folder);
+    return files ? fingerprint_of(files.value()) : "";
 }
 
 }  // namespace hardover

@@ -39,14 +39,19 @@ struct KnowledgeFile {
 // folder.
 KnowledgeRead read_knowledge_folder(const std::string& folder, const Functions& functions);
 
+// The fingerprint that the knowledge in this folder would have; "" when its files cannot be read.
+std::string fingerprint_of_folder(const std::string& folder);
+
 // Reads the given files together.
 KnowledgeRead read_knowledge(const std::vector<KnowledgeFile>& files, const Functions& functions);
 
-// Sense checks beyond form, on a base that has been read: causes that nothing tells apart (a fault when their
-// remedies differ), causes whose proof they do not show, findings nothing uses, checks that get nothing,
-// cautions and stops that nothing carries, settings left to their defaults, questions and causes possible on
-// no rig, texts too long. Warnings but for the first, each at the entry's place. What reading already refuses
-// (a cause without proof, a remedy without checks after it) is not looked for again.
+// Sense checks beyond form, on a base that has been read: causes that nothing or hardly anything tells apart
+// and no 'same_cure' excuses (a fault when nothing does and their remedies differ), a 'same_cure' of causes
+// that can be told apart (a fault), causes whose proof they do not show, findings nothing uses, checks that
+// get nothing, remedies, cautions and stops that nothing carries, settings left to their defaults, questions,
+// causes, rules and deferrals that come into play on no rig, texts too long or too hard to read. Warnings but
+// for the two faults named, each at the entry's place. What reading already refuses (a cause without proof,
+// remedy or source, a remedy without minutes or checks after it) is not looked for again.
 std::vector<Fault> check_sense(const Knowledge& knowledge);
 
 // A case file: rig, history, complaints, answers, and optionally story, tried, not_available, expect.

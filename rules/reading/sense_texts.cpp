@@ -1,7 +1,10 @@
-// Are texts short enough for the pages and the reader: names and steps by letters, sentences by words.
+// Are texts short enough for the pages and plain enough for the reader: names and steps by letters, sentences
+// by words, whole texts by their reading grade.
 #include <algorithm>
+#include <cmath>
 
 #include "rules/reading/letters.hpp"
+#include "rules/reading/plain_language.hpp"
 #include "rules/reading/sense.hpp"
 
 namespace hardover::reading_detail {
@@ -31,7 +34,8 @@ int words_in_longest_sentence(const std::string& text) {
 
 class TextCheck {
   public:
-    TextCheck(const Entry& entry, std::vector<Fault>& faults) : entry_(entry), faults_(faults) {}
+    TextCheck(const Entry& entry, const TradeWords& trade, std::vector<Fault>& faults)
+        : entry_(entry), trade_(trade), faults_(faults) {}
 
     void at_most(const char* key, const std::string& text, int letters) {
         const int count = count_letters(text);
@@ -44,17 +48,21 @@ class TextCheck {
     }
     void at_most(const char* key, const std::vector<std::string>& texts, int letters) {
         for (const std::string& text : texts) at_most(key, text, letters);
+        plain(key, texts);
     }
-    void sentences(const char* key, const std::string& text) {
-        const int count = words_in_longest_sentence(text);
-        if (count > most_words) {
-            warn("a sentence in '" + std::string(key) + "' of '" + entry_.id + "' has " +
-                     std::to_string(count) + " words, more than " + std::to_string(most_words),
-                 "");
-        }
-    }
-    void sentences(const char* key, const std::vector<std::string>& texts) {
+    // A text of its own: its sentences and its reading grade.
+    void prose(const char* key, const std::vector<std::string>& texts) {
         for (const std::string& text : texts) sentences(key, text);
+        plain(key, texts);
+    }
+    void prose(const char* key, const std::string& text) { prose(key, std::vector<std::string>{text}); }
+    void plain(const char* key, const std::vector<std::string>& texts) {
+        const ReadingGrade read = reading_grade(texts, trade_);
+        if (read.grade <= highest_grade(read.words)) return;
+        warn("'" + std::string(key) + "' of '" + entry_.id + "' is hard to read: grade " +
+                 tenths(read.grade) + ", more than " + tenths(highest_grade(read.words)) + " for " +
+                 std::to_string(read.words) + " words",
+             "shorter words and shorter sentences");
     }
     void steps(const std::vector<std::string>& steps, std::size_t most) {
         at_most("steps", steps, 110);
@@ -66,74 +74,101 @@ class TextCheck {
     }
 
   private:
+    static std::string tenths(double number) { return short_number(std::round(10 * number) / 10); }
+
+    void sentences(const char* key, const std::string& text) {
+        const int count = words_in_longest_sentence(text);
+        if (count > most_words) {
+            warn("a sentence in '" + std::string(key) + "' of '" + entry_.id + "' has " +
+                     std::to_string(count) + " words, more than " + std::to_string(most_words),
+                 "");
+        }
+    }
     void warn(std::string what, const std::string& text) {
         faults_.push_back({entry_.place, std::move(what), text, true});
     }
 
     const Entry& entry_;
+    const TradeWords& trade_;
     std::vector<Fault>& faults_;
 };
 
-void check_questions(const Knowledge& knowledge, std::vector<Fault>& faults) {
+// What everybody in the trade calls things: the names of the parts and of how a rig is built.
+TradeWords trade_words(const Knowledge& knowledge) {
+    TradeWords trade;
+    for (const Part& part : knowledge.parts) trade.add(part.name);
     for (const RigField& field : knowledge.rig_fields) {
-        TextCheck text(field, faults);
+        trade.add(field.name);
+        for (const Word& choice : field.choices) trade.add(choice.text);
+    }
+    return trade;
+}
+
+void check_questions(const Knowledge& knowledge, const TradeWords& trade, std::vector<Fault>& faults) {
+    for (const RigField& field : knowledge.rig_fields) {
+        TextCheck text(field, trade, faults);
         text.at_most("name", field.name, 32);
         text.at_most("ask", field.ask, 110);
+        text.plain("ask", {field.ask});
     }
     for (const Finding& finding : knowledge.findings) {
-        TextCheck text(finding, faults);
+        TextCheck text(finding, trade, faults);
         text.at_most("name", finding.name, 32);
         text.at_most("ask", finding.ask, 110);
+        text.plain("ask", {finding.ask});
         text.at_most("look", finding.look, 110);
         for (const Reading& reading : finding.readings) text.at_most("readings", reading.text, 40);
     }
     for (const Check& check : knowledge.checks) {
-        TextCheck text(check, faults);
+        TextCheck text(check, trade, faults);
         text.at_most("name", check.name, 40);
-        text.sentences("why", check.why);
+        text.prose("why", check.why);
         text.steps(check.steps, 7);
     }
 }
 
-void check_answers_and_work(const Knowledge& knowledge, std::vector<Fault>& faults) {
+void check_answers_and_work(const Knowledge& knowledge, const TradeWords& trade, std::vector<Fault>& faults) {
     for (const Cause& cause : knowledge.causes) {
-        TextCheck text(cause, faults);
+        TextCheck text(cause, trade, faults);
         text.at_most("name", cause.name, 38);
-        text.sentences("about", cause.about);
+        text.prose("about", cause.about);
     }
     for (const Remedy& remedy : knowledge.remedies) {
-        TextCheck text(remedy, faults);
+        TextCheck text(remedy, trade, faults);
         text.at_most("name", remedy.name, 40);
         text.at_most("steps", remedy.steps, 110);
-        text.sentences("figures", remedy.figures);
-        text.sentences("after", remedy.after);
+        text.prose("figures", remedy.figures);
+        text.prose("after", remedy.after);
     }
-    for (const Rule& rule : knowledge.rules) TextCheck(rule, faults).sentences("why", rule.why);
+    for (const SameCure& same : knowledge.same_cures) TextCheck(same, trade, faults).prose("why", same.why);
+    for (const Rule& rule : knowledge.rules) TextCheck(rule, trade, faults).prose("why", rule.why);
 }
 
-void check_warnings(const Knowledge& knowledge, std::vector<Fault>& faults) {
+void check_warnings(const Knowledge& knowledge, const TradeWords& trade, std::vector<Fault>& faults) {
     for (const Caution& caution : knowledge.cautions) {
-        TextCheck text(caution, faults);
-        text.sentences("hurts", caution.hurts);
-        text.sentences("avoid", caution.avoid);
+        TextCheck text(caution, trade, faults);
+        text.prose("hurts", caution.hurts);
+        text.prose("avoid", caution.avoid);
     }
     for (const Deferral& deferral : knowledge.deferrals) {
-        TextCheck(deferral, faults).sentences("text", deferral.text);
+        TextCheck(deferral, trade, faults).prose("text", deferral.text);
     }
-    for (const Stop& stop : knowledge.stops) TextCheck(stop, faults).sentences("text", stop.text);
+    for (const Stop& stop : knowledge.stops) TextCheck(stop, trade, faults).prose("text", stop.text);
     for (const Worksheet& sheet : knowledge.worksheets) {
-        TextCheck text(sheet, faults);
-        text.sentences("about", sheet.about);
-        for (const WorksheetAdvice& advice : sheet.advice) text.sentences("advice", advice.say);
+        TextCheck text(sheet, trade, faults);
+        text.prose("about", sheet.about);
+        for (const WorksheetAdvice& advice : sheet.advice) text.prose("advice", advice.say);
+        for (const WorksheetGuard& guard : sheet.holds_when) text.prose("holds_when", guard.otherwise);
     }
 }
 
 }  // namespace
 
 void check_texts(const Knowledge& knowledge, std::vector<Fault>& faults) {
-    check_questions(knowledge, faults);
-    check_answers_and_work(knowledge, faults);
-    check_warnings(knowledge, faults);
+    const TradeWords trade = trade_words(knowledge);
+    check_questions(knowledge, trade, faults);
+    check_answers_and_work(knowledge, trade, faults);
+    check_warnings(knowledge, trade, faults);
 }
 
 }  // namespace hardover::reading_detail

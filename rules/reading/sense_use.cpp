@@ -13,6 +13,7 @@ struct Used {
     std::unordered_set<Index> findings;
     std::unordered_set<Index> cautions;
     std::unordered_set<Index> stops;
+    std::unordered_set<Index> remedies;
     std::unordered_set<std::string> names;  // in any condition
 
     void take(const Expression& expression) {
@@ -23,12 +24,12 @@ struct Used {
 Used everything_used(const Knowledge& knowledge) {
     Used used;
     for (const Cause& cause : knowledge.causes) {
-        for (const Shows& shows : cause.shows) used.findings.insert(shows.finding);
+        for (const Shows& shows : cause.shows) {
+            if (shows.how_often.back() < 1) used.findings.insert(shows.finding);
+        }
+        used.remedies.insert(cause.remedy);
         used.take(cause.possible_when);
         used.take(cause.proved_when);
-    }
-    for (const Complaint& complaint : knowledge.complaints) {
-        for (const auto& [finding, reading] : complaint.says) used.findings.insert(finding);
     }
     for (const Worksheet& sheet : knowledge.worksheets) {
         for (const WorksheetInput& input : sheet.inputs) used.findings.insert(input.finding);
@@ -49,6 +50,15 @@ Used everything_used(const Knowledge& knowledge) {
         used.cautions.insert(remedy.cautions.begin(), remedy.cautions.end());
     }
     return used;
+}
+
+bool is_told(const Knowledge& knowledge, Index finding) {
+    for (const Complaint& complaint : knowledge.complaints) {
+        for (const auto& says : complaint.says) {
+            if (says.first == finding) return true;
+        }
+    }
+    return false;
 }
 
 void warn(std::vector<Fault>& faults, const Entry& entry, std::string what, std::string cure = "") {
@@ -80,13 +90,22 @@ void check_use(const Knowledge& knowledge, std::vector<Fault>& faults) {
         const Finding& finding = knowledge.findings[i];
         const bool is_used =
             used.findings.count(static_cast<Index>(i)) > 0 || used.names.count(finding.id) > 0;
-        if (!is_used) warn(faults, finding, "nothing uses the finding '" + finding.id + "'");
+        if (is_used) continue;
+        const bool told = is_told(knowledge, static_cast<Index>(i));
+        warn(faults, finding,
+             told ? "only complaints speak of the finding '" + finding.id + "', so it changes nothing"
+                  : "nothing uses the finding '" + finding.id + "'",
+             told ? "name it in the 'shows' of the causes that produce it" : "");
     }
     for (const Check& check : knowledge.checks) {
         if (check.gets.empty()) {
             warn(faults, check, "the check '" + check.id + "' gets no finding",
                  "name it in a finding's 'check'");
         }
+    }
+    for (std::size_t i = 0; i < knowledge.remedies.size(); ++i) {
+        if (used.remedies.count(static_cast<Index>(i)) > 0) continue;
+        warn(faults, knowledge.remedies[i], "the remedy '" + knowledge.remedies[i].id + "' cures no cause");
     }
     for (std::size_t i = 0; i < knowledge.cautions.size(); ++i) {
         if (used.cautions.count(static_cast<Index>(i)) > 0) continue;
@@ -105,6 +124,7 @@ void check_use(const Knowledge& knowledge, std::vector<Fault>& faults) {
 std::vector<Fault> check_sense(const Knowledge& knowledge) {
     std::vector<Fault> faults;
     reading_detail::check_causes(knowledge, faults);
+    reading_detail::check_told_apart(knowledge, faults);
     reading_detail::check_use(knowledge, faults);
     reading_detail::check_texts(knowledge, faults);
     reading_detail::put_in_order(faults);

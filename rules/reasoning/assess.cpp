@@ -49,18 +49,20 @@ std::string conflict_of(const Knowledge& knowledge, const DiagnosisCase& diagnos
 
 }  // namespace
 
-Assessment assess(const Knowledge& knowledge, const Facts& facts) {
+Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const Detail& detail) {
+    const Knowledge& knowledge = prepared.knowledge();
     Assessment assessment;
-    Situation situation(knowledge, facts);
+    Situation situation(prepared, facts);
     const Fired fired = fire(knowledge, situation);
     const DiagnosisCase diagnosis(knowledge, facts, fired, situation);
     Ranking ranking = rank(diagnosis);
-    add_weights(diagnosis, ranking);
+    if (detail.weights) add_weights(diagnosis, ranking);
     const Effort effort(knowledge, facts, situation, diagnosis);
     for (RankedCause& cause : ranking.causes) {
         cause.proved = cause.ruled_out_by == none && !cause.impossible_here && effort.proved(cause.cause);
     }
-    Advice advice = advise(knowledge, facts, situation, fired, diagnosis, ranking);
+    Advice advice = advise(prepared, effort, fired, diagnosis, ranking);
+    if (detail.branches) add_branches(knowledge, diagnosis, advice);
 
     for (std::size_t w = 0; w < knowledge.worksheets.size(); ++w) {
         assessment.worksheets.push_back(situation.worked(static_cast<Index>(w)));

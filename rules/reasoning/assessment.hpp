@@ -8,6 +8,7 @@
 
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover {
 
@@ -120,8 +121,15 @@ struct Assessment {
     std::string conflict;
 };
 
+// What an assessment holds beyond the ranking and the next step. Each costs about as much as the ranking
+// itself, several times over for the weights of many answers.
+struct Detail {
+    bool weights = true;   // RankedCause::weights
+    bool branches = true;  // NextStep::branches
+};
+
 // The reasoning. Pure: equal arguments give an equal result to the last digit. Never fails: an odd set of
 // facts gives an Assessment that says so (`conflict`).
-Assessment assess(const Knowledge& knowledge, const Facts& facts);
+Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const Detail& detail = {});
 
 }  // namespace hardover

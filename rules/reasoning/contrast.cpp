@@ -105,12 +105,13 @@ void add_odds(const DiagnosisCase& diagnosis, const FaultCase& given, const Faul
 
 }  // namespace
 
-Contrast contrast(const Knowledge& knowledge, const Facts& facts, Index a, Index b) {
+Contrast contrast(const PreparedKnowledge& prepared, const Facts& facts, Index a, Index b) {
+    const Knowledge& knowledge = prepared.knowledge();
     Contrast result;
     const std::size_t causes = knowledge.causes.size();
     const bool usable = (a == none || is_listed(a, causes)) && (b == none || is_listed(b, causes)) && a != b;
     if (!usable) return result;
-    Situation situation(knowledge, facts);
+    Situation situation(prepared, facts);
     const Fired fired = fire(knowledge, situation);
     const DiagnosisCase diagnosis(knowledge, facts, fired, situation);
     const FaultCase given = diagnosis.with_all();

@@ -29,6 +29,6 @@ struct Contrast {
 };
 
 // `none` stands for "something not on this list".
-Contrast contrast(const Knowledge& knowledge, const Facts& facts, Index a, Index b);
+Contrast contrast(const PreparedKnowledge& prepared, const Facts& facts, Index a, Index b);
 
 }  // namespace hardover

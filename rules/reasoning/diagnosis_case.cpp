@@ -43,40 +43,66 @@ double mean_faults(const std::vector<double>& priors, double scale) {
     return sum / -std::expm1(log_none);
 }
 
+constexpr double rounding = 4e-15;  // of a sum over all causes, relative
+
 // The odds in the knowledge are of boats that came back: there something is wrong. The scale on the odds (at
 // most 1) with which independent faults, given that there is at least one, are as many as the odds say.
 double scale_for_comebacks(const std::vector<double>& priors) {
     const double stated = std::accumulate(priors.begin(), priors.end(), 0.0);
     const double wanted = std::max(stated, fewest_faults);
-    double low = 1e-6;
-    double high = 1;
-    if (!(stated > 0) || mean_faults(priors, high) <= wanted) return high;
-    for (int step = 0; step < 60; ++step) {
-        const double middle = std::sqrt(low * high);
-        (mean_faults(priors, middle) < wanted ? low : high) = middle;
+    const auto too_many = [&](double log_scale) { return mean_faults(priors, std::exp(log_scale)) - wanted; };
+    double low = std::log(1e-6);
+    double high = 0;
+    double above = too_many(high);
+    if (!(stated > 0) || above <= 0) return 1;
+    double below = too_many(low);
+    double log_scale = low;
+    // By false position; an end that stays a second time counts half (the Illinois rule, Dowell & Jarratt
+    // 1971).
+    int stayed = 0;
+    for (int step = 0; step < 60 && below < 0; ++step) {
+        log_scale = (low * above - high * below) / (above - below);
+        const double here = too_many(log_scale);
+        if (std::abs(here) <= rounding * wanted) break;
+        if (here > 0) {
+            high = log_scale;
+            above = here;
+            if (stayed < 0) below /= 2;
+            stayed = -1;
+        } else {
+            low = log_scale;
+            below = here;
+            if (stayed > 0) above /= 2;
+            stayed = 1;
+        }
     }
-    return high;
+    return std::exp(log_scale);
 }
 
 }  // namespace
 
 DiagnosisCase::DiagnosisCase(const Knowledge& knowledge, const Facts& facts, const Fired& fired,
                              Situation& situation) {
-    for (const Finding& finding : knowledge.findings) {
-        makes_sense_.push_back(situation.holds(finding.possible_when) != Truth::no);
+    const PreparedKnowledge& prepared = situation.prepared();
+    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
+        const PreparedCondition& possible_when = prepared.finding_possible_when(static_cast<Index>(f));
+        makes_sense_.push_back(situation.holds(possible_when) != Truth::no);
     }
     Stages stages(knowledge, facts, situation);
     build_priors(knowledge, facts, situation);
     const AllTold told = what_was_told(knowledge, stages);
-    build_network(knowledge, stages, told);
+    build_network(knowledge, prepared, stages, told);
     take_rules(knowledge, fired, stages);
     take_findings(told);
     take_remedies(knowledge, facts);
 }
 
 void DiagnosisCase::build_priors(const Knowledge& knowledge, const Facts& facts, Situation& situation) {
-    for (const Cause& cause : knowledge.causes) {
-        const bool impossible = situation.holds(cause.possible_when) == Truth::no;
+    for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
+        const Cause& cause = knowledge.causes[i];
+        const PreparedCondition& possible_when =
+            situation.prepared().cause_possible_when(static_cast<Index>(i));
+        const bool impossible = situation.holds(possible_when) == Truth::no;
         const double odds = odds_of(cause, knowledge.histories, facts.history);
         impossible_here_.push_back(impossible);
         prior_.push_back(impossible ? 0 : std::clamp(odds / 1000, least_prior, greatest_prior));
@@ -162,7 +188,7 @@ void DiagnosisCase::take_remedies(const Knowledge& knowledge, const Facts& facts
 
 FaultCase DiagnosisCase::with(const std::vector<bool>& in_use) const {
     FaultCase given;
-    given.likelihood.resize(network_.findings.size());
+    given.likelihood.resize(network_->findings.size());
     bool with_remedies = false;
     for (std::size_t n = 0; n < items_.size(); ++n) {
         if (!in_use[n]) continue;

@@ -2,6 +2,7 @@
 // knowledge order, any of which can be left out.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -45,7 +46,7 @@ class DiagnosisCase {
 
     // Findings of the knowledge under their own index (as they show now), then what several answers about one
     // finding need beside it.
-    const FaultNetwork& network() const { return network_; }
+    const FaultNetwork& network() const { return *network_; }
     // The finding of the knowledge that one of the network's belongs to.
     Index finding_of(int node) const { return finding_of_[static_cast<std::size_t>(node)]; }
     const std::vector<EvidenceItem>& items() const { return items_; }
@@ -66,6 +67,10 @@ class DiagnosisCase {
     // possible_when is not no: the finding makes sense on this rig.
     bool makes_sense(Index finding) const { return makes_sense_[static_cast<std::size_t>(finding)]; }
 
+    // Usual shares for this history and rig before any answer, favours left aside; 0 where impossible.
+    const std::vector<double>& usual_prior() const { return prior_; }
+    double usual_prior_not_listed() const { return unlisted_prior_; }
+
   private:
     // A finding that was told once or more, and the network's findings for its groups of causes: from the
     // group of answer a to that of answer b, counted from 0, at [a][b - a].
@@ -77,9 +82,11 @@ class DiagnosisCase {
 
     void build_priors(const Knowledge& knowledge, const Facts& facts, Situation& situation);
     AllTold what_was_told(const Knowledge& knowledge, Stages& stages);
-    void build_network(const Knowledge& knowledge, const Stages& stages, const AllTold& told);
-    void add_links(const Shows& shows, int put_right_at, const std::vector<EvidenceItem>& told,
-                   std::vector<FaultLink>& links);
+    void build_nodes(FaultNetwork& network, const AllTold& told);
+    void build_network(const Knowledge& knowledge, const PreparedKnowledge& prepared, const Stages& stages,
+                       const AllTold& told);
+    void add_links(const FaultLink& link, int put_right_at, const std::vector<EvidenceItem>& told,
+                   std::vector<FaultLink>& links) const;
     void take_rules(const Knowledge& knowledge, const Fired& fired, Stages& stages);
     void add_rule(RuleEvidence evidence);
     void take_findings(const AllTold& told);
@@ -90,7 +97,7 @@ class DiagnosisCase {
     void set_priors(FaultCase& given, const std::vector<bool>& in_use) const;
     void set_requirements(FaultCase& given, bool with_remedies) const;
 
-    FaultNetwork network_;
+    std::shared_ptr<const FaultNetwork> network_;  // of the knowledge, while nothing was done to the boat
     std::vector<Index> finding_of_;
     std::vector<bool> can_show_;  // per finding of the network: some cause that is possible here gives it
     std::vector<ToldFinding> told_;

@@ -19,17 +19,16 @@ struct TwoLevels {
     double better = 0;
 };
 
-TwoLevels in_two(const std::vector<double>& likelihood) {
+TwoLevels in_two(const double* likelihood, int levels) {
     TwoLevels best;
     double best_ratio = -1;
-    for (std::size_t cut = 1; cut < likelihood.size(); ++cut) {
-        const auto middle = likelihood.begin() + static_cast<std::ptrdiff_t>(cut);
-        const double worse = *std::max_element(likelihood.begin(), middle);
-        const double better = *std::max_element(middle, likelihood.end());
+    for (int cut = 1; cut < levels; ++cut) {
+        const double worse = *std::max_element(likelihood, likelihood + cut);
+        const double better = *std::max_element(likelihood + cut, likelihood + levels);
         const double ratio = std::abs(std::log(worse + 1e-12) - std::log(better + 1e-12));
         if (ratio > best_ratio) {
             best_ratio = ratio;
-            best = {static_cast<int>(cut), worse, better};
+            best = {cut, worse, better};
         }
     }
     return best;
@@ -62,18 +61,20 @@ Line line_above(const TwoLevels& two, double touch, double least, double most) {
 
 }  // namespace
 
-double most_it_can_say(const State& state) {
+double most_it_can_say(const Problem& problem, const State& state) {
+    const double* start = problem.start_of(state);
+    const double* likelihood = problem.likelihood_of(state);
     double without_fault = 0;
-    for (int k = 0; k < state.levels; ++k) without_fault += state.start[k * lanes] * state.likelihood[k];
-    const auto [least, greatest] = std::minmax_element(state.likelihood.begin(), state.likelihood.end());
+    for (int k = 0; k < state.levels; ++k) without_fault += start[k * lanes] * likelihood[k];
+    const auto [least, greatest] = std::minmax_element(likelihood, likelihood + state.levels);
     const double up = *greatest / std::max(without_fault, 1e-300);
     const double down = without_fault / std::max(*least, 1e-300);
-    return std::log(state.likelihood.front() > state.likelihood.back() ? up : down);
+    return std::log(likelihood[0] > likelihood[state.levels - 1] ? up : down);
 }
 
 void dissolve(Problem& problem, int which, const std::vector<double>& marginal) {
-    State& state = problem.states[which];
-    const TwoLevels two = in_two(state.likelihood);
+    const State state = problem.states[which];
+    const TwoLevels two = in_two(problem.likelihood_of(state), state.levels);
     std::vector<std::pair<Cause*, double>> acting;  // cause, its part of x
     double expected = 0;
     double most = 0;
@@ -89,7 +90,7 @@ void dissolve(Problem& problem, int which, const std::vector<double>& marginal) 
     double start[lanes];
     for (int lane = 0; lane < lanes; ++lane) {
         double better = 0;
-        for (int k = two.cut; k < state.levels; ++k) better += state.start[k * lanes + lane];
+        for (int k = two.cut; k < state.levels; ++k) better += problem.start_of(state)[k * lanes + lane];
         start[lane] = minus_log(better);
     }
     const Line line = line_above(two, start[0] + expected, std::min(start[0], start[1]),
@@ -100,7 +101,7 @@ void dissolve(Problem& problem, int which, const std::vector<double>& marginal) 
     for (int lane = 0; lane < lanes; ++lane) {
         problem.lane_weight[lane] *= std::exp(line.base + line.slope * start[lane]);
     }
-    state = State{1, {1, 1}, {1}, false};
+    problem.states[which] = problem.settled();
     for (Cause& cause : problem.causes) {
         int kept = cause.first_link;
         for (int l = cause.first_link; l < cause.last_link; ++l) {

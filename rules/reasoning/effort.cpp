@@ -14,6 +14,22 @@ void add_once(std::vector<Index>& list, Index index) {
     if (std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
 }
 
+// Which inputs of the sheet a result is worked out from, itself or through other results.
+std::vector<bool> inputs_of(const Worksheet& sheet, Index result) {
+    std::vector<bool> inputs(sheet.inputs.size(), false);
+    std::vector<Index> results{result};
+    for (std::size_t n = 0; n < results.size(); ++n) {
+        for (const std::string& name : sheet.results[static_cast<std::size_t>(results[n])].formula.names()) {
+            for (std::size_t i = 0; i < inputs.size(); ++i)
+                inputs[i] = inputs[i] || sheet.inputs[i].id == name;
+            for (std::size_t r = 0; r < sheet.results.size(); ++r) {
+                if (sheet.results[r].id == name) add_once(results, static_cast<Index>(r));
+            }
+        }
+    }
+    return inputs;
+}
+
 }  // namespace
 
 Effort::Effort(const Knowledge& knowledge, const Facts& facts, Situation& situation,
@@ -48,8 +64,9 @@ bool Effort::add_inputs(const Finding& finding, FindingEffort& effort) const {
     const WorkedSheet& worked = situation_.worked(finding.from->worksheet);
     if (!worked.refused.empty()) return false;
     std::vector<Index> checks;
+    const std::vector<bool> used = inputs_of(sheet, finding.from->result);
     for (std::size_t n = 0; n < sheet.inputs.size(); ++n) {
-        if (!std::holds_alternative<Unknown>(worked.inputs[n])) continue;
+        if (!used[n] || !std::holds_alternative<Unknown>(worked.inputs[n])) continue;
         const Index input = sheet.inputs[n].finding;
         if (!in_range(input, knowledge_.findings.size()) || answered(input) ||
             !diagnosis_.makes_sense(input)) {
@@ -95,23 +112,18 @@ double Effort::of_remedy(Index remedy) const {
 
 bool Effort::proved(Index cause) const {
     const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
-    return !c.proved_when.empty() && situation_.holds(c.proved_when) == Truth::yes;
-}
-
-std::vector<Index> Effort::findings_named_by(const Expression& condition) const {
-    std::vector<Index> named;
-    for (const std::string& name : condition.names()) {
-        const Index finding = find(knowledge_.findings, name);
-        if (finding != none) named.push_back(finding);
-    }
-    return named;
+    return !c.proved_when.empty() &&
+           situation_.holds(situation_.prepared().cause_proved_when(cause)) == Truth::yes;
 }
 
 std::optional<ProofEffort> Effort::of_proof(Index cause) const {
     const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
     if (!in_range(c.proof, knowledge_.checks.size()) || !missing_needs(c.proof).empty()) return std::nullopt;
-    if (!c.proved_when.empty() && situation_.holds(c.proved_when) != Truth::unknown) return std::nullopt;
-    std::vector<Index> wanted = findings_named_by(c.proved_when);
+    const PreparedKnowledge& prepared = situation_.prepared();
+    if (!c.proved_when.empty() && situation_.holds(prepared.cause_proved_when(cause)) != Truth::unknown) {
+        return std::nullopt;
+    }
+    std::vector<Index> wanted = prepared.proving_findings(cause);
     if (wanted.empty()) wanted = knowledge_.checks[static_cast<std::size_t>(c.proof)].gets;
     ProofEffort proof;
     proof.check = c.proof;

@@ -56,8 +56,6 @@ class Effort {
     // them.
     std::vector<Index> open_findings(Index check) const;
 
-    std::vector<Index> findings_named_by(const Expression& condition) const;
-
   private:
     std::optional<FindingEffort> work_out(Index finding);
     bool answered(Index finding) const;

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "rules/reasoning/frontier.hpp"
+#include "rules/reasoning/log_sum.hpp"
 #include "rules/reasoning/tied.hpp"
 
 namespace hardover {
@@ -26,8 +27,8 @@ std::vector<int> choose_dissolved(frontier::Problem problem, const FaultCase& gi
         int least = -1;
         for (int state : order.open_at_widest) {
             if (!problem.states[state].may_dissolve) continue;
-            if (least < 0 || frontier::most_it_can_say(problem.states[state]) <
-                                 frontier::most_it_can_say(problem.states[least])) {
+            if (least < 0 || frontier::most_it_can_say(problem, problem.states[state]) <
+                                 frontier::most_it_can_say(problem, problem.states[least])) {
                 least = state;
             }
         }
@@ -87,6 +88,37 @@ Posterior posterior(const FaultNetwork& network, const FaultCase& given, const P
     if (!fits(order, limits)) return approximate(problem, given, limits);
     frontier::eliminate(problem, order, result);
     return result;
+}
+
+double log_evidence(const FaultNetwork& network, const FaultCase& given, const PosteriorLimits& limits) {
+    if (!given.tied.empty()) {
+        double sum = never;
+        for (const FaultCase& plain : untied(given)) sum = log_add(sum, log_evidence(network, plain, limits));
+        return sum;
+    }
+    const frontier::Problem problem = frontier::write_out(network, given);
+    if (!problem.possible) return never;
+    const frontier::Order order = frontier::elimination_order(problem);
+    if (!fits(order, limits)) return approximate(problem, given, limits).log_evidence;
+    return frontier::log_evidence(problem, order);
+}
+
+std::vector<double> log_weights_alone(const FaultNetwork& network, const FaultCase& given,
+                                      const std::vector<bool>& counted, const PosteriorLimits& limits) {
+    std::vector<double> weights(given.prior.size() + 1, never);
+    if (!given.tied.empty()) {
+        for (const FaultCase& plain : untied(given)) {
+            const std::vector<double> term = log_weights_alone(network, plain, counted, limits);
+            if (term.empty()) return {};
+            for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = log_add(weights[i], term[i]);
+        }
+        return weights;
+    }
+    const frontier::Problem problem = frontier::write_out(network, given);
+    if (!problem.possible) return weights;
+    const frontier::Order order = frontier::elimination_order(problem);
+    if (!fits(order, limits)) return {};
+    return frontier::log_weights_alone(problem, order, counted);
 }
 
 }  // namespace hardover

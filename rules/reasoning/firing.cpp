@@ -43,11 +43,12 @@ void act(const Action& action, RuleEvidence& evidence, Fired& fired) {
 
 Fired fire(const Knowledge& knowledge, Situation& situation) {
     Fired fired;
+    const PreparedKnowledge& prepared = situation.prepared();
     for (std::size_t r = 0; r < knowledge.rules.size(); ++r) {
         const Rule& rule = knowledge.rules[r];
         const auto index = static_cast<Index>(r);
         if (situation.rule_holds(index) == Truth::yes) {
-            fired.rules.push_back({index, situation.known_names(rule.when)});
+            fired.rules.push_back({index, situation.known_names(prepared.rule_when(index))});
             RuleEvidence evidence;
             evidence.rule = index;
             for (const Action& action : rule.then) act(action, evidence, fired);
@@ -62,7 +63,7 @@ Fired fire(const Knowledge& knowledge, Situation& situation) {
         }
     }
     for (std::size_t d = 0; d < knowledge.deferrals.size(); ++d) {
-        if (situation.holds(knowledge.deferrals[d].when) == Truth::yes) {
+        if (situation.holds(prepared.deferral_when(static_cast<Index>(d))) == Truth::yes) {
             add_once(fired.deferrals, static_cast<Index>(d));
         }
     }

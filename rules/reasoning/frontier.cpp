@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
+
+#include "rules/reasoning/log_sum.hpp"
 
 namespace hardover::frontier {
 
@@ -49,22 +52,34 @@ void look_back_through_cause(Table& table, std::size_t stride, int levels, const
     }
 }
 
+// A stretch of a list that all steps share.
+struct Stretch {
+    std::size_t from = 0;
+    std::size_t to = 0;
+};
+
 // What happened to the table around one cause, for the way back.
 struct Step {
     int cause = 0;
-    std::vector<int> opened;    // states, in order; each became the highest digit
-    std::vector<Digit> closed;  // in order, with the stride it had then
-    std::vector<Digit> digits;  // while the cause acts
-    Table before;               // the table the cause acts on
+    Stretch opened;         // states, in order; each became the highest digit
+    Stretch closed;         // digits, in order, with the stride they had then
+    Stretch digits;         // while the cause acts
+    Stretch before;         // the table the cause acts on
+    double log_before = 0;  // ln of what had been taken out of it
 };
 
 class Passes {
   public:
-    Passes(const Problem& problem, const Order& order) : problem_(problem), order_(order) {
+    // `alone`: causes (by index of the FaultCase) that are left out of the tables, to be looked at one by one
+    // on the way back.
+    Passes(const Problem& problem, const Order& order, const std::vector<bool>* alone = nullptr)
+        : problem_(problem), order_(order), alone_(alone) {
         left_.assign(problem.states.size(), 0);
         for (const Cause& cause : problem.causes) {
             for (int l = cause.first_link; l < cause.last_link; ++l) ++left_[problem.links[l].state];
         }
+        steps_.reserve(order.causes.size());
+        kept_.reserve(static_cast<std::size_t>(order.table_entries));
     }
 
     void forward() {
@@ -79,46 +94,71 @@ class Passes {
     void backward(Posterior& result) {
         Table back(lanes, 1.0);
         for (std::size_t i = steps_.size(); i-- > 0;) {
-            undo(steps_[i], back, result);
-            steps_[i].before = Table();
+            const auto [present, absent] = undo(steps_[i], back);
+            const int cause = problem_.causes[steps_[i].cause].index;
+            result.marginal[cause] = present / (present + absent);
+            result.log_odds[cause] = std::log(present) - std::log(absent);
+            rescale(back);
         }
     }
 
+    // Per cause left out: it is there, the others left out are not, in lane 0. After forward().
+    std::vector<double> one_by_one(std::size_t causes) {
+        std::vector<double> log_weights(causes, never);
+        Table back{1.0, 0.0};
+        double log_back = 0;
+        for (std::size_t i = steps_.size(); i-- > 0;) {
+            const Step& step = steps_[i];
+            const auto [present, absent] = undo(step, back);
+            const int cause = problem_.causes[step.cause].index;
+            if (left_out(cause)) log_weights[cause] = std::log(present) + step.log_before + log_back;
+            log_back += rescale(back);
+        }
+        return log_weights;
+    }
+
     double log_total() const { return log_ + std::log(table_[0] + table_[1]); }
+    double log_lane(int lane) const { return log_ + std::log(table_[lane]); }
     const Table& lanes_left() const { return table_; }
 
   private:
+    bool left_out(int cause) const { return alone_ && (*alone_)[static_cast<std::size_t>(cause)]; }
+
     // A finding with evidence that no possible cause shows: stray or the unlisted gave it.
     void settle_without_causes(const State& state) {
+        const double* start = problem_.start_of(state);
+        const double* likelihood = problem_.likelihood_of(state);
         for (int lane = 0; lane < lanes; ++lane) {
             double sum = 0;
-            for (int k = 0; k < state.levels; ++k) sum += state.start[k * lanes + lane] * state.likelihood[k];
+            for (int k = 0; k < state.levels; ++k) sum += start[k * lanes + lane] * likelihood[k];
             table_[lane] *= sum;
         }
     }
 
     void open(int state) {
         const State& s = problem_.states[state];
+        const double* start = problem_.start_of(s);
         const std::size_t size = table_.size();
         table_.resize(size * s.levels);
         for (int k = s.levels - 1; k >= 0; --k) {
             for (std::size_t at = 0; at < size; ++at) {
-                table_[k * size + at] = table_[at] * s.start[k * lanes + at % lanes];
+                table_[k * size + at] = table_[at] * start[k * lanes + at % lanes];
             }
         }
         digits_.push_back({state, size});
     }
 
-    void close(std::size_t which, Step& step) {
+    void close(std::size_t which) {
         const Digit digit = digits_[which];
         const State& s = problem_.states[digit.state];
+        const double* likelihood = problem_.likelihood_of(s);
         const std::size_t high = table_.size() / (digit.stride * s.levels);
         for (std::size_t h = 0; h < high; ++h) {
             double* to = &table_[h * digit.stride];
             const double* from = &table_[h * digit.stride * s.levels];
             for (std::size_t low = 0; low < digit.stride; ++low) {
                 double sum = 0;
-                for (int k = 0; k < s.levels; ++k) sum += s.likelihood[k] * from[k * digit.stride + low];
+                for (int k = 0; k < s.levels; ++k) sum += likelihood[k] * from[k * digit.stride + low];
                 to[low] = sum;
             }
         }
@@ -127,46 +167,61 @@ class Passes {
             if (other.stride > digit.stride) other.stride /= s.levels;
         }
         digits_.erase(digits_.begin() + static_cast<std::ptrdiff_t>(which));
-        step.closed.push_back(digit);
+        closed_.push_back(digit);
     }
 
-    std::size_t stride_of(const std::vector<Digit>& digits, int state) const {
-        return std::find_if(digits.begin(), digits.end(), [&](const Digit& d) { return d.state == state; })
-            ->stride;
+    std::size_t open_digit(int state) const {
+        std::size_t d = 0;
+        while (d < digits_.size() && digits_[d].state != state) ++d;
+        return d;
+    }
+
+    std::size_t stride_then(const Step& step, int state) const {
+        std::size_t d = step.digits.from;
+        while (digits_then_[d].state != state) ++d;
+        return digits_then_[d].stride;
     }
 
     void take(int which) {
         const Cause& cause = problem_.causes[which];
         Step step;
         step.cause = which;
+        step.opened.from = opened_.size();
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const int state = problem_.links[l].state;
-            const bool is_open =
-                std::any_of(digits_.begin(), digits_.end(), [&](const Digit& d) { return d.state == state; });
-            if (is_open) continue;
+            if (open_digit(state) < digits_.size()) continue;
             open(state);
-            step.opened.push_back(state);
+            opened_.push_back(state);
         }
-        step.digits = digits_;
-        step.before = table_;
+        step.opened.to = opened_.size();
+        step.digits.from = digits_then_.size();
+        digits_then_.insert(digits_then_.end(), digits_.begin(), digits_.end());
+        step.digits.to = digits_then_.size();
+        step.before.from = kept_.size();
+        kept_.insert(kept_.end(), table_.begin(), table_.end());
+        step.before.to = kept_.size();
+        step.log_before = log_;
         acted_ = table_;
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const Link& link = problem_.links[l];
-            let_cause_act(acted_, stride_of(digits_, link.state), problem_.states[link.state].levels,
+            let_cause_act(acted_, digits_[open_digit(link.state)].stride, problem_.states[link.state].levels,
                           &problem_.numbers[link.at]);
         }
-        for (std::size_t at = 0; at < table_.size(); ++at) {
-            table_[at] = cause.absent[at % lanes] * table_[at] + cause.present[at % lanes] * acted_[at];
+        const bool out = left_out(cause.index);
+        for (std::size_t at = 0; at < table_.size(); at += lanes) {
+            for (std::size_t lane = 0; lane < lanes; ++lane) {
+                const double with = out ? 0 : cause.present[lane] * acted_[at + lane];
+                table_[at + lane] = cause.absent[lane] * table_[at + lane] + with;
+            }
         }
+        step.closed.from = closed_.size();
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const int state = problem_.links[l].state;
-            if (--left_[state] > 0) continue;
-            const auto found = std::find_if(digits_.begin(), digits_.end(),
-                                            [&](const Digit& d) { return d.state == state; });
-            close(static_cast<std::size_t>(found - digits_.begin()), step);
+            if (--left_[state] == 0) close(open_digit(state));
         }
+        step.closed.to = closed_.size();
         log_ += rescale(table_);
-        steps_.push_back(std::move(step));
+        steps_.push_back(step);
     }
 
     // Keeps a table within the range of a double by a power of two, which is exact. Returns ln of what was
@@ -180,50 +235,55 @@ class Passes {
         return exponent * std::log(2.0);
     }
 
-    void undo(const Step& step, Table& back, Posterior& result) {
-        for (std::size_t c = step.closed.size(); c-- > 0;) reopen(step.closed[c], back);
+    // What the cause comes to, present and absent.
+    std::pair<double, double> undo(const Step& step, Table& back) {
+        for (std::size_t c = step.closed.to; c-- > step.closed.from;) reopen(closed_[c], back);
         const Cause& cause = problem_.causes[step.cause];
         acted_ = back;
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const Link& link = problem_.links[l];
-            look_back_through_cause(acted_, stride_of(step.digits, link.state),
-                                    problem_.states[link.state].levels, &problem_.numbers[link.at]);
+            look_back_through_cause(acted_, stride_then(step, link.state), problem_.states[link.state].levels,
+                                    &problem_.numbers[link.at]);
         }
+        const bool out = left_out(cause.index);
+        const double* before = &kept_[step.before.from];
         double present = 0;
         double absent = 0;
-        for (std::size_t at = 0; at < back.size(); ++at) {
-            present += cause.present[at % lanes] * step.before[at] * acted_[at];
-            absent += cause.absent[at % lanes] * step.before[at] * back[at];
-        }
-        result.marginal[cause.index] = present / (present + absent);
-        result.log_odds[cause.index] = std::log(present) - std::log(absent);
-        for (std::size_t at = 0; at < back.size(); ++at) {
-            back[at] = cause.absent[at % lanes] * back[at] + cause.present[at % lanes] * acted_[at];
-        }
-        for (std::size_t o = step.opened.size(); o-- > 0;) unopen(step.opened[o], back);
-        rescale(back);
-    }
-
-    void reopen(const Digit& digit, Table& back) const {
-        const State& s = problem_.states[digit.state];
-        const std::size_t high = back.size() / digit.stride;
-        Table wide(back.size() * s.levels);
-        for (std::size_t h = 0; h < high; ++h) {
-            for (int k = 0; k < s.levels; ++k) {
-                double* to = &wide[(h * s.levels + k) * digit.stride];
-                const double* from = &back[h * digit.stride];
-                for (std::size_t low = 0; low < digit.stride; ++low) to[low] = s.likelihood[k] * from[low];
+        for (std::size_t at = 0; at < back.size(); at += lanes) {
+            for (std::size_t lane = 0; lane < lanes; ++lane) {
+                const double with = cause.present[lane] * acted_[at + lane];
+                const double without = cause.absent[lane] * back[at + lane];
+                present += before[at + lane] * with;
+                absent += before[at + lane] * without;
+                back[at + lane] = out ? without : without + with;
             }
         }
-        back.swap(wide);
+        for (std::size_t o = step.opened.to; o-- > step.opened.from;) unopen(opened_[o], back);
+        return {present, absent};
+    }
+
+    void reopen(const Digit& digit, Table& back) {
+        const State& s = problem_.states[digit.state];
+        const double* likelihood = problem_.likelihood_of(s);
+        const std::size_t high = back.size() / digit.stride;
+        wide_.resize(back.size() * s.levels);
+        for (std::size_t h = 0; h < high; ++h) {
+            for (int k = 0; k < s.levels; ++k) {
+                double* to = &wide_[(h * s.levels + k) * digit.stride];
+                const double* from = &back[h * digit.stride];
+                for (std::size_t low = 0; low < digit.stride; ++low) to[low] = likelihood[k] * from[low];
+            }
+        }
+        back.swap(wide_);
     }
 
     void unopen(int state, Table& back) const {
         const State& s = problem_.states[state];
+        const double* start = problem_.start_of(s);
         const std::size_t size = back.size() / s.levels;
         for (std::size_t at = 0; at < size; ++at) {
             double sum = 0;
-            for (int k = 0; k < s.levels; ++k) sum += s.start[k * lanes + at % lanes] * back[k * size + at];
+            for (int k = 0; k < s.levels; ++k) sum += start[k * lanes + at % lanes] * back[k * size + at];
             back[at] = sum;
         }
         back.resize(size);
@@ -231,12 +291,20 @@ class Passes {
 
     const Problem& problem_;
     const Order& order_;
+    const std::vector<bool>* alone_;
     Table table_;
     Table acted_;
+    Table wide_;
     std::vector<Digit> digits_;
     std::vector<int> left_;  // links still to come, per state
-    std::vector<Step> steps_;
     double log_ = 0;
+
+    // By the stretches of the steps.
+    std::vector<Step> steps_;
+    std::vector<int> opened_;
+    std::vector<Digit> closed_;
+    std::vector<Digit> digits_then_;
+    Table kept_;
 };
 
 }  // namespace
@@ -255,6 +323,21 @@ void eliminate(const Problem& problem, const Order& order, Posterior& result) {
     result.unlisted = left[1] / (left[0] + left[1]);
     result.unlisted_log_odds = std::log(left[1]) - std::log(left[0]);
     passes.backward(result);
+}
+
+double log_evidence(const Problem& problem, const Order& order) {
+    Passes passes(problem, order);
+    passes.forward();
+    return passes.log_total();
+}
+
+std::vector<double> log_weights_alone(const Problem& problem, const Order& order,
+                                      const std::vector<bool>& counted) {
+    Passes passes(problem, order, &counted);
+    passes.forward();
+    std::vector<double> weights = passes.one_by_one(counted.size());
+    weights.push_back(passes.log_lane(1));
+    return weights;
 }
 
 }  // namespace hardover::frontier

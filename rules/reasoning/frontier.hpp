@@ -16,9 +16,11 @@ inline constexpr int lanes = 2;
 // likelihood are one.
 struct State {
     int levels = 0;
-    std::vector<double> start;  // [level * lanes + lane]: stray alone, or the worse of stray and unlisted
-    std::vector<double> likelihood;  // per level
-    bool may_dissolve = true;        // false for requirements
+    // Into Problem::numbers: [level * lanes + lane], stray alone or the worse of stray and unlisted; and per
+    // level.
+    int start = 0;
+    int likelihood = 0;
+    bool may_dissolve = true;  // false for requirements
 };
 
 struct Link {
@@ -43,6 +45,11 @@ struct Problem {
     std::vector<double> numbers;
     double log_constant = 0;
     double lane_weight[lanes] = {1, 0};
+
+    const double* start_of(const State& state) const { return &numbers[state.start]; }
+    const double* likelihood_of(const State& state) const { return &numbers[state.likelihood]; }
+    // A state that says nothing any more: `numbers` begins with its numbers, all 1.
+    static State settled() { return {1, 0, 0, false}; }
 };
 
 // The order in which causes are taken and what it costs.
@@ -61,12 +68,19 @@ Order elimination_order(const Problem& problem);
 // Forward and backward pass.
 void eliminate(const Problem& problem, const Order& order, Posterior& result);
 
+// Forward pass only: Posterior::log_evidence.
+double log_evidence(const Problem& problem, const Order& order);
+
+// As log_weights_alone() of fault_network; `counted` by index of the FaultCase.
+std::vector<double> log_weights_alone(const Problem& problem, const Order& order,
+                                      const std::vector<bool>& counted);
+
 // Replaces state `which` by factors on its causes that are never below its likelihood, touching it where the
 // causes have the given probabilities (tangent of a concave, or chord of a convex function of the sum of
 // -ln(sound share); Jaakkola & Jordan, JAIR 10 (1999), section 4 for the noisy-OR).
 void dissolve(Problem& problem, int which, const std::vector<double>& marginal);
 
 // How much the finding can say at most: ln of its greatest over its least likelihood, seen from "no fault".
-double most_it_can_say(const State& state);
+double most_it_can_say(const Problem& problem, const State& state);
 
 }  // namespace hardover::frontier

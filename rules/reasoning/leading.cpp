@@ -18,10 +18,10 @@ Leading leading(const DiagnosisCase& diagnosis, const FaultCase& given) {
     return now;
 }
 
-Leading leading(const Knowledge& knowledge, const Facts& facts) {
-    Situation situation(knowledge, facts);
-    const Fired fired = fire(knowledge, situation);
-    const DiagnosisCase diagnosis(knowledge, facts, fired, situation);
+Leading leading(const PreparedKnowledge& prepared, const Facts& facts) {
+    Situation situation(prepared, facts);
+    const Fired fired = fire(prepared.knowledge(), situation);
+    const DiagnosisCase diagnosis(prepared.knowledge(), facts, fired, situation);
     return leading(diagnosis, diagnosis.with_all());
 }
 

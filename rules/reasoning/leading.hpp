@@ -6,6 +6,7 @@
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/reasoning/diagnosis_case.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover {
 
@@ -20,6 +21,6 @@ struct Leading {
 Leading leading(const DiagnosisCase& diagnosis, const FaultCase& given);
 
 // From facts, with the rules that fire on them.
-Leading leading(const Knowledge& knowledge, const Facts& facts);
+Leading leading(const PreparedKnowledge& prepared, const Facts& facts);
 
 }  // namespace hardover

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "rules/reasoning/effort.hpp"
+#include "rules/reasoning/bystanders.hpp"
 #include "rules/reasoning/repairs.hpp"
 #include "rules/reasoning/roll_out.hpp"
 
@@ -61,14 +61,16 @@ bool same_step(const NextStep& a, const NextStep& b) {
 
 class Adviser {
   public:
-    Adviser(const Knowledge& knowledge, const Facts& facts, Situation& situation, const Fired& fired,
+    Adviser(const PreparedKnowledge& prepared, const Effort& effort, const Fired& fired,
             const DiagnosisCase& diagnosis, const Ranking& ranking)
-        : knowledge_(knowledge),
+        : prepared_(prepared),
+          knowledge_(prepared.knowledge()),
+          effort_(effort),
           fired_(fired),
           ranking_(ranking),
-          hypotheses_(heaviest(ranking.hypotheses)),
-          effort_(knowledge, facts, situation, diagnosis),
-          repairs_(repairs_for(knowledge, hypotheses_, effort_)),
+          hypotheses_(heaviest(without_bystanders(ranking.hypotheses, diagnosis.usual_prior(),
+                                                  diagnosis.usual_prior_not_listed()))),
+          repairs_(repairs_for(knowledge_, hypotheses_, effort_)),
           outlook_(decision_for(diagnosis.network(), hypotheses_, repairs_.model, open_questions())),
           roll_out_(outlook_) {}
 
@@ -84,9 +86,11 @@ class Adviser {
         for (const Hypothesis& h : hypotheses_) advice.sets_missing -= h.probability;
         advice.sets_missing = std::max(0.0, advice.sets_missing);
         add_others(advice);
+        advice.weighed_in = weighed_in(advice.next);
         return advice;
     }
 
+  private:
     // The findings with readings that a step would answer, the one it was chosen for alone where there is
     // one.
     std::vector<Index> weighed_in(const NextStep& step) const {
@@ -101,7 +105,6 @@ class Adviser {
         return findings;
     }
 
-  private:
     // Findings with readings that can be had now. Remembers the needs of those that cannot.
     std::vector<Question> open_questions() {
         std::vector<Question> questions;
@@ -195,7 +198,7 @@ class Adviser {
     bool proves_another(Index finding) const {
         return std::any_of(ranking_.causes.begin(), ranking_.causes.end(), [&](const RankedCause& cause) {
             if (cause.proved || cause.put_right || cause.probability < still_likely) return false;
-            const std::vector<Index> named = effort_.findings_named_by(cause_of(cause).proved_when);
+            const std::vector<Index>& named = prepared_.proving_findings(cause.cause);
             return std::find(named.begin(), named.end(), finding) != named.end();
         });
     }
@@ -309,12 +312,13 @@ class Adviser {
         }
     }
 
+    const PreparedKnowledge& prepared_;
     const Knowledge& knowledge_;
+    const Effort& effort_;
     const Fired& fired_;
     const Ranking& ranking_;
     std::vector<Index> blocked_by_;
     std::vector<Hypothesis> hypotheses_;
-    Effort effort_;
     Repairs repairs_;
     Outlook outlook_;
     RollOut roll_out_;
@@ -324,9 +328,9 @@ class Adviser {
     Index chosen_for_ = none;  // the finding that the next step was chosen for
 };
 
-// What each reading of a finding would do to the ranking, exactly.
-void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Index finding,
-                  std::vector<NextStep::Branch>& branches) {
+// What each reading of a finding would do to the ranking.
+void add_branches_of(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Index finding,
+                     std::vector<NextStep::Branch>& branches) {
     const std::size_t readings = knowledge.findings[static_cast<std::size_t>(finding)].readings.size();
     FaultCase given = diagnosis.with_all();
     double likely = 0;
@@ -356,7 +360,7 @@ void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, In
 
 }  // namespace
 
-Advice advise(const Knowledge& knowledge, const Facts& facts, Situation& situation, const Fired& fired,
+Advice advise(const PreparedKnowledge& prepared, const Effort& effort, const Fired& fired,
               const DiagnosisCase& diagnosis, const Ranking& ranking) {
     Advice advice;
     if (diagnosis.cured() && ranking.possible) {
@@ -365,16 +369,17 @@ Advice advise(const Knowledge& knowledge, const Facts& facts, Situation& situati
     }
     if (!ranking.possible || ranking.hypotheses.empty()) {
         advice.next.kind = NextStep::Kind::stop_asking;
-        advice.next.minutes = knowledge.settings.call_for_help;
+        advice.next.minutes = prepared.knowledge().settings.call_for_help;
         advice.minutes_left = advice.next.minutes;
         return advice;
     }
-    Adviser adviser(knowledge, facts, situation, fired, diagnosis, ranking);
-    advice = adviser.advise();
-    for (Index finding : adviser.weighed_in(advice.next)) {
-        add_branches(knowledge, diagnosis, finding, advice.next.branches);
+    return Adviser(prepared, effort, fired, diagnosis, ranking).advise();
+}
+
+void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Advice& advice) {
+    for (Index finding : advice.weighed_in) {
+        add_branches_of(knowledge, diagnosis, finding, advice.next.branches);
     }
-    return advice;
 }
 
 }  // namespace hardover

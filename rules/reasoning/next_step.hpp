@@ -4,9 +4,9 @@
 #include <vector>
 
 #include "rules/reasoning/diagnosis_case.hpp"
+#include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/firing.hpp"
 #include "rules/reasoning/ranking.hpp"
-#include "rules/reasoning/situation.hpp"
 
 namespace hardover {
 
@@ -15,13 +15,17 @@ struct Advice {
     std::vector<NextStep> also;  // cheapest first
     double minutes_left = 0;
     double sets_missing = 0;
+    std::vector<Index> weighed_in;  // findings whose readings the next step was chosen for
 };
 
 inline constexpr std::size_t most_also = 5;
 
 // Proposes only what can change what is done; a remedy whose cause can be proved for fewer minutes than the
 // remedy takes is proved first; a proved cause is put right next. `ranking` has its `proved` flags set.
-Advice advise(const Knowledge& knowledge, const Facts& facts, Situation& situation, const Fired& fired,
+Advice advise(const PreparedKnowledge& prepared, const Effort& effort, const Fired& fired,
               const DiagnosisCase& diagnosis, const Ranking& ranking);
+
+// What each outcome of the step would do to the ranking, exactly.
+void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Advice& advice);
 
 }  // namespace hardover

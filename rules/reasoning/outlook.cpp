@@ -82,9 +82,24 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
         }
     }
     std::vector<const std::vector<double>*> shown_by(network.causes.size(), nullptr);
+    std::vector<int> by_chance_alone;  // questions that no cause in the hypotheses has to do with
     for (std::size_t q = 0; q < decision.questions.size(); ++q) {
-        const auto finding = static_cast<std::size_t>(decision.questions[q].finding);
-        decision.chances.push_back(chances_of(network.findings[finding], shown[q], hypotheses, shown_by));
+        const auto& finding = network.findings[static_cast<std::size_t>(decision.questions[q].finding)];
+        decision.same_as.push_back(static_cast<int>(q));
+        if (shown[q].empty()) {
+            const auto same = std::find_if(by_chance_alone.begin(), by_chance_alone.end(), [&](int other) {
+                const int finding_of_other = decision.questions[static_cast<std::size_t>(other)].finding;
+                const auto& o = network.findings[static_cast<std::size_t>(finding_of_other)];
+                return o.stray == finding.stray && o.unlisted == finding.unlisted;
+            });
+            if (same != by_chance_alone.end()) {
+                decision.same_as.back() = *same;
+                decision.chances.push_back(decision.chances[static_cast<std::size_t>(*same)]);
+                continue;
+            }
+            by_chance_alone.push_back(static_cast<int>(q));
+        }
+        decision.chances.push_back(chances_of(finding, shown[q], hypotheses, shown_by));
     }
     return decision;
 }
@@ -93,6 +108,7 @@ Outlook::Outlook(Decision decision) : decision_(std::move(decision)), planner_(d
     static_cast<Standing&>(start_) = planner_.start(decision_.weights);
     start_.asked.assign(decision_.questions.size(), 0);
     find_proofs();
+    find_same();
     plan_.minutes = planner_.minutes(start_);
     plan_.order = planner_.order();
     plan_each_ = planner_.minutes_each(plan_.order, start_);
@@ -118,6 +134,19 @@ void Outlook::find_proofs() {
         if (parts.size() != actions[a].proof_findings.size()) continue;
         for (int q : parts) proves_[static_cast<std::size_t>(q)].push_back(static_cast<int>(a));
         proof_questions_[a] = std::move(parts);
+    }
+}
+
+// Asking one that a proof or the setting up of a proof hangs on leaves something else to do.
+void Outlook::find_same() {
+    const auto changes_proofs = [&](std::size_t question) {
+        const int check = decision_.questions[question].check;
+        return !proves_[question].empty() || planner_.proves_something(check);
+    };
+    for (std::size_t q = 0; q < decision_.questions.size(); ++q) {
+        const int same = decision_.same_as.empty() ? static_cast<int>(q) : decision_.same_as[q];
+        const bool alike = !changes_proofs(q) && !changes_proofs(static_cast<std::size_t>(same));
+        same_as_.push_back(alike ? same : static_cast<int>(q));
     }
 }
 
@@ -169,7 +198,11 @@ void Outlook::take_answer(const Position& before, int question, int reading, Pos
     after.live.resize(kept);
     after.weight.resize(kept);
     after.mass = mass;
-    after.key = before.key ^ key_of_answer(question, reading);
+    after.key = key_after(before, question, reading);
+}
+
+std::uint64_t Outlook::key_after(const Position& before, int question, int reading) {
+    return before.key ^ key_of_answer(question, reading);
 }
 
 double Outlook::acting(const Position& position, int action) const {

@@ -25,6 +25,8 @@ struct Decision {
     std::vector<double> weights;  // per hypothesis; adds to 1
     std::vector<Question> questions;
     std::vector<std::vector<double>> chances;  // per question: [reading * hypotheses + hypothesis]
+    // Per question: the first one with the same chances, or itself. Empty: not looked for.
+    std::vector<int> same_as{};
 };
 
 // The chances of every reading under every hypothesis, from the network; weights made to add to 1.
@@ -53,11 +55,17 @@ class Outlook {
 
     int readings_of(int question) const;
 
+    // An earlier question whose answers tell the same and leave the same to do; else the question itself.
+    int same_as(int question) const { return same_as_[static_cast<std::size_t>(question)]; }
+
     // Minutes of a question from here.
     double asking(const Position& position, int question) const;
     // Everything but what may still be wrong after an answer; then that, reading by reading.
     void ask(const Position& before, int question, Position& after) const;
     void take_answer(const Position& before, int question, int reading, Position& after) const;
+
+    // Position::key after an answer.
+    static std::uint64_t key_after(const Position& before, int question, int reading);
 
     // Minutes (times the mass) of applying an action now, proved first where the plan proves it.
     double acting(const Position& position, int action) const;
@@ -77,12 +85,14 @@ class Outlook {
   private:
     double after_all(const Position& position, const std::vector<int>& questions, std::size_t from);
     void find_proofs();
+    void find_same();
     void answer_proofs(int question, Position& position) const;
 
     Decision decision_;
     RepairPlanner planner_;
     std::vector<std::vector<int>> proves_;           // per question: actions whose proof it is part of
     std::vector<std::vector<int>> proof_questions_;  // per action; empty: no proof that can be asked
+    std::vector<int> same_as_;                       // per question
     Position start_;
     RepairPlan plan_;
     std::vector<double> plan_each_;  // minutes of plan() per hypothesis

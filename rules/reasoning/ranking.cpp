@@ -45,8 +45,7 @@ double log_weight_still(const DiagnosisCase& diagnosis, FaultCase given, const s
         log_absent += std::log1p(-given.unlisted_prior);
         given.unlisted_prior = 0;
     }
-    const Posterior p = posterior(diagnosis.network(), given);
-    return p.possible ? p.log_evidence + log_absent : never;
+    return log_evidence(diagnosis.network(), given) + log_absent;
 }
 
 // Share of the evidence that exactly one fault (still) accounts for.
@@ -58,8 +57,14 @@ double single_share(const DiagnosisCase& diagnosis, const FaultCase& given, doub
         }
         return share;
     }
+    std::vector<bool> counted(given.prior.size());
+    for (std::size_t i = 0; i < counted.size(); ++i) counted[i] = counts(diagnosis, i);
+    const std::vector<double> alone = log_weights_alone(diagnosis.network(), given, counted);
+    for (double weight : alone) share += std::exp(weight - log_evidence);
+    if (!alone.empty()) return share;
+    // Too wide for that: one after the other, each a narrower case.
     for (std::size_t i = 0; i < given.prior.size(); ++i) {
-        if (!counts(diagnosis, i) || given.prior[i] <= 0) continue;
+        if (!counted[i] || given.prior[i] <= 0) continue;
         const double weight = log_weight_still(diagnosis, given, {static_cast<int>(i)}, false);
         share += std::exp(weight - log_evidence);
     }
@@ -148,7 +153,10 @@ Ranking rank(const DiagnosisCase& diagnosis) {
     Posterior after = posterior(diagnosis.network(), given);
     ranking.possible = after.possible;
     std::vector<WeighedSet> sets;
-    if (after.possible) sets = heaviest_sets(diagnosis.network(), given, most_hypotheses);
+    if (after.possible) {
+        const double log_least = after.dissolved > 0 ? never : after.log_evidence + std::log(negligible);
+        sets = heaviest_sets(diagnosis.network(), given, most_hypotheses, log_least);
+    }
     if (after.possible && after.dissolved > 0) bound_approximation(sets, after, ranking.bound);
     for (std::size_t i = 0; i < given.prior.size(); ++i) {
         RankedCause cause;

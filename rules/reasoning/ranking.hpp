@@ -27,7 +27,8 @@ struct Ranking {
     double log_evidence = 0;
 };
 
-inline constexpr std::size_t most_hypotheses = 256;
+inline constexpr std::size_t most_hypotheses = 96;
+inline constexpr double negligible = 1e-5;  // sets less probable than this are not listed
 
 // Without weights. Flags `proved` are not set here.
 Ranking rank(const DiagnosisCase& diagnosis);

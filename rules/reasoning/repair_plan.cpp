@@ -23,25 +23,40 @@ RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
         std::uint64_t bits = 0;
         for (int action : need.actions) {
             bits |= bit_of(action);
-            if (!need.hopeless) minutes = std::min(minutes, model.actions[action].minutes);
+            if (need.hopeless) continue;
+            const RepairAction& a = model.actions[action];
+            minutes = std::min(minutes, a.minutes - (a.proved_first() ? 0 : a.proof_setting_up));
         }
         least_minutes_.push_back(minutes);
         bits_.push_back(bits);
     }
     const std::size_t actions = model.actions.size();
+    shared_at_.assign(model.needs.size(), -1);
+    hypotheses_of_.resize(actions);
+    for (std::size_t h = 0; h < model.needs.size(); ++h) {
+        if (sole_[h] >= 0 || model.needs[h].hopeless) continue;
+        for (int action : model.needs[h].actions) hypotheses_of_[action].push_back(static_cast<int>(h));
+    }
     cures_.resize(actions);
     present_.resize(actions);
+    rates_.resize(actions);
     taken_.resize(actions);
+    check_of_.assign(actions, -1);
     for (std::size_t a = 0; a < actions; ++a) {
         const int check = model.actions[a].proof_check;
-        if (check < 0 || !model.actions[a].proved_first()) continue;
+        if (check < 0) continue;
         if (proved_by_.size() <= static_cast<std::size_t>(check)) proved_by_.resize(check + 1);
         proved_by_[check].push_back(static_cast<int>(a));
     }
     for (std::size_t c = 0; c < proved_by_.size(); ++c) {
-        if (proved_by_[c].size() > 1) shared_checks_.push_back(static_cast<int>(c));
+        if (proved_by_[c].size() < 2) continue;
+        shared_checks_.push_back(static_cast<int>(c));
+        for (int action : proved_by_[c]) check_of_[static_cast<std::size_t>(action)] = static_cast<int>(c);
     }
-    listed_.resize(actions);
+    together_.resize(proved_by_.size());
+    by_rate_.resize(actions);
+    std::iota(by_rate_.begin(), by_rate_.end(), 0);
+    place_ = by_rate_;
 }
 
 Standing RepairPlanner::start(const std::vector<double>& weights) const {
@@ -66,8 +81,8 @@ void RepairPlanner::set_up_check(int check, Standing& standing) const {
     standing.set_up[check] = 1;
     if (static_cast<std::size_t>(check) >= proved_by_.size()) return;
     for (int action : proved_by_[check]) {
-        const bool to_prove = standing.extra_minutes[action] > 0;
-        if (to_prove) standing.step_minutes[action] -= model_.actions[action].proof_setting_up;
+        if (!needs_check(standing, action)) continue;
+        standing.step_minutes[action] -= model_.actions[action].proof_setting_up;
     }
 }
 
@@ -92,7 +107,7 @@ void RepairPlanner::apply(int action, const Standing& before, Standing& after) c
     after.step_minutes = before.step_minutes;
     after.extra_minutes = before.extra_minutes;
     after.set_up = before.set_up;
-    if (before.extra_minutes[action] > 0) set_up_check(model_.actions[action].proof_check, after);
+    if (needs_check(before, action)) set_up_check(model_.actions[action].proof_check, after);
     after.live.clear();
     after.weight.clear();
     after.mass = 0;
@@ -113,16 +128,10 @@ void RepairPlanner::apply(int action, const Standing& before, Standing& after) c
 
 // Which actions put what right, before the first step.
 void RepairPlanner::gather(const Standing& standing) {
-    for (int action : candidates_) listed_[action] = 0;
-    candidates_.clear();
-    const auto list = [this](int action) {
-        if (listed_[action]) return;
-        listed_[action] = 1;
-        candidates_.push_back(action);
-    };
     std::fill(cures_.begin(), cures_.end(), 0.0);
     if (any_proof_) std::fill(present_.begin(), present_.end(), 0.0);
     std::copy(standing.done.begin(), standing.done.end(), taken_.begin());
+    for (const Shared& shared : shared_) shared_at_[shared.hypothesis] = -1;
     shared_.clear();
     for (std::size_t n = 0; n < standing.live.size(); ++n) {
         const int h = standing.live[n];
@@ -130,7 +139,6 @@ void RepairPlanner::gather(const Standing& standing) {
         if (sole_[h] >= 0) {
             cures_[sole_[h]] += weight;
             if (any_proof_) present_[sole_[h]] += weight;
-            list(sole_[h]);
             continue;
         }
         const RepairNeed& need = model_.needs[h];
@@ -141,73 +149,128 @@ void RepairPlanner::gather(const Standing& standing) {
             if (taken_[action]) continue;
             ++left;
             last = action;
-            if (!need.hopeless) list(action);
             if (need.any_one && !need.hopeless) cures_[action] += weight;
         }
         if (need.hopeless || left == 0) continue;
         if (!need.any_one && left == 1) cures_[last] += weight;
-        shared_.push_back({h, weight, left, bits_[h]});
+        shared_at_[h] = static_cast<int>(shared_.size());
+        shared_.push_back({h, weight, left});
     }
 }
 
-std::pair<double, int> RepairPlanner::best_action(double mass) {
-    int best = -1;
-    double best_rate = 0;
-    const double least = nothing * mass;
-    std::size_t kept = 0;
-    for (int action : candidates_) {
-        if (taken_[action]) {
-            listed_[action] = 0;
-            continue;
-        }
-        candidates_[kept++] = action;
-        const double chance = cures_[action];
-        // The same as comparing rates, dividing only for a better one.
-        if (chance <= least || chance < best_rate * now_.step_minutes[action]) continue;
-        const double rate = chance / now_.step_minutes[action];
-        if (rate > best_rate || (rate == best_rate && action < best)) {
-            best_rate = rate;
-            best = action;
-        }
+bool RepairPlanner::before(int a, int b) const {
+    return rates_[a] > rates_[b] || (rates_[a] == rates_[b] && a < b);
+}
+
+void RepairPlanner::rate(int action) {
+    const bool counts = cures_[action] > least_ && !taken_[action];
+    rates_[action] = counts ? cures_[action] / now_.step_minutes[action] : 0;
+}
+
+void RepairPlanner::sort_by_rate() {
+    for (std::size_t n = 1; n < by_rate_.size(); ++n) {
+        const int action = by_rate_[n];
+        std::size_t to = n;
+        for (; to > 0 && before(action, by_rate_[to - 1]); --to) by_rate_[to] = by_rate_[to - 1];
+        by_rate_[to] = action;
     }
-    candidates_.resize(kept);
+    for (std::size_t n = 0; n < by_rate_.size(); ++n) place_[by_rate_[n]] = static_cast<int>(n);
+}
+
+// Moved in the order of rates; `to` is a neighbour's place.
+void RepairPlanner::swap_places(int action, int to) {
+    const int from = place_[action];
+    by_rate_[from] = by_rate_[to];
+    place_[by_rate_[from]] = from;
+    by_rate_[to] = action;
+    place_[action] = to;
+}
+
+// After its chance or its minutes have changed.
+void RepairPlanner::rate_again(int action) {
+    if (check_of_[action] >= 0) together_[check_of_[action]].stale = true;
+    if (taken_[action]) return;
+    rate(action);
+    const int last = static_cast<int>(by_rate_.size()) - 1;
+    while (place_[action] > next_ && before(action, by_rate_[place_[action] - 1])) {
+        swap_places(action, place_[action] - 1);
+    }
+    while (place_[action] < last && before(by_rate_[place_[action] + 1], action)) {
+        swap_places(action, place_[action] + 1);
+    }
+}
+
+// Out of what may still be taken.
+void RepairPlanner::retire(int action) {
+    taken_[action] = 1;
+    if (check_of_[action] >= 0) together_[check_of_[action]].stale = true;
+    while (place_[action] > next_) swap_places(action, place_[action] - 1);
+    ++next_;
+}
+
+std::pair<double, int> RepairPlanner::best_action() {
+    int best = next_ < static_cast<int>(by_rate_.size()) ? by_rate_[next_] : -1;
+    double best_rate = best < 0 ? 0 : rates_[best];
+    if (best_rate <= 0) best = -1;
     for (int check : shared_checks_) {
         if (now_.set_up[check]) continue;
-        const auto [rate, action] = together(check, least, best_rate);
-        if (rate <= best_rate) continue;
-        best_rate = rate;
-        best = action;
+        Together& together = together_[check];
+        if (together.stale) bound_together(check);
+        if (together.most <= best_rate) continue;
+        if (!together.weighed) weigh_together(check);
+        if (together.rate <= best_rate) continue;
+        best_rate = together.rate;
+        best = together.first;
     }
     return {best_rate, best};
 }
 
-// The proofs of one check taken together, its setting up paid once: the best chance over cost of the first
-// few of them, and the first (Ottosen & Jensen 2010, cost clusters).
-std::pair<double, int> RepairPlanner::together(int check, double least, double rate_to_beat) {
-    members_.clear();
+// All proofs for the setting up and the minutes of the shortest: they cannot do better.
+void RepairPlanner::bound_together(int check) {
+    Together& together = together_[check];
+    together = {false, 0, false, 0, -1};
     double all = 0;
     double shortest = 1e300;
+    double setting_up = 0;
+    int members = 0;
     for (int action : proved_by_[check]) {
-        if (cures_[action] <= least || taken_[action] || now_.extra_minutes[action] <= 0) continue;
-        const double minutes = now_.step_minutes[action] - model_.actions[action].proof_setting_up;
+        if (cures_[action] <= least_ || taken_[action] || !needs_check(now_, action)) continue;
+        setting_up = model_.actions[action].proof_setting_up;
         all += cures_[action];
-        shortest = std::min(shortest, minutes);
-        members_.push_back({minutes, action});
+        shortest = std::min(shortest, now_.step_minutes[action] - setting_up);
+        ++members;
     }
-    std::pair<double, int> best{0, -1};
-    if (members_.size() < 2) return best;
-    const double setting_up = model_.actions[members_.front().second].proof_setting_up;
-    if (all <= rate_to_beat * (setting_up + shortest)) return best;
-    for (auto& [key, action] : members_) key = -cures_[action] / std::max(key, 1e-9);
+    if (members > 1) together.most = all / (setting_up + shortest);
+}
+
+// The proofs of one check (or what one opening makes room for) taken together, its setting up paid once: the
+// best chance over cost of the first few of them, and the first (Ottosen & Jensen 2010, cost clusters).
+void RepairPlanner::weigh_together(int check) {
+    Together& together = together_[check];
+    together.weighed = true;
+    members_.clear();
+    for (int action : proved_by_[check]) {
+        if (cures_[action] <= least_ || taken_[action] || !needs_check(now_, action)) continue;
+        const double minutes = now_.step_minutes[action] - model_.actions[action].proof_setting_up;
+        members_.push_back({-cures_[action] / std::max(minutes, 1e-9), action});
+    }
     std::sort(members_.begin(), members_.end());
     double chance = 0;
-    double minutes = setting_up;
+    double minutes = model_.actions[members_.front().second].proof_setting_up;
     for (const auto& [rate, action] : members_) {
         chance += cures_[action];
         minutes += now_.step_minutes[action] - model_.actions[action].proof_setting_up;
-        if (chance / minutes > best.first) best = {chance / minutes, members_.front().second};
+        if (chance / minutes <= together.rate) continue;
+        together.rate = chance / minutes;
+        together.first = members_.front().second;
     }
-    return best;
+}
+
+// A check set up on the way: all its proofs are cheaper.
+void RepairPlanner::set_up_in_plan(int check) {
+    if (check < 0 || now_.set_up[check]) return;
+    set_up_check(check, now_);
+    for (int action : proved_by_[check]) rate_again(action);
 }
 
 // One step more in the plan; help may be called after it.
@@ -215,10 +278,10 @@ void RepairPlanner::take(int action) {
     so_far_ += not_right_ * now_.step_minutes[action];
     if (now_.extra_minutes[action] > 0) {
         so_far_ += present_[action] * now_.extra_minutes[action];
-        set_up_check(model_.actions[action].proof_check, now_);
     }
+    if (needs_check(now_, action)) set_up_in_plan(model_.actions[action].proof_check);
     not_right_ = std::max(0.0, not_right_ - cures_[action]);
-    taken_[action] = 1;
+    retire(action);
     order_.push_back(action);
     tell_others(action);
     const double here = so_far_ + not_right_ * model_.call_for_help;
@@ -230,18 +293,22 @@ void RepairPlanner::take(int action) {
 
 // What hypotheses with several actions make of it for their other actions.
 void RepairPlanner::tell_others(int action) {
-    const std::uint64_t bit = bit_of(action);
-    for (Shared& shared : shared_) {
-        if ((shared.actions & bit) == 0 || shared.left == 0) continue;
-        if (!needs(shared.hypothesis, action)) continue;
+    for (int hypothesis : hypotheses_of_[action]) {
+        if (shared_at_[hypothesis] < 0) continue;
+        Shared& shared = shared_[shared_at_[hypothesis]];
+        if (shared.left == 0) continue;
         const RepairNeed& need = model_.needs[shared.hypothesis];
         if (need.any_one) {
-            for (int other : need.actions) cures_[other] -= shared.weight;
+            for (int other : need.actions) {
+                cures_[other] -= shared.weight;
+                rate_again(other);
+            }
             shared.left = 0;
         } else if (--shared.left == 1) {
             const auto last =
                 std::find_if(need.actions.begin(), need.actions.end(), [&](int a) { return taken_[a] == 0; });
             cures_[*last] += shared.weight;
+            rate_again(*last);
         }
     }
 }
@@ -269,17 +336,22 @@ bool RepairPlanner::take_block() {
 }
 
 double RepairPlanner::minutes(const Standing& standing) {
-    gather(standing);
     now_.step_minutes = standing.step_minutes;
     now_.extra_minutes = standing.extra_minutes;
     now_.set_up = standing.set_up;
+    least_ = nothing * standing.mass;
+    gather(standing);
+    for (std::size_t a = 0; a < rates_.size(); ++a) rate(static_cast<int>(a));
+    sort_by_rate();
+    next_ = 0;
+    for (int check : shared_checks_) together_[check].stale = true;
     order_.clear();
     kept_ = 0;
     so_far_ = 0;
     not_right_ = standing.mass;
     best_ = not_right_ * model_.call_for_help;
     while (so_far_ < best_) {
-        const auto [rate, action] = best_action(standing.mass);
+        const auto [rate, action] = best_action();
         if (action >= 0) {
             if (rate * model_.call_for_help < hardly_worth_it * not_right_) break;
             take(action);
@@ -312,7 +384,7 @@ std::vector<double> RepairPlanner::minutes_each(const std::vector<int>& order,
     std::vector<double> steps;
     for (int action : order) {
         steps.push_back(along.step_minutes[action]);
-        if (along.extra_minutes[action] > 0) set_up_check(model_.actions[action].proof_check, along);
+        if (needs_check(along, action)) set_up_check(model_.actions[action].proof_check, along);
     }
     std::vector<double> each(model_.needs.size(), 0.0);
     for (int h : standing.live) {

@@ -17,8 +17,9 @@ struct RepairAction {
     double minutes = 0;               // applying the remedy and trying the boat
     double proof_minutes = -1;        // what proving it first costs; below 0: it is applied without
     std::vector<int> proof_findings;  // what the proof answers
-    int proof_check = -1;             // the check that proves it; -1: none
-    double proof_setting_up = 0;      // its share in proof_minutes, saved when the check is set up already
+    // The check that proves it; of an action without proof, what has to be opened for it. -1: none.
+    int proof_check = -1;
+    double proof_setting_up = 0;  // its share in the first minutes, saved when that is set up already
     bool proved_first() const { return proof_minutes >= 0; }
 };
 
@@ -68,6 +69,12 @@ class RepairPlanner {
     // Chance (times the mass) that what this action puts right is present, alone or with others.
     double present(const Standing& standing, int action) const;
 
+    // Some action's proof belongs to the check.
+    bool proves_something(int check) const {
+        return check >= 0 && static_cast<std::size_t>(check) < proved_by_.size() &&
+               !proved_by_[static_cast<std::size_t>(check)].empty();
+    }
+
     // The check is set up: its proofs are cheaper from now on.
     void set_up_check(int check, Standing& standing) const;
 
@@ -96,16 +103,39 @@ class RepairPlanner {
     struct Shared {
         int hypothesis = 0;
         double weight = 0;
-        int left = 0;               // actions still needed
-        std::uint64_t actions = 0;  // its actions, as bit_of() each
+        int left = 0;  // actions still needed
     };
 
     // One bit an action; beyond 64 actions several share one, and `needs` decides.
     static std::uint64_t bit_of(int action) { return std::uint64_t{1} << (action % 64); }
 
+    // What the proofs of a check are worth together; worked out again only after something of them changed.
+    struct Together {
+        bool stale = true;
+        double most = 0;  // rate that they cannot exceed
+        bool weighed = false;
+        double rate = 0;
+        int first = -1;
+    };
+
+    // What the action does next takes its check, set up.
+    bool needs_check(const Standing& standing, int action) const {
+        const RepairAction& a = model_.actions[static_cast<std::size_t>(action)];
+        if (a.proof_check < 0) return false;
+        return !a.proved_first() || standing.extra_minutes[static_cast<std::size_t>(action)] > 0;
+    }
+
     void gather(const Standing& standing);
-    std::pair<double, int> best_action(double mass);
-    std::pair<double, int> together(int check, double least, double rate_to_beat);
+    bool before(int a, int b) const;
+    void rate(int action);
+    void swap_places(int action, int to);
+    void rate_again(int action);
+    void retire(int action);
+    void sort_by_rate();
+    std::pair<double, int> best_action();
+    void bound_together(int check);
+    void weigh_together(int check);
+    void set_up_in_plan(int check);
     void take(int action);
     bool take_block();
     void tell_others(int action);
@@ -114,20 +144,29 @@ class RepairPlanner {
     const RepairModel& model_;
     std::vector<int> sole_;            // per hypothesis: its only action; -1: several, or hopeless
     std::vector<std::uint64_t> bits_;  // per hypothesis: its actions
+    std::vector<std::vector<int>> hypotheses_of_;  // per action: those that several actions have to do with
     std::vector<double> least_minutes_;
     bool any_proof_ = false;
-    std::vector<std::vector<int>> proved_by_;  // per check: actions it proves, when there are several
-    std::vector<int> shared_checks_;           // checks that prove several
+    std::vector<std::vector<int>> proved_by_;  // per check: actions that need it set up
+    std::vector<int> shared_checks_;           // checks that several need
 
     // Of the plan being made.
-    Standing now_;                 // minutes and checks as the plan goes on; no weights
-    std::vector<double> cures_;    // per action: mass it puts right now
-    std::vector<double> present_;  // per action: mass with its fault
+    Standing now_;                    // minutes and checks as the plan goes on; no weights
+    std::vector<double> cures_;       // per action: mass it puts right now
+    std::vector<double> rates_;       // per action: that over its minutes; 0: taken, or it puts nothing right
+    std::vector<Together> together_;  // per check
+    double least_ = 0;                // mass that counts as nothing
+    std::vector<double> present_;     // per action: mass with its fault
     std::vector<char> taken_;
-    std::vector<char> listed_;     // per action: among the candidates
-    std::vector<int> candidates_;  // actions that may come up
+    // All actions by rate, those of equal rate by index, and the place of each; kept so while the plan goes
+    // on. The next plan starts from the order of the last one, which is seldom far off.
+    std::vector<int> by_rate_;
+    std::vector<int> place_;
+    int next_ = 0;  // place of the best one not taken
     std::vector<Shared> shared_;
+    std::vector<int> shared_at_;                   // per hypothesis: where in `shared_`, or -1
     std::vector<std::pair<double, int>> members_;  // of a check: minus chance over cost, action
+    std::vector<int> check_of_;  // per action: the check that proves it and others; -1: none
     std::vector<int> order_;
     int kept_ = 0;
     double not_right_ = 0;

@@ -6,6 +6,8 @@ namespace hardover {
 
 namespace {
 
+constexpr double no_matter = 1e300;
+
 constexpr double worth_a_thing = 1e-9;  // share of the minutes that a step must save to count: rounding
 
 bool fewer(double a, double b) {
@@ -21,19 +23,47 @@ Position& RollOut::at(std::size_t depth) {
     return positions_[depth];
 }
 
-double RollOut::plan(const Position& position) {
-    spent_ += static_cast<long>(position.live.size() + position.done.size());
-    return outlook_.planner().minutes(position);
+void RollOut::forget() {
+    planned_.clear();
+    followed_.clear();
+    best_after_.clear();
 }
 
-// Without the asking, the plan following every answer.
-double RollOut::after_question(const Position& position, int question, std::size_t depth) {
+RollOut::Planned RollOut::plan(const Position& position) {
+    if (const Planned* known = planned_.find(position.key)) return *known;
+    // A plan goes over its hypotheses once, and over its actions for every step; one of these is quick.
+    const std::size_t actions = position.done.size();
+    spent_ += static_cast<long>(position.live.size() + actions * actions / 4);
+    Planned planned;
+    planned.minutes = outlook_.planner().minutes(position);
+    planned.first = outlook_.planner().first();
+    planned.least = outlook_.least_minutes(position);
+    planned_.put(position.key, planned);
+    return planned;
+}
+
+// Without the asking, the plan following every answer. `least` is what no policy can do without from here;
+// once more than `too_much` is certain the rest is not looked at.
+double RollOut::after_question(const Position& position, int question, std::size_t depth, double least,
+                               double too_much) {
     Position& after = at(depth + 1);
-    outlook_.ask(position, question, after);
+    bool asked = false;
     double minutes = 0;
+    double still_to_come = least;
     for (int reading = 0; reading < outlook_.readings_of(question); ++reading) {
-        outlook_.take_answer(position, question, reading, after);
-        if (after.mass > 0) minutes += plan(after);
+        Planned planned;
+        if (const Planned* known = planned_.find(Outlook::key_after(position, question, reading))) {
+            planned = *known;
+        } else {
+            if (!asked) outlook_.ask(position, question, after);
+            asked = true;
+            outlook_.take_answer(position, question, reading, after);
+            if (after.mass <= 0) continue;
+            planned = plan(after);
+        }
+        minutes += planned.minutes;
+        still_to_come -= planned.least;
+        if (minutes + still_to_come > too_much) return minutes + still_to_come;
     }
     return minutes;
 }
@@ -41,35 +71,32 @@ double RollOut::after_question(const Position& position, int question, std::size
 // Expected minutes of the myopic policy from the position at this depth, times its mass.
 double RollOut::follow(std::size_t depth) {
     const Position& here = at(depth);
-    const auto known = followed_.find(here.key);
-    if (known != followed_.end()) return known->second;
-    const double planned = plan(here);
-    const int first = outlook_.planner().first();
-    if (spent_ >= may_spend_ || here.mass < limits_.rare * root_mass_) return planned;
-    const double minutes = std::min(planned, follow_on(depth, planned, first));
-    followed_.emplace(here.key, minutes);
+    if (const double* known = followed_.find(here.key)) return *known;
+    const Planned planned = plan(here);
+    if (spent_ >= may_spend_ || here.mass < limits_.rare * root_mass_) return planned.minutes;
+    const double minutes = std::min(planned.minutes, follow_on(depth, planned));
+    followed_.put(here.key, minutes);
     return minutes;
 }
 
-double RollOut::follow_on(std::size_t depth, double planned, int first) {
+double RollOut::follow_on(std::size_t depth, const Planned& planned) {
     const Position& here = at(depth);
-    const double least = outlook_.least_minutes(here);
-    double best = planned;
+    double best = planned.minutes;
     int best_question = -1;
     bool any_left = false;
     for (int question : closer_) {
         if (here.asked[question]) continue;
         any_left = true;
         const double asking = here.mass * outlook_.asking(here, question);
-        if (asking + least >= best) continue;
-        const double total = asking + after_question(here, question, depth);
+        if (asking + planned.least >= best) continue;
+        const double total = asking + after_question(here, question, depth, planned.least, best - asking);
         if (!fewer(total, best)) continue;
         best = total;
         best_question = question;
     }
     if (best_question >= 0) return roll_question(depth, best_question, false);
-    if (!any_left || first < 0) return planned;
-    return roll_action(depth, first, false);
+    if (!any_left || planned.first < 0) return planned.minutes;
+    return roll_action(depth, planned.first, false);
 }
 
 // Minutes of asking and what follows, times the mass.
@@ -93,19 +120,19 @@ double RollOut::roll_action(std::size_t depth, int action, bool deeper) {
 // The best step from here rolled out, times the mass.
 double RollOut::best_after(std::size_t depth) {
     const Position& here = at(depth);
-    const auto known = best_after_.find(here.key);
-    if (known != best_after_.end()) return known->second;
+    if (const double* known = best_after_.find(here.key)) return *known;
     double best = follow(depth);
     if (spent_ >= may_spend_ || here.mass < limits_.rare * root_mass_) return best;
-    const double least = outlook_.least_minutes(here);
-    plan(here);
+    const double least = plan(here).least;
+    outlook_.planner().minutes(here);
     const std::vector<int> order = outlook_.planner().order();
     std::vector<std::pair<double, int>> questions;
     for (int question : closer_) {
         if (here.asked[question]) continue;
         const double asking = here.mass * outlook_.asking(here, question);
         if (asking + least >= best) continue;
-        questions.push_back({asking + after_question(here, question, depth), question});
+        const double total = asking + after_question(here, question, depth, least, no_matter);
+        questions.push_back({total, question});
     }
     std::sort(questions.begin(), questions.end());
     for (std::size_t n = 0; n < std::min(limits_.looked_deeper, questions.size()); ++n) {
@@ -114,21 +141,25 @@ double RollOut::best_after(std::size_t depth) {
     for (std::size_t n = 0; n < std::min(limits_.actions, order.size()); ++n) {
         best = std::min(best, roll_action(depth, order[n], false));
     }
-    best_after_.emplace(here.key, best);
+    best_after_.put(here.key, best);
     return best;
 }
 
 void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& steps) {
-    const double planned = plan(position);
-    const double least = outlook_.least_minutes(position);
+    const Planned planned = plan(position);
+    std::vector<double> worked_out(position.asked.size(), -1);  // after the question, for those like it
     for (std::size_t q = 0; q < position.asked.size(); ++q) {
         if (position.asked[q]) continue;
         const int question = static_cast<int>(q);
         Weighed step;
         step.index = question;
         step.minutes = outlook_.asking(position, question);
-        const bool cannot_pay = step.minutes * position.mass + least >= planned;
-        step.alone = cannot_pay ? planned : std::min(planned, after_question(position, question, 0));
+        step.alone = planned.minutes;
+        if (step.minutes * position.mass + planned.least < planned.minutes) {
+            double& after = worked_out[static_cast<std::size_t>(outlook_.same_as(question))];
+            if (after < 0) after = after_question(position, question, 0, planned.least, no_matter);
+            step.alone = std::min(planned.minutes, after);
+        }
         step.alone /= position.mass;
         step.after = step.alone;
         steps.push_back(step);
@@ -141,9 +172,11 @@ void RollOut::choose_questions(const std::vector<Weighed>& questions) {
     closer_.clear();
     std::vector<std::pair<double, int>> by_total;
     std::vector<std::pair<double, int>> by_rate;
+    std::vector<double> told(outlook_.decision().questions.size(), -1);
     for (const Weighed& step : questions) {
         by_total.push_back({step.total(), step.index});
-        const double bits = outlook_.information(step.index);
+        double& bits = told[static_cast<std::size_t>(outlook_.same_as(step.index))];
+        if (bits < 0) bits = outlook_.information(step.index);
         if (bits > worth_a_thing) by_rate.push_back({-bits / step.minutes, step.index});
     }
     std::sort(by_total.begin(), by_total.end());
@@ -179,8 +212,7 @@ void RollOut::roll_out(std::vector<Weighed>& steps, bool deeper) {
 }
 
 std::vector<Weighed> RollOut::weigh(const Position& position) {
-    followed_.clear();
-    best_after_.clear();
+    forget();
     spent_ = 0;
     may_spend_ = limits_.work;
     at(0) = position;
@@ -193,20 +225,21 @@ std::vector<Weighed> RollOut::weigh(const Position& position) {
     std::vector<Weighed> questions;
     weigh_questions(position, questions);
     choose_questions(questions);
+    spent_ = 0;  // every question is looked at, however many there are; the limit is for what follows
     std::vector<Weighed> close;
     std::vector<Weighed> others;
     for (const Weighed& step : questions) {
         const bool closely = std::find(closer_.begin(), closer_.end(), step.index) != closer_.end();
         (closely ? close : others).push_back(step);
     }
-    const double planned = plan(position);
+    const double planned = outlook_.planner().minutes(position);
     const std::vector<int> order = outlook_.planner().order();
     for (std::size_t n = 0; n < std::min(limits_.actions, order.size()); ++n) {
         Weighed step;
         step.kind = Weighed::Kind::act;
         step.index = order[n];
         step.minutes = outlook_.acting(position, order[n]) / position.mass;
-        step.after = n == 0 ? planned / position.mass - step.minutes : 1e300;
+        step.after = n == 0 ? planned / position.mass - step.minutes : no_matter;
         close.push_back(step);
     }
     std::sort(close.begin(), close.end(), by_total);
@@ -232,10 +265,12 @@ double RollOut::minutes_applying(const Position& position, int action) {
     at(0).step_minutes[action] = outlook_.decision().repairs.actions[action].minutes;
     at(0).extra_minutes[action] = 0;
     root_mass_ = position.mass;
-    followed_.clear();
+    forget();  // the minutes of this action are others
     spent_ = 0;
     may_spend_ = limits_.work;
-    return roll_action(0, action, false) / position.mass;
+    const double minutes = roll_action(0, action, false) / position.mass;
+    forget();
+    return minutes;
 }
 
 int RollOut::first_after(const Position& position, int question, int reading) {
@@ -243,8 +278,7 @@ int RollOut::first_after(const Position& position, int question, int reading) {
     outlook_.ask(position, question, after);
     outlook_.take_answer(position, question, reading, after);
     if (after.mass < limits_.rare * position.mass) return -2;
-    plan(after);
-    return outlook_.planner().first();
+    return plan(after).first;
 }
 
 bool RollOut::may_change(const Position& position, int question) {

@@ -10,15 +10,15 @@
 #pragma once
 
 #include <deque>
-#include <unordered_map>
 #include <vector>
 
+#include "rules/reasoning/keyed.hpp"
 #include "rules/reasoning/outlook.hpp"
 
 namespace hardover {
 
 struct LookLimits {
-    long work = 60'000;             // hypotheses and actions weighed, in all
+    long work = 60'000;             // hypotheses and actions weighed in roll-outs, in all
     std::size_t questions = 8;      // rolled out and asked within a roll-out
     std::size_t actions = 3;        // of the plan, rolled out as first steps
     std::size_t looked_deeper = 3;  // first steps looked at one step deeper
@@ -54,25 +54,35 @@ class RollOut {
     bool may_change(const Position& position, int question);
 
   private:
-    double plan(const Position& position);
-    double after_question(const Position& position, int question, std::size_t depth);
+    // What the plan comes to from a position, and what no policy can do without.
+    struct Planned {
+        double minutes = 0;
+        double least = 0;
+        int first = -1;
+    };
+
+    Planned plan(const Position& position);
+    double after_question(const Position& position, int question, std::size_t depth, double least,
+                          double too_much);
     double roll_question(std::size_t depth, int question, bool deeper);
     double roll_action(std::size_t depth, int action, bool deeper);
     double follow(std::size_t depth);
-    double follow_on(std::size_t depth, double planned, int first);
+    double follow_on(std::size_t depth, const Planned& planned);
     double best_after(std::size_t depth);
     void choose_questions(const std::vector<Weighed>& questions);
     void weigh_questions(const Position& position, std::vector<Weighed>& steps);
     void roll_out(std::vector<Weighed>& steps, bool deeper);
     int first_after(const Position& position, int question, int reading);
     Position& at(std::size_t depth);
+    void forget();
 
     Outlook& outlook_;
     LookLimits limits_;
     std::deque<Position> positions_;  // by depth of the look ahead
     std::vector<int> closer_;         // questions looked at closely
-    std::unordered_map<std::uint64_t, double> followed_;
-    std::unordered_map<std::uint64_t, double> best_after_;
+    Keyed<Planned> planned_;
+    Keyed<double> followed_;
+    Keyed<double> best_after_;
     double root_mass_ = 1;
     long spent_ = 0;
     long may_spend_ = 0;

@@ -21,60 +21,71 @@ bool in_range(Index index, std::size_t count) {
 
 }  // namespace
 
-Situation::Situation(const Knowledge& knowledge, const Facts& facts)
-    : knowledge_(knowledge),
+Situation::Situation(const PreparedKnowledge& prepared, const Facts& facts)
+    : prepared_(prepared),
+      knowledge_(prepared.knowledge()),
       facts_(facts),
-      rule_progress_(knowledge.rules.size(), Progress::untouched),
-      rule_truth_(knowledge.rules.size(), Truth::unknown),
-      sheet_progress_(knowledge.worksheets.size(), Progress::untouched),
-      sheets_(knowledge.worksheets.size()) {
-    names_["history"] = {Name::Kind::history, none, -1};
-    names_["complaint"] = {Name::Kind::complaint, none, -1};
-    for (std::size_t i = 0; i < knowledge.rig_fields.size(); ++i) {
-        names_["rig." + knowledge.rig_fields[i].id] = {Name::Kind::rig, static_cast<Index>(i), -1};
-    }
-    for (std::size_t i = 0; i < knowledge.findings.size(); ++i) {
-        names_[knowledge.findings[i].id] = {Name::Kind::finding, static_cast<Index>(i), -1};
-    }
-    for (std::size_t w = 0; w < knowledge.worksheets.size(); ++w) {
-        const Worksheet& sheet = knowledge.worksheets[w];
-        for (std::size_t r = 0; r < sheet.results.size(); ++r) {
-            names_[sheet.id + "." + sheet.results[r].id] = {Name::Kind::result, static_cast<Index>(w),
-                                                            static_cast<int>(r)};
-        }
-    }
-    for (std::size_t r = 0; r < knowledge.rules.size(); ++r) {
-        for (const Action& action : knowledge.rules[r].then) {
-            if (action.kind == Action::Kind::derive) {
-                derived_by_[action.fact].push_back(static_cast<Index>(r));
-            }
-        }
-    }
-    lookup_ = [this](const std::string& name) { return value_of(name); };
-}
+      values_(prepared.names().size()),
+      value_known_(prepared.names().size(), 0),
+      answers_(knowledge_.findings.size()),
+      answer_known_(knowledge_.findings.size(), 0),
+      rule_progress_(knowledge_.rules.size(), Progress::untouched),
+      rule_truth_(knowledge_.rules.size(), Truth::unknown),
+      sheet_progress_(knowledge_.worksheets.size(), Progress::untouched),
+      sheets_(knowledge_.worksheets.size()) {}
 
 Value Situation::value_of(const std::string& name) {
+    const int place = prepared_.place_of(name);
+    if (place >= 0) return value_at(place);
     if (name.starts_with(fact_prefix)) return derived(name.substr(fact_prefix.size()));
-    const auto found = names_.find(name);
-    if (found == names_.end()) return Unknown{};
-    const Name& known = found->second;
-    switch (known.kind) {
-        case Name::Kind::rig:
-            return rig_value(known.index);
-        case Name::Kind::history:
+    return Unknown{};
+}
+
+// Facts are not kept here: which rules hold is, and a rule on the way to itself counts as unknown.
+const Value& Situation::value_at(int name) {
+    const auto at = static_cast<std::size_t>(name);
+    if (value_known_[at]) return values_[at];
+    const KnownName& known = prepared_.names()[at];
+    Value value = work_out_value(known);
+    value_known_[at] = sheets_running_ == 0 && known.kind != KnownName::Kind::fact;
+    values_[at] = std::move(value);
+    return values_[at];
+}
+
+Value Situation::work_out_value(const KnownName& name) {
+    switch (name.kind) {
+        case KnownName::Kind::rig:
+            return rig_value(name.index);
+        case KnownName::Kind::history:
             return history_value();
-        case Name::Kind::complaint:
+        case KnownName::Kind::complaint:
             return complaint_value();
-        case Name::Kind::finding:
-            return finding_value(known.index);
-        case Name::Kind::result:
-            return result_value(known.index, known.result);
+        case KnownName::Kind::finding:
+            return finding_value(name.index);
+        case KnownName::Kind::result:
+            return result_value(name.index, name.result);
+        case KnownName::Kind::fact:
+            return derived_by(name.rules);
+        case KnownName::Kind::nothing:
+            break;
     }
     return Unknown{};
 }
 
 Truth Situation::holds(const Expression& condition) {
-    return condition.condition(lookup_);
+    if (condition.empty()) return Truth::yes;
+    return condition.condition([this](const std::string& name) { return value_of(name); });
+}
+
+// All values are worked out before the first is looked at: working one out may move on another that is not
+// kept.
+Truth Situation::holds(const PreparedCondition& condition) {
+    if (condition.condition->empty()) return Truth::yes;
+    for (int name : condition.names) value_at(name);
+    NamedValues values;
+    values.reserve(condition.names.size());
+    for (int name : condition.names) values.push_back(&values_[static_cast<std::size_t>(name)]);
+    return condition.condition->condition_with(values);
 }
 
 Value Situation::rig_value(Index field) {
@@ -110,7 +121,7 @@ Value Situation::complaint_value() const {
 
 Value Situation::finding_value(Index finding) {
     const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
-    const std::optional<Answer> answer = answer_to(finding);
+    const std::optional<Answer>& answer = answer_to(finding);
     if (!answer) return Unknown{};
     if (const int* reading = std::get_if<int>(&answer->given)) {
         if (!in_range(*reading, f.readings.size())) return Unknown{};
@@ -123,7 +134,16 @@ Value Situation::finding_value(Index finding) {
     return Measured{measured, possible_readings(f, measured)};
 }
 
-std::optional<Answer> Situation::answer_to(Index finding) {
+const std::optional<Answer>& Situation::answer_to(Index finding) {
+    const auto at = static_cast<std::size_t>(finding);
+    if (answer_known_[at]) return answers_[at];
+    std::optional<Answer> answer = work_out_answer(finding);
+    answer_known_[at] = sheets_running_ == 0;
+    answers_[at] = std::move(answer);
+    return answers_[at];
+}
+
+std::optional<Answer> Situation::work_out_answer(Index finding) {
     const auto given = facts_.answers.find(finding);
     if (given != facts_.answers.end()) return given->second;
     const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
@@ -132,11 +152,8 @@ std::optional<Answer> Situation::answer_to(Index finding) {
         if (const Quantity* quantity = std::get_if<Quantity>(&result)) return Answer{*quantity};
     }
     int worst = -1;
-    for (Index complaint : facts_.complaints) {
-        if (!in_range(complaint, knowledge_.complaints.size())) continue;
-        for (const auto& [about, reading] : knowledge_.complaints[static_cast<std::size_t>(complaint)].says) {
-            if (about == finding && (worst < 0 || reading < worst)) worst = reading;
-        }
+    for (const auto& [complaint, reading] : prepared_.told_by_complaints(finding)) {
+        if (facts_.complaints.contains(complaint) && (worst < 0 || reading < worst)) worst = reading;
     }
     if (worst < 0) return std::nullopt;
     return Answer{worst};
@@ -154,7 +171,9 @@ const WorkedSheet& Situation::worked(Index worksheet) {
     const auto at = static_cast<std::size_t>(worksheet);
     if (sheet_progress_[at] == Progress::untouched) {
         sheet_progress_[at] = Progress::running;
+        ++sheets_running_;
         sheets_[at] = work_out_here(worksheet);
+        --sheets_running_;
         sheet_progress_[at] = Progress::done;
     }
     return sheets_[at];
@@ -185,24 +204,36 @@ Truth Situation::rule_holds(Index rule) {
     if (rule_progress_[at] == Progress::running) return Truth::unknown;
     if (rule_progress_[at] == Progress::untouched) {
         rule_progress_[at] = Progress::running;
-        rule_truth_[at] = holds(knowledge_.rules[at].when);
+        rule_truth_[at] = holds(prepared_.rule_when(rule));
         rule_progress_[at] = Progress::done;
     }
     return rule_truth_[at];
 }
 
-Truth Situation::derived(const std::string& fact) {
-    const auto rules = derived_by_.find(fact);
-    if (rules == derived_by_.end()) return Truth::no;
+Truth Situation::derived_by(const std::vector<Index>& rules) {
     Truth truth = Truth::no;
-    for (Index rule : rules->second) truth = either(truth, rule_holds(rule));
+    for (Index rule : rules) truth = either(truth, rule_holds(rule));
     return truth;
+}
+
+Truth Situation::derived(const std::string& fact) {
+    const int place = prepared_.place_of(fact_prefix + fact);
+    if (place < 0) return Truth::no;
+    return derived_by(prepared_.names()[static_cast<std::size_t>(place)].rules);
 }
 
 std::vector<std::string> Situation::known_names(const Expression& condition) {
     std::vector<std::string> known;
     for (const std::string& name : condition.names()) {
         if (!is_unknown(value_of(name))) known.push_back(name);
+    }
+    return known;
+}
+
+std::vector<std::string> Situation::known_names(const PreparedCondition& condition) {
+    std::vector<std::string> known;
+    for (std::size_t n = 0; n < condition.names.size(); ++n) {
+        if (!is_unknown(value_at(condition.names[n]))) known.push_back(condition.condition->names()[n]);
     }
     return known;
 }

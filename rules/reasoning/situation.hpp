@@ -5,30 +5,33 @@
 #include <optional>
 #include <set>
 #include <string>
-#include <unordered_map>
 #include <vector>
 
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/reasoning/assessment.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover {
 
 class Situation {
   public:
-    // Both must outlive the situation.
-    Situation(const Knowledge& knowledge, const Facts& facts);
+    // The facts and the knowledge itself must outlive the situation.
+    Situation(const PreparedKnowledge& prepared, const Facts& facts);
     Situation(const Situation&) = delete;
     Situation& operator=(const Situation&) = delete;
+
+    const PreparedKnowledge& prepared() const { return prepared_; }
 
     // The value of a name; Unknown also for names there are not.
     Value value_of(const std::string& name);
 
     Truth holds(const Expression& condition);
+    Truth holds(const PreparedCondition& condition);
 
     // What is known about a finding: the technician's answer; else what its worksheet gives; else what a
     // complaint says (the worst, when several do). Empty: nothing.
-    std::optional<Answer> answer_to(Index finding);
+    const std::optional<Answer>& answer_to(Index finding);
 
     // Worked out as far as its inputs are known.
     const WorkedSheet& worked(Index worksheet);
@@ -41,36 +44,39 @@ class Situation {
 
     // Names of a condition that are known.
     std::vector<std::string> known_names(const Expression& condition);
+    std::vector<std::string> known_names(const PreparedCondition& condition);
 
     // Rig fields whose assumption was used for anything so far.
     const std::set<Index>& assumed() const { return assumed_; }
 
   private:
-    struct Name {
-        enum class Kind { rig, history, complaint, finding, result };
-        Kind kind = Kind::rig;
-        Index index = none;
-        int result = -1;
-    };
-
+    const Value& value_at(int name);
+    Value work_out_value(const KnownName& name);
     Value rig_value(Index field);
     Value history_value() const;
     Value complaint_value() const;
     Value finding_value(Index finding);
     Value result_value(Index worksheet, int result);
+    std::optional<Answer> work_out_answer(Index finding);
     WorkedSheet work_out_here(Index worksheet);
+    Truth derived_by(const std::vector<Index>& rules);
 
+    PreparedKnowledge prepared_;
     const Knowledge& knowledge_;
     const Facts& facts_;
-    std::unordered_map<std::string, Name> names_;
-    std::unordered_map<std::string, std::vector<Index>> derived_by_;  // fact -> rules
+    // What has been found out so far. While a worksheet is being worked out a value may rest on its being
+    // unknown, so that nothing is kept then.
+    std::vector<Value> values_;                   // by name
+    std::vector<char> value_known_;               // by name
+    std::vector<std::optional<Answer>> answers_;  // by finding
+    std::vector<char> answer_known_;              // by finding
+    int sheets_running_ = 0;
     enum class Progress { untouched, running, done };
     std::vector<Progress> rule_progress_;
     std::vector<Truth> rule_truth_;
     std::vector<Progress> sheet_progress_;
     std::vector<WorkedSheet> sheets_;
     std::set<Index> assumed_;
-    Lookup lookup_;
 };
 
 }  // namespace hardover

@@ -50,7 +50,7 @@ Stages::Stages(const Knowledge& knowledge, const Facts& facts, Situation& now)
 Situation& Stages::at(int stage) {
     if (stage >= last_) return now_;
     std::unique_ptr<Then>& then = then_[stage];
-    if (!then) then = std::make_unique<Then>(knowledge_, facts_at(facts_, stage));
+    if (!then) then = std::make_unique<Then>(now_.prepared(), facts_at(facts_, stage));
     return then->situation;
 }
 
@@ -81,7 +81,7 @@ void Stages::collect(Index finding, std::vector<int>& stages, int depth) const {
 std::vector<TimedAnswer> Stages::about(Index finding) {
     std::vector<TimedAnswer> told;
     if (!any_) {
-        if (auto answer = now_.answer_to(finding)) told.push_back({0, *answer});
+        if (const auto& answer = now_.answer_to(finding)) told.push_back({0, *answer});
         return told;
     }
     const std::vector<int> direct = directly(finding);
@@ -93,7 +93,7 @@ std::vector<TimedAnswer> Stages::about(Index finding) {
         const bool itself = std::find(direct.begin(), direct.end(), stage) != direct.end();
         // An answer stands before what a worksheet gives later.
         if (!itself && !direct.empty() && stage > *std::min_element(direct.begin(), direct.end())) continue;
-        const auto answer = at(stage).answer_to(finding);
+        const std::optional<Answer>& answer = at(stage).answer_to(finding);
         if (!answer) continue;
         const bool worked_out = std::holds_alternative<Quantity>(answer->given);
         if (itself || worked_out || stage == 0) told.push_back({stage, *answer});

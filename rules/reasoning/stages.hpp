@@ -45,7 +45,8 @@ class Stages {
     struct Then {
         Facts facts;
         Situation situation;
-        Then(const Knowledge& knowledge, Facts then) : facts(std::move(then)), situation(knowledge, facts) {}
+        Then(const PreparedKnowledge& prepared, Facts then)
+            : facts(std::move(then)), situation(prepared, facts) {}
     };
     std::vector<int> directly(Index finding) const;
     void collect(Index finding, std::vector<int>& stages, int depth) const;

@@ -2,19 +2,15 @@
 // findings of the network and their likelihoods.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "rules/reasoning/answer_chain.hpp"
 #include "rules/reasoning/diagnosis_case.hpp"
 #include "rules/reasoning/evidence.hpp"
-#include "rules/reasoning/usable_shares.hpp"
 
 namespace hardover {
 
 namespace {
-
-bool in_range(Index index, std::size_t count) {
-    return index >= 0 && static_cast<std::size_t>(index) < count;
-}
 
 int reading_of(const std::vector<double>& likelihood) {
     const auto positive = std::count_if(likelihood.begin(), likelihood.end(), [](double l) { return l > 0; });
@@ -91,17 +87,8 @@ DiagnosisCase::AllTold DiagnosisCase::what_was_told(const Knowledge& knowledge, 
     return all;
 }
 
-void DiagnosisCase::build_network(const Knowledge& knowledge, const Stages& stages, const AllTold& told) {
-    const Settings& settings = knowledge.settings;
-    const std::vector<std::vector<double>> typical = typical_shares(knowledge);
-    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
-        const std::vector<double> stray = usable_stray(knowledge.findings[f], settings.stray);
-        const double least =
-            typical[f].empty() ? 0 : std::clamp(settings.not_listed_shows, 0.0, 1 - least_sound);
-        network_.findings.push_back({stray, unlisted_share(stray, typical[f], least)});
-        finding_of_.push_back(static_cast<Index>(f));
-    }
-    told_.resize(told.size());
+// The network's findings for each group of causes between the answers about one finding.
+void DiagnosisCase::build_nodes(FaultNetwork& network, const AllTold& told) {
     for (std::size_t f = 0; f < told.size(); ++f) {
         const std::size_t answers = told[f].size();
         for (std::size_t a = 0; a < answers; ++a) {
@@ -111,44 +98,66 @@ void DiagnosisCase::build_network(const Knowledge& knowledge, const Stages& stag
                     from_a.push_back(static_cast<int>(f));
                     continue;
                 }
-                from_a.push_back(static_cast<int>(network_.findings.size()));
-                network_.findings.push_back(b + 1 == answers
-                                                ? network_.findings[f]
-                                                : sound_without_causes(network_.findings[f].stray.size()));
+                from_a.push_back(static_cast<int>(network.findings.size()));
+                network.findings.push_back(b + 1 == answers
+                                               ? network.findings[f]
+                                               : sound_without_causes(network.findings[f].stray.size()));
                 finding_of_.push_back(static_cast<Index>(f));
             }
         }
     }
-    can_show_.assign(network_.findings.size(), false);
+}
+
+void DiagnosisCase::build_network(const Knowledge& knowledge, const PreparedKnowledge& prepared,
+                                  const Stages& stages, const AllTold& told) {
+    finding_of_.resize(knowledge.findings.size());
+    std::iota(finding_of_.begin(), finding_of_.end(), 0);
+    told_.resize(told.size());
+    bool as_prepared =
+        std::all_of(told.begin(), told.end(), [](const auto& answers) { return answers.size() < 2; });
     for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
-        std::vector<FaultLink> links;
-        for (const Shows& shows : knowledge.causes[i].shows) {
-            if (!in_range(shows.finding, knowledge.findings.size())) continue;
-            const auto f = static_cast<std::size_t>(shows.finding);
-            const Finding& finding = knowledge.findings[f];
-            if (shows.how_often.empty() || shows.how_often.size() != finding.readings.size()) continue;
-            add_links(shows, stages.put_right_at(static_cast<Index>(i)), told[f], links);
+        as_prepared = as_prepared && stages.put_right_at(static_cast<Index>(i)) == Stages::never;
+    }
+    if (as_prepared) {
+        network_ = prepared.network();
+        for (std::size_t f = 0; f < told.size(); ++f) {
+            if (!told[f].empty()) told_[f].nodes = {{static_cast<int>(f)}};
         }
-        for (const FaultLink& link : links) {
-            if (prior_[i] > 0) can_show_[static_cast<std::size_t>(link.finding)] = true;
+    } else {
+        auto network = std::make_shared<FaultNetwork>();
+        network->findings = prepared.network()->findings;
+        build_nodes(*network, told);
+        for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
+            std::vector<FaultLink>& links = network->causes.emplace_back();
+            for (const FaultLink& link : prepared.network()->causes[i]) {
+                add_links(link, stages.put_right_at(static_cast<Index>(i)),
+                          told[static_cast<std::size_t>(link.finding)], links);
+            }
         }
-        network_.causes.push_back(std::move(links));
+        network_ = std::move(network);
+    }
+    can_show_.assign(network_->findings.size(), false);
+    for (std::size_t i = 0; i < network_->causes.size(); ++i) {
+        if (prior_[i] <= 0) continue;
+        for (const FaultLink& link : network_->causes[i]) {
+            can_show_[static_cast<std::size_t>(link.finding)] = true;
+        }
     }
 }
 
 // A cause shows in all answers given before it was put right; a finding nobody answered shows what is there
 // now.
-void DiagnosisCase::add_links(const Shows& shows, int put_right_at, const std::vector<EvidenceItem>& told,
-                              std::vector<FaultLink>& links) {
-    const std::vector<double> how_often = usable_link(shows.how_often);
+void DiagnosisCase::add_links(const FaultLink& link, int put_right_at, const std::vector<EvidenceItem>& told,
+                              std::vector<FaultLink>& links) const {
     if (told.empty()) {
-        if (put_right_at == Stages::never) links.push_back({shows.finding, how_often});
+        if (put_right_at == Stages::never) links.push_back(link);
         return;
     }
     const std::size_t seen = answers_seeing(told, put_right_at);
-    const auto& nodes = told_[static_cast<std::size_t>(shows.finding)].nodes;
+    const auto& nodes = told_[static_cast<std::size_t>(link.finding)].nodes;
     for (std::size_t a = 0; a < seen; ++a) {
-        for (std::size_t b = seen - 1; b < told.size(); ++b) links.push_back({nodes[a][b - a], how_often});
+        for (std::size_t b = seen - 1; b < told.size(); ++b)
+            links.push_back({nodes[a][b - a], link.how_often});
     }
 }
 

@@ -102,9 +102,10 @@ std::vector<TracedAnswer> traced_answers(const DiagnosisCase& diagnosis, Index f
 
 }  // namespace
 
-Trace trace(const Knowledge& knowledge, const Facts& facts) {
+Trace trace(const PreparedKnowledge& prepared, const Facts& facts) {
+    const Knowledge& knowledge = prepared.knowledge();
     Trace trace;
-    Situation situation(knowledge, facts);
+    Situation situation(prepared, facts);
     const Fired fired = fire(knowledge, situation);
     const DiagnosisCase diagnosis(knowledge, facts, fired, situation);
     const Leading now = leading(diagnosis, diagnosis.with_all());

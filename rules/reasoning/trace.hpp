@@ -46,6 +46,6 @@ struct Trace {
     std::vector<TracedAnswer> answers;          // those that are evidence
 };
 
-Trace trace(const Knowledge& knowledge, const Facts& facts);
+Trace trace(const PreparedKnowledge& prepared, const Facts& facts);
 
 }  // namespace hardover

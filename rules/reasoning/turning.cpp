@@ -55,11 +55,12 @@ Facts with_answers(Facts facts, const std::vector<AsIf>& answers) {
 
 class Turner {
   public:
-    Turner(const Knowledge& knowledge, const Facts& facts)
-        : knowledge_(knowledge),
+    Turner(const PreparedKnowledge& prepared, const Facts& facts)
+        : prepared_(prepared),
+          knowledge_(prepared.knowledge()),
           facts_(facts),
-          situation_(knowledge, facts),
-          diagnosis_(knowledge, facts, fire(knowledge, situation_), situation_),
+          situation_(prepared, facts),
+          diagnosis_(knowledge_, facts, fire(knowledge_, situation_), situation_),
           given_(diagnosis_.with_all()),
           now_(leading(diagnosis_, given_)) {}
 
@@ -128,7 +129,7 @@ class Turner {
     double look_at(const std::vector<AsIf>& answers, bool to_be_read, std::vector<Turn>& turns) const {
         const double chance = to_be_read ? chance_of(answers) : 0;
         if (to_be_read && chance < least_turning_chance) return no_matter;
-        const Leading then = leading(knowledge_, with_answers(facts_, answers));
+        const Leading then = leading(prepared_, with_answers(facts_, answers));
         if (then.first == none) return no_matter;
         if (then.first != now_.first) turns.push_back({answers, chance, then.first, then.probability});
         return lead_of(then, now_.first);
@@ -157,6 +158,7 @@ class Turner {
         return turns;
     }
 
+    const PreparedKnowledge& prepared_;
     const Knowledge& knowledge_;
     const Facts& facts_;
     Situation situation_;
@@ -167,8 +169,8 @@ class Turner {
 
 }  // namespace
 
-Turning what_would_turn(const Knowledge& knowledge, const Facts& facts) {
-    return Turner(knowledge, facts).turn();
+Turning what_would_turn(const PreparedKnowledge& prepared, const Facts& facts) {
+    return Turner(prepared, facts).turn();
 }
 
 }  // namespace hardover

@@ -6,6 +6,7 @@
 
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover {
 
@@ -41,6 +42,6 @@ inline constexpr double least_turning_chance = 0.005;
 inline constexpr std::size_t most_promising = 8;
 
 // Pure and exact for what it looks at; rules that the answers would fire are taken into account.
-Turning what_would_turn(const Knowledge& knowledge, const Facts& facts);
+Turning what_would_turn(const PreparedKnowledge& prepared, const Facts& facts);
 
 }  // namespace hardover

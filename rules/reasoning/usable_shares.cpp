@@ -59,6 +59,10 @@ std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge) {
     return typical;
 }
 
+double usable_not_listed_shows(double setting) {
+    return std::clamp(setting, 0.0, 1 - least_sound);
+}
+
 std::vector<double> unlisted_share(const std::vector<double>& stray, const std::vector<double>& typical,
                                    double least) {
     std::vector<double> share = stray;

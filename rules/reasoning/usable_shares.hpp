@@ -19,6 +19,9 @@ std::vector<double> usable_link(std::vector<double> how_often);
 // histories. A finding that no cause shows has an empty list.
 std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge);
 
+// The setting, so that the sound share is at least `least_sound`.
+double usable_not_listed_shows(double setting);
+
 // What a cause that is not on the list gives: nobody knows, so it is taken to look like the listed ones do on
 // average (`typical`), but every finding may be among its signs: it makes each bad with at least the share
 // `least`, spread like stray where the listed ones say less. Adds to 1.

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <unordered_map>
+#include <string>
+#include <utility>
 
 #include "rules/reasoning/evidence.hpp"
 
@@ -10,7 +11,51 @@ namespace hardover {
 
 namespace {
 
-using Known = std::unordered_map<std::string, Value>;
+// A result so large that another unit could not show it is none.
+Value of_ordinary_size(const Value& value) {
+    constexpr double most = 1e280;
+    const Quantity* quantity = std::get_if<Quantity>(&value);
+    const bool too_large =
+        quantity != nullptr && !(std::abs(quantity->value) < most && quantity->spread < most);
+    return too_large ? Value(Unknown{}) : value;
+}
+
+// The values of a worksheet's inputs and, as far as they are worked out, its results.
+struct Known {
+    const Worksheet& sheet;
+    std::vector<Value> inputs;
+    std::vector<Value> results;
+
+    const Value& value_of(const std::string& id) const {
+        static const Value unknown = Unknown{};
+        for (std::size_t r = 0; r < results.size(); ++r) {
+            if (sheet.results[r].id == id) return results[r];
+        }
+        for (std::size_t n = 0; n < inputs.size(); ++n) {
+            if (sheet.inputs[n].id == id) return inputs[n];
+        }
+        return unknown;
+    }
+
+    NamedValues values_of(const Expression& expression) const {
+        NamedValues values;
+        values.reserve(expression.names().size());
+        for (const std::string& name : expression.names()) values.push_back(&value_of(name));
+        return values;
+    }
+
+    Truth condition(const Expression& expression) const {
+        return expression.condition_with(values_of(expression));
+    }
+
+    // Every result by its formula, one after the other.
+    void work_out_results() {
+        results.reserve(sheet.results.size());
+        for (const WorksheetOutput& result : sheet.results) {
+            results.push_back(of_ordinary_size(result.formula.quantity_with(values_of(result.formula))));
+        }
+    }
+};
 
 bool has_value(const Value& value) {
     return std::holds_alternative<Quantity>(value);
@@ -38,24 +83,21 @@ Value as_given(Value value) {
     return value;
 }
 
-Lookup in(const Known& known) {
-    return [&known](const std::string& name) {
-        const auto found = known.find(name);
-        return found != known.end() ? found->second : Value(Unknown{});
-    };
+std::vector<Value> all_as_given(std::vector<Value> values) {
+    for (Value& value : values) value = as_given(std::move(value));
+    return values;
 }
 
 // The results as plain numbers (SI, NaN where there is none), with one input moved by `step`.
-std::vector<double> numbers_with(const Worksheet& sheet, Known inputs, const std::string& moved,
+std::vector<double> numbers_with(const Worksheet& sheet, const std::vector<Value>& inputs, std::size_t moved,
                                  double step) {
-    for (auto& [id, value] : inputs) value = as_given(value);
-    std::get<Quantity>(inputs.at(moved)).value += step;
+    Known known{sheet, all_as_given(inputs), {}};
+    std::get<Quantity>(known.inputs[moved]).value += step;
+    known.work_out_results();
     std::vector<double> numbers;
-    for (const WorksheetOutput& result : sheet.results) {
-        const Value value = result.formula.quantity(in(inputs));
+    for (const Value& value : known.results) {
         const Quantity* quantity = std::get_if<Quantity>(&value);
         numbers.push_back(quantity ? quantity->value : std::nan(""));
-        inputs[result.id] = value;
     }
     return numbers;
 }
@@ -63,15 +105,15 @@ std::vector<double> numbers_with(const Worksheet& sheet, Known inputs, const std
 // Spreads of all results from those of the inputs. A result that rests on another one has part of its spread
 // in common with it, so that its own formula cannot tell: every input is moved through the whole sheet
 // instead (GUM, JCGM 100:2008, 5.1.2, derivatives by central difference, one-sided at the end of a range).
-std::vector<double> spreads_through(const Worksheet& sheet, const Known& inputs,
-                                    const std::vector<Value>& results) {
-    std::vector<double> squares(sheet.results.size(), 0);
-    for (const WorksheetInput& input : sheet.inputs) {
-        const Quantity* quantity = std::get_if<Quantity>(&inputs.at(input.id));
+std::vector<double> spreads_through(const Known& known) {
+    const std::vector<Value>& results = known.results;
+    std::vector<double> squares(results.size(), 0);
+    for (std::size_t n = 0; n < known.inputs.size(); ++n) {
+        const Quantity* quantity = std::get_if<Quantity>(&known.inputs[n]);
         if (quantity == nullptr || quantity->spread == 0) continue;
         const double step = std::max(1e-3 * quantity->spread, 1e-6 * std::abs(quantity->value));
-        const std::vector<double> above = numbers_with(sheet, inputs, input.id, step);
-        const std::vector<double> below = numbers_with(sheet, inputs, input.id, -step);
+        const std::vector<double> above = numbers_with(known.sheet, known.inputs, n, step);
+        const std::vector<double> below = numbers_with(known.sheet, known.inputs, n, -step);
         for (std::size_t r = 0; r < results.size(); ++r) {
             const Quantity* here = std::get_if<Quantity>(&results[r]);
             if (here == nullptr) continue;
@@ -94,28 +136,20 @@ bool rests_on_a_result(const Worksheet& sheet, const WorksheetOutput& result) {
 }
 
 // Every result by its formula; those that rest on others get their spread through the whole sheet.
-std::vector<Value> results_of(const Worksheet& sheet, const Known& inputs) {
-    Known known = inputs;
-    std::vector<Value> results;
-    for (const WorksheetOutput& result : sheet.results) {
-        results.push_back(result.formula.quantity(in(known)));
-        known[result.id] = results.back();
-    }
+void work_out_results(Known& known) {
+    const Worksheet& sheet = known.sheet;
+    known.work_out_results();
+    if (std::none_of(known.results.begin(), known.results.end(), has_value)) return;
     const bool any_rests = std::any_of(sheet.results.begin(), sheet.results.end(),
                                        [&](const auto& result) { return rests_on_a_result(sheet, result); });
-    const bool any_value = std::any_of(results.begin(), results.end(), has_value);
-    if (!any_rests || !any_value) return results;
-    const std::vector<double> spreads = spreads_through(sheet, inputs, results);
-    for (std::size_t r = 0; r < results.size(); ++r) {
-        Quantity* quantity = std::get_if<Quantity>(&results[r]);
+    if (!any_rests) return;
+    const std::vector<double> spreads = spreads_through(known);
+    for (std::size_t r = 0; r < known.results.size(); ++r) {
+        Quantity* quantity = std::get_if<Quantity>(&known.results[r]);
         if (quantity == nullptr || !rests_on_a_result(sheet, sheet.results[r])) continue;
-        if (std::isfinite(spreads[r])) {
-            quantity->spread = spreads[r];
-        } else {
-            results[r] = Unknown{};
-        }
+        quantity->spread = spreads[r];
+        known.results[r] = of_ordinary_size(*quantity);
     }
-    return results;
 }
 
 }  // namespace
@@ -130,26 +164,23 @@ WorkedSheet work_out(const Knowledge& knowledge, Index worksheet, const std::vec
     WorkedSheet worked;
     worked.worksheet = worksheet;
     worked.results.assign(sheet.results.size(), Unknown{});
-    Known known;
-    Known exact;
+    worked.input_assumed.assign(sheet.inputs.size(), false);
     for (std::size_t n = 0; n < sheet.inputs.size(); ++n) {
-        const Value given = n < inputs.size() ? inputs[n] : Value(Unknown{});
-        worked.inputs.push_back(usable(sheet.inputs[n], given));
-        worked.input_assumed.push_back(false);
-        known[sheet.inputs[n].id] = worked.inputs.back();
-        exact[sheet.inputs[n].id] = as_given(worked.inputs.back());
+        worked.inputs.push_back(usable(sheet.inputs[n], n < inputs.size() ? inputs[n] : Value(Unknown{})));
     }
     // Whether the sheet holds is asked of the values as given: 0 turns ± 0.1 turns is no turns.
+    const Known exact{sheet, all_as_given(worked.inputs), {}};
     for (const WorksheetGuard& guard : sheet.holds_when) {
-        if (guard.condition.condition(in(exact)) != Truth::no) continue;
+        if (exact.condition(guard.condition) != Truth::no) continue;
         worked.refused = guard.otherwise;
         return worked;
     }
-    worked.results = results_of(sheet, known);
-    for (std::size_t r = 0; r < sheet.results.size(); ++r) known[sheet.results[r].id] = worked.results[r];
+    Known known{sheet, worked.inputs, {}};
+    work_out_results(known);
     for (const WorksheetAdvice& advice : sheet.advice) {
-        if (advice.when.condition(in(known)) == Truth::yes) worked.advice.push_back(advice.say);
+        if (known.condition(advice.when) == Truth::yes) worked.advice.push_back(advice.say);
     }
+    worked.results = std::move(known.results);
     return worked;
 }
 

@@ -14,16 +14,20 @@ struct Levels {
     std::size_t skipped = 0;
     std::vector<int> group;  // per level from `skipped`
     std::vector<double> likelihood;
+    int state = -1;  // -1: needs no table
+
+    int groups() const { return static_cast<int>(likelihood.size()); }
 };
 
 Levels reduce(const std::vector<double>& likelihood) {
     Levels levels;
     while (levels.skipped < likelihood.size() && likelihood[levels.skipped] <= 0) ++levels.skipped;
+    levels.group.reserve(likelihood.size() - levels.skipped);
     for (std::size_t k = levels.skipped; k < likelihood.size(); ++k) {
         if (levels.likelihood.empty() || levels.likelihood.back() != likelihood[k]) {
             levels.likelihood.push_back(likelihood[k]);
         }
-        levels.group.push_back(static_cast<int>(levels.likelihood.size()) - 1);
+        levels.group.push_back(levels.groups() - 1);
     }
     return levels;
 }
@@ -60,48 +64,67 @@ struct Writer {
     const FaultNetwork& network;
     const FaultCase& given;
     Problem problem;
-    std::vector<Levels> levels;   // per finding
-    std::vector<int> state_of;    // per finding; -1: no evidence, or none that needs a table
-    std::vector<double> reduced;  // one cause's distribution over the groups of a finding
+    std::vector<int> level_of;    // per finding: into `levels`; -1: no evidence
+    std::vector<Levels> levels;   // of the findings with evidence
+    std::vector<double> reduced;  // one distribution over the groups of a finding
     double log_lane[lanes] = {0, 0};
 
-    Writer(const FaultNetwork& n, const FaultCase& g) : network(n), given(g) {}
+    Writer(const FaultNetwork& n, const FaultCase& g) : network(n), given(g) {
+        problem.numbers = {1, 1, 1};  // of a settled state
+        level_of.assign(network.findings.size(), -1);
+    }
+
+    int add_numbers(const std::vector<double>& numbers) {
+        const std::size_t at = problem.numbers.size();
+        problem.numbers.insert(problem.numbers.end(), numbers.begin(), numbers.end());
+        return static_cast<int>(at);
+    }
+
+    int add_state(int count, const std::vector<double>& start, const std::vector<double>& likelihood,
+                  bool may_dissolve) {
+        State state;
+        state.levels = count;
+        state.start = add_numbers(start);
+        state.likelihood = add_numbers(likelihood);
+        state.may_dissolve = may_dissolve;
+        problem.states.push_back(state);
+        return static_cast<int>(problem.states.size()) - 1;
+    }
 
     void write_finding(std::size_t f) {
-        if (given.likelihood[f].empty()) return;
-        levels[f] = reduce(given.likelihood[f]);
-        const std::size_t groups = levels[f].likelihood.size();
+        level_of[f] = static_cast<int>(levels.size());
+        Levels& here = levels.emplace_back(reduce(given.likelihood[f]));
+        const std::size_t groups = here.likelihood.size();
         if (groups == 0) {
             problem.possible = false;
             return;
         }
         std::vector<double> stray(groups), unlisted(groups), both(groups);
-        const double kept_stray = grouped(levels[f], network.findings[f].stray, stray.data());
-        const double kept_unlisted = grouped(levels[f], network.findings[f].unlisted, unlisted.data());
+        const double kept_stray = grouped(here, network.findings[f].stray, stray.data());
+        const double kept_unlisted = grouped(here, network.findings[f].unlisted, unlisted.data());
         log_lane[0] += std::log(kept_stray);
         log_lane[1] += std::log(kept_stray) + std::log(kept_unlisted);
         if (groups == 1) {
-            problem.log_constant += std::log(levels[f].likelihood[0]);
+            problem.log_constant += std::log(here.likelihood[0]);
             return;
         }
         worse_of_both(stray.data(), unlisted.data(), groups, both.data());
-        State state;
-        state.levels = static_cast<int>(groups);
-        state.likelihood = levels[f].likelihood;
+        std::vector<double> start;
         for (std::size_t k = 0; k < groups; ++k) {
-            state.start.push_back(stray[k]);
-            state.start.push_back(both[k]);
+            start.push_back(stray[k]);
+            start.push_back(both[k]);
         }
-        state_of[f] = static_cast<int>(problem.states.size());
-        problem.states.push_back(std::move(state));
+        here.state = add_state(here.groups(), start, here.likelihood, true);
     }
 
-    void add_numbers(const double* how_often, std::size_t count) {
+    // What a cause gives to a state, and what is no worse.
+    void add_link(int state, const double* how_often, int count) {
+        problem.links.push_back({state, static_cast<int>(problem.numbers.size())});
         problem.numbers.insert(problem.numbers.end(), how_often, how_often + count);
         const std::size_t at = problem.numbers.size();
-        problem.numbers.resize(at + count);
+        problem.numbers.resize(at + static_cast<std::size_t>(count));
         double left = 0;
-        for (std::size_t k = count; k-- > 0;) problem.numbers[at + k] = left += how_often[k];
+        for (int k = count; k-- > 0;) problem.numbers[at + k] = left += how_often[k];
         problem.numbers[at] = 1;
     }
 
@@ -111,21 +134,17 @@ struct Writer {
         cause.first_link = static_cast<int>(problem.links.size());
         double factor = 1;
         for (const FaultLink& link : network.causes[i]) {
-            if (given.likelihood[link.finding].empty()) continue;
-            const Levels& l = levels[link.finding];
-            reduced.resize(std::max(reduced.size(), l.likelihood.size()));
-            factor *= grouped(l, link.how_often, reduced.data());
-            const int state = state_of[link.finding];
-            if (state < 0) continue;
-            problem.links.push_back({state, static_cast<int>(problem.numbers.size())});
-            add_numbers(reduced.data(), l.likelihood.size());
+            const int at = level_of[link.finding];
+            if (at < 0) continue;
+            const Levels& here = levels[at];
+            if (reduced.size() < here.likelihood.size()) reduced.resize(here.likelihood.size());
+            factor *= grouped(here, link.how_often, reduced.data());
+            if (here.state >= 0) add_link(here.state, reduced.data(), here.groups());
         }
         for (std::size_t r = 0; r < given.requirements.size(); ++r) {
             if (!given.requirements[r].causes[i]) continue;
             const double certain[2] = {1, 0};
-            const int state = static_cast<int>(problem.states.size() - given.requirements.size() + r);
-            problem.links.push_back({state, static_cast<int>(problem.numbers.size())});
-            add_numbers(certain, 2);
+            add_link(static_cast<int>(problem.states.size() - given.requirements.size() + r), certain, 2);
         }
         cause.last_link = static_cast<int>(problem.links.size());
         for (int lane = 0; lane < lanes; ++lane) {
@@ -137,13 +156,8 @@ struct Writer {
 
     // A requirement is a finding that is surely bad with any of its faults, never without, and is bad.
     void write_requirement(const Requirement& requirement) {
-        State state;
-        state.levels = 2;
         const double by_unlisted = requirement.unlisted ? 1 : 0;
-        state.start = {0, by_unlisted, 1, 1 - by_unlisted};
-        state.likelihood = {1, 0};
-        state.may_dissolve = false;
-        problem.states.push_back(std::move(state));
+        add_state(2, {0, by_unlisted, 1, 1 - by_unlisted}, {1, 0}, false);
     }
 
     // A finding that only one cause can show needs no table: its likelihood goes to that cause.
@@ -164,23 +178,24 @@ struct Writer {
     }
 
     void fold(const Link& link, Cause& cause) {
-        State& state = problem.states[link.state];
+        const State state = problem.states[link.state];
         const double* how_often = &problem.numbers[link.at];
         const double* no_worse = how_often + state.levels;
+        const double* likelihood = problem.likelihood_of(state);
         for (int lane = 0; lane < lanes; ++lane) {
             double present = 0;
             double absent = 0;
             double better = 0;
             for (int k = state.levels; k-- > 0;) {
-                const double start = state.start[k * lanes + lane];
-                present += state.likelihood[k] * (start * no_worse[k] + better * how_often[k]);
-                absent += state.likelihood[k] * start;
+                const double start = problem.start_of(state)[k * lanes + lane];
+                present += likelihood[k] * (start * no_worse[k] + better * how_often[k]);
+                absent += likelihood[k] * start;
                 better += start;
             }
             cause.present[lane] *= present;
             cause.absent[lane] *= absent;
         }
-        state = State{1, {1, 1}, {1}, false};
+        problem.states[link.state] = problem.settled();
     }
 
     void close_lanes() {
@@ -202,9 +217,12 @@ struct Writer {
 
 Problem write_out(const FaultNetwork& network, const FaultCase& given) {
     Writer writer(network, given);
-    writer.levels.resize(network.findings.size());
-    writer.state_of.assign(network.findings.size(), -1);
-    for (std::size_t f = 0; f < network.findings.size(); ++f) writer.write_finding(f);
+    std::size_t with_evidence = 0;
+    for (const std::vector<double>& likelihood : given.likelihood) with_evidence += !likelihood.empty();
+    writer.levels.reserve(with_evidence);
+    for (std::size_t f = 0; f < network.findings.size(); ++f) {
+        if (!given.likelihood[f].empty()) writer.write_finding(f);
+    }
     for (const Requirement& requirement : given.requirements) writer.write_requirement(requirement);
     if (!writer.problem.possible) return writer.problem;
     for (std::size_t i = 0; i < network.causes.size(); ++i) {
@@ -212,7 +230,7 @@ Problem write_out(const FaultNetwork& network, const FaultCase& given) {
     }
     writer.fold_single_findings();
     writer.close_lanes();
-    return writer.problem;
+    return std::move(writer.problem);
 }
 
 }  // namespace hardover::frontier

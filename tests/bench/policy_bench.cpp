@@ -41,8 +41,8 @@ int main(int argc, char** argv) {
     const std::vector<Row> all = policies(limits);
     std::vector<std::vector<std::string>> table{{"models", "policy", "mean", "95 %", "worst", "exact"}};
     for (const auto& [kind, name] : {std::pair{ModelClass::questions, "questions"},
-                                     std::pair{ModelClass::set_up, "questions, shared setting up"},
-                                     std::pair{ModelClass::several, "several faults, questions"}}) {
+                                     std::pair{ModelClass::opening, "questions, three covers to open"},
+                                     std::pair{ModelClass::several, "questions, several faults"}}) {
         std::vector<std::vector<double>> ratio(all.size(),
                                                std::vector<double>(static_cast<std::size_t>(models)));
         in_parallel(models, 1, [&, kind = kind](int n) {

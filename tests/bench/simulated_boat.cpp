@@ -77,11 +77,12 @@ bool shown_by_a_fault(const Complaint& complaint, const Boat& boat) {
 
 }  // namespace
 
-std::optional<Boat> draw_boat(const Knowledge& knowledge, Chance& chance, Index must_have) {
+std::optional<Boat> draw_boat(const PreparedKnowledge& prepared, Chance& chance, Index must_have) {
+    const Knowledge& knowledge = prepared.knowledge();
     for (int tries = 0; tries < most_tries;) {
         Boat boat;
         boat.told = random_rig(knowledge, chance);
-        Situation situation(knowledge, boat.told);
+        Situation situation(prepared, boat.told);
         const Fired fired = fire(knowledge, situation);
         const DiagnosisCase diagnosis(knowledge, boat.told, fired, situation);
         const FaultCase given = diagnosis.with_all();

@@ -10,6 +10,9 @@ namespace {
 
 constexpr int most_steps = 300;
 
+// All that a technician who does what comes next looks at.
+constexpr Detail ranking_and_next_step{false, false};
+
 bool is_fault(const Knowledge& knowledge, const Boat& boat, const std::string& cause) {
     return std::any_of(boat.faults.begin(), boat.faults.end(), [&](Index fault) {
         return knowledge.causes[static_cast<std::size_t>(fault)].id == cause;
@@ -33,18 +36,19 @@ void hand_over(const Knowledge& knowledge, const Knowledge& reasoner, const Boat
 
 }  // namespace
 
-JobDone do_job(const Knowledge& knowledge, const Knowledge& reasoner, const Boat& boat) {
+JobDone do_job(const PreparedKnowledge& prepared, const PreparedKnowledge& reasoner, const Boat& boat) {
+    const Knowledge& knowledge = prepared.knowledge();
     JobDone done;
     Technician technician(knowledge, boat);
     bool handed_over = false;
     for (int n = 0; n < most_steps && !done.cured && !done.help_called; ++n) {
-        const Assessment now = assess(reasoner, technician.facts());
+        const Assessment now = assess(reasoner, technician.facts(), ranking_and_next_step);
         const NextStep::Kind kind = now.next.kind;
         const bool asks =
             kind == NextStep::Kind::ask || kind == NextStep::Kind::check || kind == NextStep::Kind::prove;
         if (!asks && !handed_over) {
             handed_over = true;
-            hand_over(knowledge, reasoner, boat, now, done);
+            hand_over(knowledge, reasoner.knowledge(), boat, now, done);
             done.questions = technician.questions();
         }
         if (!asks && !done.not_listed_said && says_not_listed(now)) {
@@ -66,11 +70,12 @@ JobDone do_job(const Knowledge& knowledge, const Knowledge& reasoner, const Boat
     return done;
 }
 
-std::vector<Facts> moments_of_job(const Knowledge& knowledge, const Boat& boat) {
+std::vector<Facts> moments_of_job(const PreparedKnowledge& prepared, const Boat& boat) {
+    const Knowledge& knowledge = prepared.knowledge();
     std::vector<Facts> moments{boat.told};
     Technician technician(knowledge, boat);
     for (int n = 0; n < most_steps; ++n) {
-        const NextStep next = assess(knowledge, technician.facts()).next;
+        const NextStep next = assess(prepared, technician.facts(), ranking_and_next_step).next;
         if (next.kind == NextStep::Kind::stop_asking || next.kind == NextStep::Kind::done) break;
         if (next.kind == NextStep::Kind::remedy) {
             technician.apply(next.index, next.minutes);

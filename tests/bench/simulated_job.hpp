@@ -8,7 +8,7 @@
 #include "app/jobs/simulated_boat.hpp"
 #include "reasoning/chance.hpp"
 #include "rules/reasoning/assessment.hpp"
-#include "rules/reasoning/fault_network.hpp"
+#include "rules/reasoning/prepared_knowledge.hpp"
 
 namespace hardover_bench {
 
@@ -23,7 +23,7 @@ struct Boat : hardover::DrawnBoat {
 // fault shows what the knowledge says it shows. A complaint is picked, and the faults are drawn anew until
 // the boat shows it, so that what is wrong is distributed as the knowledge says it is given the complaint.
 // With `must_have`, that cause is among the faults. Empty when no such boat turns up in many tries.
-std::optional<Boat> draw_boat(const hardover::Knowledge& knowledge, hardover_tests::Chance& chance,
+std::optional<Boat> draw_boat(const hardover::PreparedKnowledge& prepared, hardover_tests::Chance& chance,
                               hardover::Index must_have = hardover::none);
 
 // What came of one job.
@@ -48,12 +48,13 @@ struct JobDone {
 };
 
 // A technician answers what is asked, applies the remedies that come next, and stops when the boat is right
-// or help is called. `reasoner` may lack causes that `knowledge` (with which the boat was drawn) has;
+// or help is called. `reasoner` may lack causes that `prepared` (with which the boat was drawn) has;
 // findings and remedies must be the same. Each finding takes its minutes and each check its setting up once.
-JobDone do_job(const hardover::Knowledge& knowledge, const hardover::Knowledge& reasoner, const Boat& boat);
+JobDone do_job(const hardover::PreparedKnowledge& prepared, const hardover::PreparedKnowledge& reasoner,
+               const Boat& boat);
 
 // What is known at every moment of such a job, from the complaint alone to its end.
-std::vector<hardover::Facts> moments_of_job(const hardover::Knowledge& knowledge, const Boat& boat);
+std::vector<hardover::Facts> moments_of_job(const hardover::PreparedKnowledge& prepared, const Boat& boat);
 
 // The knowledge without one cause and what rules say about it.
 hardover::Knowledge without_cause(hardover::Knowledge knowledge, hardover::Index cause);

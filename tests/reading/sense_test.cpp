@@ -12,28 +12,72 @@ std::string sense_after(const Change& change) {
 
 }  // namespace
 
+namespace {
+
+// A cause that shows just what a kinked hose shows, but for `kinked` times how often it lies in a kink.
+std::string twin_of_kinked_hose(const std::string& kinked, const std::string& more) {
+    return "- cause: hose_too_thin\n  name: Hose too thin\n  about: The hose is too thin.\n"
+           "  odds: {just_installed: 1, in_use: 1}\n"
+           "  shows:\n    hose_lie: {kinked: " +
+           kinked +
+           "}\n    flow: {weak: usually, nothing: seldom}\n"
+           "    flow_share: {low: often, short: sometimes}\n"
+           "  proof: walk_the_hose\n  proved_when: hose_lie is kinked\n  source: invented\n" +
+           more + "- cause: nozzle_clogged";
+}
+
+Change with_twin(const std::string& kinked, const std::string& more) {
+    return {"", "causes.yaml", "- cause: nozzle_clogged", twin_of_kinked_hose(kinked, more)};
+}
+
+const std::string same_cure =
+    "- same_cure: kinked_or_thin\n  causes: [hose_kinked, hose_too_thin]\n"
+    "  why: Either way another hose goes on.\n";
+
+}  // namespace
+
 TEST_CASE("Causes that nothing tells apart are a fault when their remedies differ") {
-    const std::string twin =
-        "- cause: hose_too_thin\n  name: Hose too thin\n  about: The hose is too thin.\n"
-        "  odds: {just_installed: 1, in_use: 1}\n"
-        "  shows:\n    hose_lie: {kinked: always}\n    flow: {weak: usually, nothing: seldom}\n"
-        "    flow_share: {low: often, short: sometimes}\n"
-        "  proof: walk_the_hose\n  proved_when: hose_lie is kinked\n  source: invented\n";
-    CHECK(sense_after({"", "causes.yaml", "- cause: nozzle_clogged",
-                       twin + "  remedy: clean_nozzle\n- cause: nozzle_clogged"}) ==
+    CHECK(sense_after(with_twin("always", "  remedy: clean_nozzle\n")) ==
           "causes.yaml:71:3: no finding tells 'hose_too_thin' from 'hose_kinked', and their remedies differ "
-          "(give one "
-          "of them a finding of its own under 'shows')\n");
-    CHECK(sense_after({"", "causes.yaml", "- cause: nozzle_clogged",
-                       twin + "  remedy: straighten_hose\n- cause: nozzle_clogged"}) ==
-          "causes.yaml:71:3: warning: no finding tells 'hose_too_thin' from 'hose_kinked'; the remedy is the "
-          "same "
           "(give one of them a finding of its own under 'shows')\n");
+    CHECK(sense_after(with_twin("always", "  remedy: straighten_hose\n")) ==
+          "causes.yaml:71:3: warning: no finding tells 'hose_too_thin' from 'hose_kinked'; the remedy is the "
+          "same (give one of them a finding of its own under 'shows', or say so in an entry 'same_cure' with "
+          "the reason)\n");
+}
+
+TEST_CASE("Causes that hardly anything tells apart are warned of, with what tells most") {
     CHECK(
-        sense_after(
-            {"", "causes.yaml", "- cause: nozzle_clogged",
-             twin + "  remedy: clean_nozzle\n  possible_when: rig.drive is hand\n- cause: nozzle_clogged"}) ==
-        "");
+        sense_after(with_twin("usually", "  remedy: clean_nozzle\n")) ==
+        "causes.yaml:71:3: warning: hardly anything tells 'hose_too_thin' from 'hose_kinked', and their "
+        "remedies differ: most of all 'hose_lie', on 22 of 100 boats (give one of them a finding of its own "
+        "under 'shows'; 30 of 100 boats are asked for)\n");
+    CHECK(sense_after(with_twin("often", "  remedy: clean_nozzle\n")) == "");
+}
+
+TEST_CASE("Causes that are never on the same rig need not be told apart") {
+    CHECK(sense_after({"", "causes.yaml", "- cause: fuse_blown",
+                       "- cause: lever_broken\n  name: Lever broken\n  about: The lever is broken off.\n"
+                       "  odds: {just_installed: 1, in_use: 1}\n  possible_when: rig.drive is hand\n"
+                       "  shows:\n    flow: {nothing: always}\n    motor_sound: {silent: always}\n"
+                       "    fuse: {blown: always}\n  proof: look_at_fuse\n  proved_when: fuse is blown\n"
+                       "  remedy: clean_nozzle\n  source: invented\n- cause: fuse_blown"}) == "");
+}
+
+TEST_CASE("A pair that one remedy cures may be said to look alike, but only when it does") {
+    CHECK(sense_after(with_twin("always", "  remedy: straighten_hose\n" + same_cure)) == "");
+    CHECK(sense_after(with_twin("usually", "  remedy: straighten_hose\n" + same_cure)) == "");
+    CHECK(
+        sense_after(with_twin("often", "  remedy: straighten_hose\n" + same_cure)) ==
+        "causes.yaml:83:3: 'hose_kinked' and 'hose_too_thin' can be told apart: by 'hose_lie', on 47 of 100 "
+        "boats (take them out of 'kinked_or_thin')\n");
+    CHECK(faults_after(with_twin("always", "  remedy: clean_nozzle\n" + same_cure)) ==
+          "causes.yaml:84:11: 'hose_too_thin' and 'hose_kinked' have different remedies (give them a finding "
+          "that tells them apart)\n");
+    CHECK(faults_after(with_twin("always",
+                                 "  remedy: straighten_hose\n- same_cure: alone\n"
+                                 "  causes: [hose_too_thin]\n  why: None.\n")) ==
+          "causes.yaml:84:11: 'causes' needs at least two\n");
 }
 
 TEST_CASE("A proof that the cause does not show is warned of") {
@@ -54,8 +98,18 @@ TEST_CASE("A question or cause that no rig can have is warned of") {
                      "possible_when: rig.drive is not one of (electric, hand) and rig.lift > 3 ft"}) ==
         "causes.yaml:44:3: warning: there is no rig on which the cause 'fuse_blown' is possible (look at its "
         "'possible_when')\n");
-    CHECK(sense_after({"", "causes.yaml", "possible_when: rig.drive is electric",
-                       "possible_when: rig.lift > 29 ft"}) == "");
+    for (const char* possible : {"rig.lift > 29 ft", "rig.lift = 1 ft", "rig.lift >= 30 ft",
+                                 "rig.outlets = 1", "rig.outlets >= 4", "rig.outlets is known"}) {
+        INFO(possible);
+        CHECK(sense_after({"", "causes.yaml", "possible_when: rig.drive is electric",
+                           std::string("possible_when: ") + possible}) == "");
+    }
+    for (const char* impossible : {"rig.lift > 31 ft", "rig.outlets > 4", "rig.outlets < 1"}) {
+        INFO(impossible);
+        CHECK(sense_after({"", "causes.yaml", "possible_when: rig.drive is electric",
+                           std::string("possible_when: ") + impossible})
+                  .find("there is no rig on which the cause 'fuse_blown' is possible") != std::string::npos);
+    }
 }
 
 TEST_CASE("What nothing uses is warned of") {
@@ -99,4 +153,54 @@ TEST_CASE("Texts too long for a page and sentences too long for a reader are war
                        "steps: [Wipe the shaft dry., Run the pump., Count the drops for two minutes.]",
                        "steps: [One., Two., Three., Four., Five., Six., Seven., Eight.]"}) ==
           "checks.yaml:51:3: warning: 'watch_seal' has 8 steps, more than 7\n");
+}
+
+TEST_CASE("A finding of which only a complaint speaks is warned of, for it changes nothing") {
+    CHECK(sense_after({"", "findings.yaml", "- finding: motor_sound",
+                       "- finding: wet_grass\n  name: Wet grass\n  ask: Is the grass wet?\n"
+                       "  readings: {wet: Wet, dry: Dry}\n  minutes: 1\n  source: invented\n"
+                       "- finding: motor_sound"}) ==
+          "findings.yaml:10:3: warning: nothing uses the finding 'wet_grass'\n");
+    CHECK(as_text(check_sense(
+              pump_knowledge({{"", "findings.yaml", "- finding: motor_sound",
+                               "- finding: wet_grass\n  name: Wet grass\n  ask: Is the grass wet?\n"
+                               "  readings: {wet: Wet, dry: Dry}\n  minutes: 1\n  source: invented\n"
+                               "- complaint: grass_is_wet\n  name: The grass is wet\n  words: [wet grass]\n"
+                               "  says: {wet_grass: wet}\n  source: invented\n- finding: motor_sound"}}))) ==
+          "findings.yaml:10:3: warning: only complaints speak of the finding 'wet_grass', so it changes "
+          "nothing "
+          "(name it in the 'shows' of the causes that produce it)\n");
+}
+
+TEST_CASE("A remedy that cures nothing, a rule that never fires and a cause without odds are warned of") {
+    CHECK(sense_after({"", "causes.yaml", "remedy: straighten_hose", "remedy: clean_nozzle"})
+              .find("warning: the remedy 'straighten_hose' cures no cause") != std::string::npos);
+    CHECK(
+        sense_after({"", "rules.yaml", "when: rig.drive is hand", "when: rig.lift > 31 ft"}) ==
+        "rules.yaml:23:3: warning: the rule 'r_hand_pump_has_no_fuse' can never fire (look at its 'when')\n");
+    CHECK(
+        sense_after({"", "causes.yaml", "odds: {just_installed: 150, in_use: 60}",
+                     "odds: {just_installed: 0, in_use: 0}"}) ==
+        "causes.yaml:58:3: warning: 'hose_kinked' is impossible: its odds are 0 in every history (give odds "
+        "above 0 where it turns up at all)\n");
+}
+
+TEST_CASE("A finding that does not say what it takes is warned of when it is read") {
+    const KnowledgeRead read = read_changed({{"", "findings.yaml", "  minutes: 1\n", ""}});
+    CHECK(read.knowledge.has_value());
+    CHECK(as_text(read.faults) ==
+          "findings.yaml:3:3: warning: finding 'flow' does not say what it takes (without 'minutes' it is "
+          "taken "
+          "as 1 min)\n");
+}
+
+TEST_CASE("Text that is too hard to read is warned of, with its grade and what is allowed") {
+    const std::string text = sense_after({"", "causes.yaml", "about: Sand sits in the nozzle.",
+                                          "about: Particulate contamination accumulates within the nozzle, "
+                                          "progressively diminishing available "
+                                          "throughput."});
+    CHECK(text.find("warning: 'about' of 'nozzle_clogged' is hard to read: grade ") != std::string::npos);
+    CHECK(sense_after({"", "causes.yaml", "about: Sand sits in the nozzle.",
+                       "about: Sand gathers in the nozzle, and less and less water can come out of it."}) ==
+          "");
 }

@@ -289,6 +289,26 @@ TEST_CASE("A finding read off a worksheet is proposed through the measurements i
     CHECK(assess(turns.knowledge, turns.facts).next.kind != NextStep::Kind::check);
 }
 
+TEST_CASE(
+    "What a worksheet needs for other results does not keep a finding read off it from being proposed") {
+    Turns turns;
+    const Index check = add_check(turns.knowledge, "count_turns", 6, {turns.counted, turns.excess});
+    Worksheet& sheet = turns.knowledge.worksheets[0];
+    sheet.inputs.push_back({"wheel", "Wheel diameter", unit("in"), none, none, 0, {}});  // nothing tells it
+    const Names inside(sheet);
+    const Result<Expression> travel =
+        read_formula("3 * wheel", inside, Functions(), unit("in").dimension, {});
+    REQUIRE_OK(travel);
+    sheet.results.push_back({"travel", "Rim travel", unit("in"), travel.value()});
+    const NextStep next = assess(turns.knowledge, turns.facts).next;
+    REQUIRE(next.kind == NextStep::Kind::check);
+    CHECK(next.index == check);
+    turns.count("6 turns");
+    const Assessment after = assess(turns.knowledge, turns.facts);
+    CHECK(std::get<Quantity>(after.worksheets[0].results[0]).value == Approx(1.5));
+    CHECK(after.evidence.contains(turns.excess));
+}
+
 TEST_CASE("A worksheet alone is worked out from given inputs, a wrong kind of input is as none") {
     Turns turns;
     const WorkedSheet worked =

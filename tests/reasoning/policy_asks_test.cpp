@@ -1,4 +1,5 @@
 // What rules want asked comes first where it can still change what is done, and setting up is paid once.
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "rules/reasoning/assessment.hpp"
@@ -48,6 +49,28 @@ struct Lamp {
 TEST_CASE("A rule's question that cannot change what is done is left out, however cheap") {
     Lamp lamp;
     add_rule(lamp.knowledge, "r_colour", "dark is dark", {action(Action::Kind::ask, lamp.colour)});
+    CHECK(lamp.next().asked_by == none);
+}
+
+TEST_CASE("A rule's cheap question comes first although it saves nothing") {
+    Lamp lamp;
+    const Assessment plain = assess(lamp.knowledge, lamp.facts);
+    const auto asks_for_glass = [&](const NextStep& step) {
+        return step.kind == NextStep::Kind::ask && step.index == lamp.glass;
+    };
+    // Nobody who counts minutes would ask it, neither first nor later.
+    REQUIRE_FALSE(asks_for_glass(plain.next));
+    REQUIRE(std::none_of(plain.also.begin(), plain.also.end(), asks_for_glass));
+    add_rule(lamp.knowledge, "r_glass", "dark is dark", {action(Action::Kind::ask, lamp.glass)});
+    const Assessment ruled = assess(lamp.knowledge, lamp.facts);
+    CHECK(asks_for_glass(ruled.next));
+    CHECK(ruled.next.asked_by == 0);
+    CHECK(ruled.minutes_left > plain.minutes_left);
+}
+
+TEST_CASE("A rule's question that saves nothing is left out when it takes long") {
+    Lamp lamp(6);
+    add_rule(lamp.knowledge, "r_glass", "dark is dark", {action(Action::Kind::ask, lamp.glass)});
     CHECK(lamp.next().asked_by == none);
 }
 

@@ -17,11 +17,11 @@ namespace hardover_tests {
 using namespace hardover;
 
 // questions: one fault of ten, ten remedies that help with one to three faults each and not always, five
-// questions. set_up: one fault of ten, one remedy for each (eight remedies, which fail now and then), five
-// questions that belong to three checks with minutes for setting up; half of the remedies are proved first in
-// one of these checks. several: six faults, any of them together, all to be
-// put right.
-enum class ModelClass { questions, set_up, several };
+// questions. opening: the same, and all but every fourth remedy needs one of three covers opened first (3 to
+// 12 minutes, once). set_up: one fault of ten, one remedy for each (eight remedies, which fail now and then),
+// five questions that belong to three checks with minutes for setting up; half of the remedies are proved
+// first in one of these checks. several: six faults, any of them together, all to be put right.
+enum class ModelClass { questions, opening, set_up, several };
 
 inline double link_chance(Chance& chance) {
     return chance.upto(99) < 35 ? chance.between(0.6, 0.98) : chance.between(0.02, 0.2);
@@ -49,6 +49,18 @@ inline void add_questions(Decision& decision, ModelClass kind, Chance& chance) {
         action.proof_check = check;
         action.proof_setting_up = setting_up[check];
         action.proof_minutes = minutes;
+    }
+}
+
+inline void add_covers(Decision& decision, Chance& chance) {
+    double opening[3];
+    for (double& minutes : opening) minutes = chance.between(3, 12);
+    for (std::size_t a = 0; a < decision.repairs.actions.size(); ++a) {
+        if (a % 4 == 3) continue;
+        RepairAction& action = decision.repairs.actions[a];
+        action.proof_check = static_cast<int>(a % 4);
+        action.proof_setting_up = opening[a % 4];
+        action.minutes += opening[a % 4];
     }
 }
 
@@ -105,6 +117,7 @@ inline Decision single_fault_model(ModelClass kind, Chance& chance) {
         action.minutes = chance.between(1, 10);
         decision.repairs.actions.push_back(action);
     }
+    if (kind == ModelClass::opening) add_covers(decision, chance);
     const Treatments treated_by = random_treatments(kind, faults, remedies, chance);
     add_questions(decision, kind, chance);
     std::vector<int> fault_of;
@@ -222,18 +235,17 @@ class BestPolicy {
         }
         for (std::size_t a = 0; a < actions_; ++a) {
             const RepairAction& action = d_.repairs.actions[a];
-            if (action.proof_minutes >= 0 && (done >> a & 1) != 0) set_up |= 1u << action.proof_check;
+            if (action.proof_check >= 0 && (done >> a & 1) != 0) set_up |= 1u << action.proof_check;
         }
         double best = mass * d_.repairs.call_for_help;
         for (std::size_t a = 0; a < actions_; ++a) {
             if ((done >> a & 1) != 0) continue;
             const RepairAction& action = d_.repairs.actions[a];
-            double step = mass * action.minutes;
-            if (action.proof_minutes >= 0) {
-                const bool paid = (set_up >> action.proof_check & 1) != 0;
-                step = mass * (action.proof_minutes - (paid ? action.proof_setting_up : 0)) +
-                       present[a] * action.minutes;
-            }
+            const bool paid = action.proof_check >= 0 && (set_up >> action.proof_check & 1) != 0;
+            const double saved = paid ? action.proof_setting_up : 0;
+            const double step = action.proof_minutes >= 0
+                                    ? mass * (action.proof_minutes - saved) + present[a] * action.minutes
+                                    : mass * (action.minutes - saved);
             best = std::min(best, step + minutes_[(answers << actions_) + (done | 1u << a)]);
         }
         std::size_t place = 1;

@@ -36,7 +36,8 @@ Weighed own(Outlook& outlook, const Position& here) {
 
 TEST_CASE("The policy takes hardly longer than the best policy of all") {
     // Limits: the aim of the benchmark (mean 1.003 and 95 % 1.01 of 200 models) with room for fewer models.
-    for (ModelClass kind : {ModelClass::questions, ModelClass::set_up, ModelClass::several}) {
+    for (ModelClass kind :
+         {ModelClass::questions, ModelClass::opening, ModelClass::set_up, ModelClass::several}) {
         INFO("class " << static_cast<int>(kind));
         const std::vector<double> ratios = over_the_best(kind, own);
         CHECK(mean(ratios) <= 1.005);
@@ -48,7 +49,8 @@ TEST_CASE("The policy takes hardly longer than the best policy of all") {
 }
 
 TEST_CASE("The minutes told for the best step are never less than the best policy takes") {
-    for (ModelClass kind : {ModelClass::questions, ModelClass::set_up, ModelClass::several}) {
+    for (ModelClass kind :
+         {ModelClass::questions, ModelClass::opening, ModelClass::set_up, ModelClass::several}) {
         for (unsigned seed = 1; seed <= models; ++seed) {
             const Decision decision = random_decision(kind, 2000 + seed);
             Outlook outlook(decision);

@@ -19,14 +19,14 @@ constexpr int boats = 200;
 TEST_CASE("Rams reach both of the drive's stops with the reserve they were given") {
     for (int seed = 1; seed <= boats; ++seed) {
         const Boat boat = sample_boat(seed);
-        const auto rams = mounted_rams(boat);
+        const auto rams = steered_drives(boat);
         REQUIRE_OK(rams);
-        REQUIRE(static_cast<int>(rams.value().size()) == boat.rams);
+        REQUIRE(static_cast<int>(rams.value().rams.size()) == boat.rams);
         double least = boat.stroke;
-        for (const MountedRam& ram : rams.value()) {
-            CHECK(ram_length(ram.linkage, 0, 0) - ram.travel.closed == Approx(boat.stroke / 2));
+        for (const MountedRam& ram : rams.value().rams) {
+            CHECK(rod_out(ram, 0, 0) == Approx(boat.stroke / 2));
             for (const double stop : {-boat.stop_angle, boat.stop_angle}) {
-                const double shown = ram_length(ram.linkage, stop, 0) - ram.travel.closed;
+                const double shown = rod_out(ram, stop, 0);
                 least = std::min({least, shown, boat.stroke - shown});
             }
         }
@@ -37,11 +37,11 @@ TEST_CASE("Rams reach both of the drive's stops with the reserve they were given
 TEST_CASE("The port ram pushes the drive to starboard and the starboard ram pulls it there") {
     Boat boat;
     boat.rams = 2;
-    const auto rams = mounted_rams(boat);
+    const auto rams = steered_drives(boat);
     REQUIRE_OK(rams);
-    CHECK(moment_arm(rams.value()[0].linkage, 0, 0) > 0);
-    CHECK(moment_arm(rams.value()[1].linkage, 0, 0) < 0);
-    CHECK(ram_length(rams.value()[0].linkage, 10 * degree, 0) > ram_length(rams.value()[0].linkage, 0, 0));
+    CHECK(moment_arm(rams.value().rams[0], 0, 0) > 0);
+    CHECK(moment_arm(rams.value().rams[1], 0, 0) < 0);
+    CHECK(rod_out(rams.value().rams[0], 10 * degree, 0) > rod_out(rams.value().rams[0], 0, 0));
 }
 
 TEST_CASE("A boat whose rams cannot be mounted is refused") {
@@ -55,6 +55,20 @@ TEST_CASE("A boat whose rams cannot be mounted is refused") {
     SECTION("three rams") {
         boat.rams = 3;
     }
+    SECTION("three drives") {
+        boat.drives = 3;
+    }
+    SECTION("drives nearer than their arms") {
+        boat.drives = 2;
+        boat.drive_spacing = 0.3;
+    }
+    SECTION("a single-rod cylinder across an outboard") {
+        boat.mount = Boat::Mount::outboard_centre;
+        boat.rams = 1;
+    }
+    SECTION("a trim range that does not hold level trim") {
+        boat.trim_down = 0.1;
+    }
     SECTION("a drive that hardly swings") {
         boat.stop_angle = 1 * degree;
     }
@@ -64,11 +78,11 @@ TEST_CASE("A boat whose rams cannot be mounted is refused") {
     SECTION("a size that is no number") {
         boat.stroke = std::nan("");
     }
-    CHECK_FALSE(mounted_rams(boat).ok());
+    CHECK_FALSE(steered_drives(boat).ok());
 }
 
 TEST_CASE("The same seed samples the same boat, and seeds cover all kinds of rig") {
-    int manual = 0, one_ram = 0, balanced = 0;
+    int manual = 0, one_ram = 0, balanced = 0, outboards = 0, tillers = 0, twins = 0, tied = 0;
     for (int seed = 1; seed <= boats; ++seed) {
         const Boat boat = sample_boat(seed);
         CHECK(boat.bore == sample_boat(seed).bore);
@@ -76,8 +90,13 @@ TEST_CASE("The same seed samples the same boat, and seeds cover all kinds of rig
         manual += boat.helm == Boat::Helm::manual_pump;
         one_ram += boat.rams == 1;
         balanced += boat.balanced;
+        outboards += boat.mount == Boat::Mount::outboard_centre;
+        tillers += boat.mount == Boat::Mount::inboard_tiller;
+        twins += boat.drives == 2;
+        tied += boat.drives == 2 && boat.tied;
     }
-    for (const int kind : {manual, one_ram, balanced}) {
+    for (const int kind : {outboards, tillers, twins - tied}) CHECK(kind > 0);
+    for (const int kind : {manual, one_ram, balanced, twins}) {
         CHECK(kind > boats / 10);
         CHECK(kind < boats * 9 / 10);
     }

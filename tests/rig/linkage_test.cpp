@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "app/rig/mounted_ram.hpp"
 #include "app/rig/tie_bar.hpp"
 #include "support.hpp"
 
@@ -16,12 +17,13 @@ constexpr double degree = std::numbers::pi / 180;
 // The drive of the computed check values LNK-050 to LNK-073, with its steering axis leaning as on a real
 // drive.
 Linkage leaning_drive() {
-    return {{-0.15, 0.36, 0.05}, {0.06, 0.17, 0.03}, {0, 0, 0}, {0.1, 0.02, 1}, {-0.08, 0, -0.1}, {0, 1, 0}};
+    return {{{0.06, 0.17, 0.03}, {0, 0, 0}, {0.1, 0.02, 1}, {-0.08, 0, -0.1}, {0, 1, 0}},
+            {-0.15, 0.36, 0.05}};
 }
 
 // Ram athwart a drive, anchor straight abeam of the pin: arm 180 mm aft, ram 280 mm long straight ahead.
 Linkage athwart_drive() {
-    return {{-0.18, 0.28, 0}, {-0.18, 0, 0}, {0, 0, 0}, {0, 0, 1}, {0, 0, -0.1}, {0, 1, 0}};
+    return {{{-0.18, 0, 0}, {0, 0, 0}, {0, 0, 1}, {0, 0, -0.1}, {0, 1, 0}}, {-0.18, 0.28, 0}};
 }
 
 // Its mirror image to the other side.
@@ -61,9 +63,8 @@ TEST_CASE("The moment arm is the slope of the ram's length over the steering ang
 
 TEST_CASE("A drive with everything in one plane and no trim is the planar linkage") {
     const PlanarLinkage planar{0.3, 0.18, 80 * degree};
-    const Linkage spatial{{0.3, 0, 0}, {0.18 * std::cos(80 * degree), 0.18 * std::sin(80 * degree), 0},
-                          {0, 0, 0},   {0, 0, 1},
-                          {0, 0, 0},   {0, 1, 0}};
+    const Eigen::Vector3d pin(0.18 * std::cos(80 * degree), 0.18 * std::sin(80 * degree), 0);
+    const Linkage spatial{{pin, {0, 0, 0}, {0, 0, 1}, {0, 0, 0}, {0, 1, 0}}, {0.3, 0, 0}};
     for (double a = -0.6; a <= 0.6; a += 0.1) {
         CHECK(ram_length(spatial, a, 0) == Approx(ram_length(planar, a)));
         CHECK(moment_arm(spatial, a, 0) == Approx(moment_arm(planar, a)));
@@ -97,7 +98,7 @@ TEST_CASE("A length that no triangle has is refused with the lengths that would 
 }
 
 TEST_CASE("At each lock the ram is bottomed, and the ram in the middle does not mean equal angles") {
-    const auto locks = lock_angles(athwart_drive(), travel, 0);
+    const auto locks = lock_angles(MountedRam{athwart_drive(), travel}, 0);
     REQUIRE_OK(locks);
     CHECK(ram_length(athwart_drive(), locks.value().closed, 0) == Approx(0.19));
     CHECK(ram_length(athwart_drive(), locks.value().open, 0) == Approx(0.37));
@@ -115,20 +116,20 @@ TEST_CASE("At each lock the ram is bottomed, and the ram in the middle does not 
 
 TEST_CASE("Locks near dead centre and rams that do not fit are refused") {
     // 360 mm of stroke on an arm of 180 mm reaches past what the arm can turn.
-    const auto past = lock_angles(athwart_drive(), {0.11, 0.36}, 0);
+    const auto past = lock_angles(MountedRam{athwart_drive(), {0.11, 0.36}}, 0);
     REQUIRE_FALSE(past.ok());
-    const auto near = lock_angles(athwart_drive(), {0.1535, 0.302}, 0);
+    const auto near = lock_angles(MountedRam{athwart_drive(), {0.1535, 0.302}}, 0);
     REQUIRE_FALSE(near.ok());
     CHECK(near.error().what.find("dead centre") != std::string::npos);
-    const auto short_ram = lock_angles(athwart_drive(), {0.30, 0.18}, 0);
+    const auto short_ram = lock_angles(MountedRam{athwart_drive(), {0.30, 0.18}}, 0);
     REQUIRE_FALSE(short_ram.ok());
     CHECK(short_ram.error().what.find("280 mm") != std::string::npos);
-    CHECK_FALSE(lock_angles(athwart_drive(), {0.19, 0}, 0).ok());
+    CHECK_FALSE(lock_angles(MountedRam{athwart_drive(), {0.19, 0}}, 0).ok());
     Linkage dead = athwart_drive();
     dead.anchor = {-0.5, 0, 0};  // anchor, pin and axis in one line
     CHECK_FALSE(steer_at_length(dead, 0.32, 0).ok());
     CHECK(std::isnan(steer_per_trim(dead, 0, 0)));
-    CHECK_FALSE(mount_sensitivity(dead, 0, 0).ok());
+    CHECK_FALSE(mount_sensitivity(MountedRam{dead, travel}, 0, 0).ok());
 }
 
 TEST_CASE("With two rams the one that bottoms first sets the lock and the other keeps stroke unused") {
@@ -159,7 +160,7 @@ TEST_CASE("The effect of a misplaced anchor is what moving the anchor does") {
     const double steer = 12 * degree;
     const double trim = 4 * degree;
     const double length = ram_length(linkage, steer, trim);
-    const auto sensitivity = mount_sensitivity(linkage, steer, trim);
+    const auto sensitivity = mount_sensitivity(MountedRam{linkage, travel}, steer, trim);
     REQUIRE_OK(sensitivity);
     constexpr double shift = 1e-6;
     for (int axis = 0; axis < 3; ++axis) {
@@ -182,16 +183,16 @@ TEST_CASE("Trim with a locked ram steers the drive by as much as the sensitivity
 
 TEST_CASE("Moving the anchor by the shift found makes both locks equal") {
     const Eigen::Vector3d abeam(0, 2, 0);
-    const auto shift = anchor_shift_for_equal_locks(athwart_drive(), travel, abeam, 0.05, 0);
+    const auto shift = anchor_shift_for_equal_locks(MountedRam{athwart_drive(), travel}, abeam, 0.05, 0);
     REQUIRE_OK(shift);
     CHECK(std::abs(shift.value()) > 1e-4);
     Linkage moved = athwart_drive();
     moved.anchor.y() += shift.value();
-    const auto locks = lock_angles(moved, travel, 0);
+    const auto locks = lock_angles(MountedRam{moved, travel}, 0);
     REQUIRE_OK(locks);
     CHECK(locks.value().closed == Approx(-locks.value().open));
-    CHECK_FALSE(anchor_shift_for_equal_locks(athwart_drive(), travel, abeam, 1e-5, 0).ok());
-    CHECK_FALSE(anchor_shift_for_equal_locks(athwart_drive(), travel, {0, 0, 0}, 0.05, 0).ok());
+    CHECK_FALSE(anchor_shift_for_equal_locks(MountedRam{athwart_drive(), travel}, abeam, 1e-5, 0).ok());
+    CHECK_FALSE(anchor_shift_for_equal_locks(MountedRam{athwart_drive(), travel}, {0, 0, 0}, 0.05, 0).ok());
 }
 
 TEST_CASE("A tie bar as long as the axes are apart keeps equal drives parallel") {

@@ -54,9 +54,6 @@ const std::map<std::string, double>& textbook_units() {
         {"Lpm/kPa^0.5", 1e-3 / 60 * std::sqrt(1e5 / 1e3)},
         {"imperial gallon", 4.54609e-3},
         {"nautical mile", 1852},
-        {"pound-force inch", 0.0254 * 4.4482216152605},
-        {"pound-force foot", 0.3048 * 4.4482216152605},
-        {"mile/hour", 0.44704},
     };
     return units;
 }
@@ -65,6 +62,9 @@ std::string program_spelling(std::string unit) {
     for (const char* suffix : {" gauge", " abs"}) unit = replaced(unit, suffix, "");
     unit = replaced(unit, "psia", "psi");
     unit = replaced(unit, "psig", "psi");
+    unit = replaced(unit, "pound-force inch", "lbf*in");
+    unit = replaced(unit, "pound-force foot", "lbf*ft");
+    unit = replaced(unit, "mile/hour", "mph");
     unit = replaced(unit, "US fluid ounce", "floz");
     unit = replaced(unit, "US gallon", "gal");
     unit = replaced(unit, "US quart", "qt");

@@ -42,6 +42,8 @@ ReferenceFormulas cylinder_formulas();
 ReferenceFormulas linkage_formulas();
 ReferenceFormulas joint_formulas();  // threads, drilling, hoses and fittings, load, metals
 ReferenceFormulas flow_formulas();
-ReferenceFormulas oil_formulas();  // viscosity, density, stiffness, leaks, bleeding
+ReferenceFormulas oil_formulas();      // viscosity, density, stiffness, leaks, bleeding
+ReferenceFormulas network_formulas();  // by the circuit solver
+ReferenceFormulas plain_formulas();    // units, sums and products
 
 }  // namespace hardover_tests

@@ -1,5 +1,5 @@
 // How the published and computed linkage examples are computed with the rig's formulas.
-#include "app/rig/linkage.hpp"
+#include "app/rig/mounted_ram.hpp"
 #include "reference_checks.hpp"
 #include "support.hpp"
 
@@ -38,14 +38,27 @@ Eigen::Vector3d vector(const Check& c, const std::string& name) {
 }
 
 Linkage spatial(const Check& c) {
-    return {vector(c, "anchor"),         vector(c, "arm_end"),         vector(c, "steer_axis_point"),
-            vector(c, "steer_axis_dir"), vector(c, "trim_axis_point"), vector(c, "trim_axis_dir")};
+    const SteeringArm arm{vector(c, "arm_end"), vector(c, "steer_axis_point"), vector(c, "steer_axis_dir"),
+                          vector(c, "trim_axis_point"), vector(c, "trim_axis_dir")};
+    return {arm, vector(c, "anchor")};
+}
+
+// A centre-mounted cylinder at a tiller as long as the check's bar: its pin's way along the rod and its
+// moment arm are the two legs of the right triangle.
+MountedRam across(double bar) {
+    MountedRam ram;
+    ram.linkage = {{{0, bar, 0}, {0, 0, 0}, {0, 0, 1}, {0, bar, 0}, {1, 0, 0}}, {0, bar, 0}};
+    ram.slides_along = {-1, 0, 0};
+    return ram;
 }
 
 }  // namespace
 
 ReferenceFormulas linkage_formulas() {
     return {
+        {"LNK-006", [](const Check& c) { return rod_out(across(c("hyp")), c("angle"), 0); }},
+        {"LNK-007", [](const Check& c) { return moment_arm(across(c("hyp")), c("angle"), 0); }},
+        {"LNK-008", [](const Check& c) { return moment_arm(across(c("boom")), c("angle"), 0); }},
         {"LNK-001", [](const Check& c) { return ram_length(window(c), 0); }},
         {"LNK-002", [](const Check& c) { return c("actuator_speed") / moment_arm(window(c), 0); }},
         {"LNK-003", angular_acceleration},

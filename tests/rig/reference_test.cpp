@@ -15,20 +15,15 @@ struct NotOurs {
     std::set<std::string> ids;
 };
 
+// Rows that are computed, in all: one that drops out fails the test.
+constexpr int rows_used = 485;
+constexpr int networks = 15;  // number of that calculation in the file
+
 const std::vector<NotOurs>& not_ours() {
     static const std::vector<NotOurs> all = {
-        {"units: checked in the quantity box",
-         {"UNI-001", "UNI-002", "UNI-003", "UNI-004", "UNI-005", "UNI-006", "UNI-007", "UNI-008",
-          "UNI-009", "UNI-010", "UNI-011", "UNI-012", "UNI-013", "UNI-014", "UNI-015", "UNI-016",
-          "UNI-020", "UNI-021", "UNI-022", "UNI-023", "UNI-024", "UNI-025", "UNI-026", "UNI-027",
-          "UNI-028", "UNI-029", "UNI-030", "UNI-031", "UNI-032", "UNI-034", "UNI-035", "UNI-036"}},
-        {"networks: checked with the circuit",
-         {"NET-001", "NET-002", "NET-003", "NET-004", "NET-005", "NET-006", "NET-007", "NET-008", "NET-009",
-          "NET-010", "NET-011", "NET-012", "NET-013", "NET-014", "NET-015", "NET-016", "NET-018"}},
-        {"mechanisms that no steering has (right triangle, slotted bar, cam peg, law of sines)",
-         {"LNK-006", "LNK-007", "LNK-008", "LNK-009", "LNK-010", "LNK-011", "LNK-012", "LNK-015"}},
-        {"a plain sum or product of its inputs, without a formula of ours",
-         {"SQR-011", "SQR-014", "VIS-008", "VIS-024", "VIS-026", "LEK-021", "LEK-022", "STR-002"}},
+        {"units that the program does not know: nautical mile, imperial gallon", {"UNI-015", "UNI-016"}},
+        {"mechanisms that no steering has (slotted bar, cam peg, law of sines)",
+         {"LNK-009", "LNK-010", "LNK-011", "LNK-012", "LNK-015"}},
         {"correlated inputs: the program takes inputs as independent", {"SQR-015", "SQR-016"}},
         {"friction formulas and a chart that the program does not use: Churchill and Colebrook are enough",
          {"FLO-038", "FLO-042", "FLO-043", "FLO-044"}},
@@ -42,7 +37,8 @@ const std::vector<NotOurs>& not_ours() {
 ReferenceFormulas all_formulas() {
     ReferenceFormulas all;
     for (const ReferenceFormulas& some :
-         {cylinder_formulas(), linkage_formulas(), joint_formulas(), flow_formulas(), oil_formulas()}) {
+         {cylinder_formulas(), linkage_formulas(), joint_formulas(), flow_formulas(), oil_formulas(),
+          network_formulas(), plain_formulas()}) {
         all.insert(all.end(), some.begin(), some.end());
     }
     return all;
@@ -78,6 +74,7 @@ std::string reason_not_ours(const std::string& id) {
 TEST_CASE("Every published check value is met by the rig's formulas") {
     const ReferenceFormulas formulas = all_formulas();
     std::string from_memory;
+    int computed = 0;
     for (const ReferenceCheck& check : read_reference_checks()) {
         if (!reason_not_ours(check.id).empty()) continue;
         INFO(check.id << ": " << check.title << "\n  source: " << check.source);
@@ -87,12 +84,15 @@ TEST_CASE("Every published check value is met by the rig's formulas") {
             continue;
         }
         const double ours = formula_of(key, formulas)(check);
+        ++computed;
         INFO("  ours " << ours << ", expected " << check.expected << " within " << check.tolerance
                        << " (SI)");
-        // Room for the rounding of unit factors, where the tolerance is "exact".
-        CHECK(std::abs(ours - check.expected) <= check.tolerance + 1e-12 * std::abs(check.expected));
+        // Room for the rounding of unit factors, or for the circuit solver, where the tolerance is "exact".
+        const double room = (check.calculation == networks ? 1e-10 : 1e-12) * std::abs(check.expected);
+        CHECK(std::abs(ours - check.expected) <= check.tolerance + room);
         if (check.status == "memory") from_memory += " " + check.id;
     }
+    CHECK(computed == rows_used);
     WARN("met, but only FROM MEMORY (a match proves little):" << from_memory);
 }
 

@@ -35,7 +35,9 @@ Readings surveyed(const Boat& boat, const Faults& faults) {
 Boat of_kind(Boat::Helm helm, int rams, bool balanced = false) {
     for (int seed = 1;; ++seed) {
         Boat boat = sample_boat(seed);
-        if (boat.helm == helm && boat.rams == rams && boat.balanced == balanced) return boat;
+        const bool plain = boat.mount == Boat::Mount::sterndrive_external && boat.drives == 1 &&
+                           boat.assist == Boat::Assist::none;
+        if (plain && boat.helm == helm && boat.rams == rams && boat.balanced == balanced) return boat;
     }
 }
 
@@ -80,11 +82,15 @@ TEST_CASE("Sound boats of all kinds read sound") {
 
 TEST_CASE("Every gauge read is one that is named, and every named gauge is read on some boat") {
     Readings hand = surveyed(hand_pump, {}), power = surveyed(power_assist, {});
+    Boat twin_rudders = hand_pump;
+    twin_rudders.mount = Boat::Mount::inboard_tiller;
+    twin_rudders.drives = 2;
+    const Readings twin = surveyed(twin_rudders, {});
     std::size_t named = 0;
     for (const Gauge& gauge : gauges()) {
         INFO(gauge.name);
         REQUIRE_OK(hardover::find_unit(gauge.unit));
-        CHECK(hand.count(gauge.name) + power.count(gauge.name) > 0);
+        CHECK(hand.count(gauge.name) + power.count(gauge.name) + twin.count(gauge.name) > 0);
         named += hand.count(gauge.name);
     }
     CHECK(named == hand.size());

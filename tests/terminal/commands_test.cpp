@@ -1,4 +1,5 @@
 // The commands that answer at once: assess, worksheet, knowledge, and the command line itself.
+#include <cstdlib>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
@@ -218,6 +219,42 @@ TEST_CASE("Knowledge try prints the path a technician would take") {
     CHECK(walk["faults"] == json({"hose_kinked", "air_in_oil"}));
     CHECK(walk["rig"]["helm"] == "manual_pump");
     CHECK_FALSE(walk["steps"].empty());
+    const Ran all = run_program({"knowledge", "try", "--all", "--json"});
+    REQUIRE(all.code == 0);
+    const json figures = json::parse(run_program({"knowledge", "figures", "--json"}).out);
+    CHECK(json::parse(all.out).size() == figures["causes"]);
+    CHECK(run_program({"knowledge", "try", "--all", "air_in_oil"}).code == 2);
     CHECK(run_program({"knowledge", "try", "nothing_such"}).code == 1);
     CHECK(run_program({"knowledge", "try"}).code == 2);
+}
+
+TEST_CASE("Knowledge book writes pages that an HTML checker has nothing to say about") {
+    const TemporaryFolder folder;
+    const std::string out = folder.file("book/of/knowledge");
+    const Ran ran = run_program({"knowledge", "book", out});
+    INFO(ran.out << ran.err);
+    REQUIRE(ran.code == 0);
+    CHECK(holds(ran.out, "causes.html: "));
+    CHECK(holds(ran.out, "index.html in a browser"));
+    const std::string checker = "tidy -quiet -errors --show-info no ";
+    for (const auto& page : std::filesystem::directory_iterator(out)) {
+        INFO(page.path());
+        CHECK(std::system((checker + page.path().string() + " >" + folder.file("said") + " 2>&1").c_str()) ==
+              0);
+        CHECK(file_text(folder.file("said")) == "");
+    }
+    CHECK(run_program({"knowledge", "book", out}).code == 0);  // written over
+}
+
+TEST_CASE("Knowledge book says why it cannot write") {
+    const TemporaryFolder folder;
+    write_file(folder.file("in_the_way"), "a file");
+    const Ran ran = run_program({"knowledge", "book", folder.file("in_the_way")});
+    CHECK(ran.code == 1);
+    CHECK(holds(ran.err, "in_the_way: the folder cannot be made"));
+    std::filesystem::create_directories(folder.file("book/causes.html"));
+    const Ran blocked = run_program({"knowledge", "book", folder.file("book")});
+    CHECK(blocked.code == 1);
+    CHECK(holds(blocked.err, "causes.html: the page cannot be written: "));
+    CHECK(run_program({"knowledge", "book"}).code == 2);
 }

@@ -54,3 +54,15 @@ TEST_CASE("Knowledge check names a finding that nothing uses") {
     INFO(ran.out << ran.err);
     CHECK(holds(ran.out, "findings.yaml:52:3: warning: nothing uses the finding 'suction_vacuum'"));
 }
+
+TEST_CASE("Knowledge check fails on warnings only when it is told to be strict") {
+    std::vector<hardover::KnowledgeFile> files = garden_pump();
+    apply({"", "findings.yaml", "  minutes: 1\n", ""}, files);
+    const TemporaryFolder folder;
+    for (const hardover::KnowledgeFile& file : files) write_file(folder.file(file.name), file.text);
+    const Ran lenient = run_program({"knowledge", "check", folder.path()});
+    INFO(lenient.out << lenient.err);
+    CHECK(lenient.code == 0);
+    CHECK(holds(lenient.out, "0 faults, 1 warning\n"));
+    CHECK(run_program({"knowledge", "check", folder.path(), "--strict"}).code == 1);
+}

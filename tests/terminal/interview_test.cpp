@@ -1,5 +1,7 @@
 // A comeback job taken from complaint to hand-back in the terminal, with the built program and the shipped
 // knowledge.
+#include <filesystem>
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "support.hpp"
@@ -124,4 +126,38 @@ TEST_CASE("An unknown job number is a clear message") {
     CHECK(ran.code == 1);
     CHECK(holds(ran.err, "77"));
     CHECK(ran.err.rfind("hardover: ", 0) == 0);
+}
+
+TEST_CASE("Changed knowledge is noticed in mid-interview and read anew without losing an answer") {
+    const TemporaryFolder folder;
+    const std::string copy = folder.file("knowledge");
+    std::filesystem::copy(source_path("knowledge"), copy);
+    RunningProgram interview({"--records", folder.file("records.db"), "--knowledge", copy, "interview"});
+    REQUIRE(interview.wait_for_prompt(1));
+    interview.type("wander");
+    REQUIRE(interview.wait_for_prompt(2));
+    interview.type("answer wheel_feel springy");
+    REQUIRE(interview.wait_for_prompt(3));
+    CHECK_FALSE(holds(interview.seen(), "the knowledge files have changed"));
+
+    write_file(copy + "/zz_added.yaml", "- need: dry_day\n  nam: A dry day\n");
+    interview.type("need");
+    REQUIRE(interview.wait_for_prompt(4));
+    CHECK(holds(interview.seen(), "the knowledge files have changed"));
+    interview.type("reload");
+    REQUIRE(interview.wait_for_prompt(5));
+    CHECK(holds(interview.seen(), "The changed knowledge cannot be used"));
+    CHECK(holds(interview.seen(), "zz_added.yaml:2:3:"));
+
+    write_file(copy + "/zz_added.yaml", "- need: dry_day\n  name: A dry day\n");
+    interview.type("reload");
+    REQUIRE(interview.wait_for_prompt(6));
+    CHECK(holds(interview.seen(), "The knowledge was read anew: "));
+    CHECK_FALSE(holds(interview.seen(), "dry_day: A dry day"));
+    interview.type("need");
+    REQUIRE(interview.wait_for_prompt(7));
+    CHECK(holds(interview.seen(), "dry_day: A dry day"));
+    interview.type("all");
+    REQUIRE(interview.wait_for_prompt(8));
+    CHECK(holds(interview.seen(), "Springy, it gives and comes back"));
 }

@@ -29,6 +29,8 @@ class RunningProgram {
     // Gives false when that does not happen.
     bool wait_for_prompt(int n);
 
+    const std::string& seen() const { return seen_; }  // all it has printed so far
+
     void kill_hard();  // SIGKILL
 
   private:

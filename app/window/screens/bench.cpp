@@ -66,6 +66,11 @@ void draw_job_row(Kit& kit, const BenchRow& row, const std::string& cap, std::op
 }
 
 void draw_jobs(Kit& kit, const BenchPage& page, BenchView& view, std::optional<Action>& action) {
+    if (!view.notice.empty()) {
+        kit.card({.fill = Role::panel, .pad = 12, .edge = Role::outline},
+                 [&] { kit.text(view.notice, Type::small, Role::ink); });
+        kit.gap(8);
+    }
     kit.text("Jobs in hand", Type::h1, Role::ink);
     kit.gap(10);
     if (!page.trouble.empty()) kit.text(page.trouble, Type::body, Role::wrong);
@@ -116,6 +121,7 @@ std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& vie
                {"1-9", "open a job"},
                {"Tab", "next"},
                {"Enter", "press"},
+               {"F5", "read knowledge anew"},
                {"F6", "light or dark"},
                {"Ctrl +", "larger"},
                {"Ctrl -", "smaller"},

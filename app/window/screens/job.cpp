@@ -17,6 +17,7 @@ void draw_answers_inside(JobScene& scene) {
 void draw_notices(JobScene& scene) {
     Kit& kit = scene.kit;
     std::vector<std::string> notices = scene.page.left_out;
+    if (!scene.view.notice.empty()) notices.push_back(scene.view.notice);
     if (!scene.page.other_knowledge.empty()) notices.push_back(scene.page.other_knowledge);
     for (const std::string& notice : notices) {
         kit.card({.fill = Role::panel, .pad = 12, .edge = Role::outline},

@@ -1,0 +1,109 @@
+#include "app/reports/html.hpp"
+
+#include <fmt/format.h>
+
+namespace hardover::html {
+
+namespace {
+
+// Ink on paper with a brass rule; one column on a phone and on paper.
+constexpr const char* style = R"(
+:root { --ink: #1d2733; --soft: #5a6675; --paper: #fbfaf7; --card: #ffffff; --rule: #b8862b; --line: #d9d5cb;
+  --link: #0b5c7a; --warn: #8a2b12; }
+* { box-sizing: border-box; }
+body { margin: 0; background: var(--paper); color: var(--ink); font: 17px/1.5 Georgia, "Times New Roman", serif; }
+a { color: var(--link); }
+header { border-bottom: 3px solid var(--rule); background: var(--card); padding: .8em 1.2em; }
+header p { margin: 0; font-weight: bold; }
+nav ul { display: flex; flex-wrap: wrap; gap: .2em 1.1em; list-style: none; margin: .4em 0 0; padding: 0; }
+nav .here { color: var(--ink); font-weight: bold; text-decoration: none; }
+main { max-width: 62em; margin: 0 auto; padding: 1em 1.2em 4em; }
+h1 { font-size: 1.7em; margin: .6em 0 .2em; }
+h2 { font-size: 1.2em; margin: 1.6em 0 .3em; }
+article { background: var(--card); border: 1px solid var(--line); border-left: 5px solid var(--rule);
+  margin: 1em 0; padding: .2em 1.1em .8em; }
+article:target { outline: 3px solid var(--rule); }
+article h3 { margin: .6em 0 .1em; font-size: 1.15em; }
+code { font: .82em ui-monospace, Menlo, Consolas, monospace; color: var(--soft); overflow-wrap: anywhere; }
+dl { display: grid; grid-template-columns: 11em 1fr; gap: .35em 1em; margin: .6em 0 0; }
+dt { color: var(--soft); }
+dd { margin: 0; }
+dd ul, dd ol { margin: 0; padding-left: 1.2em; }
+.caution { color: var(--warn); font-weight: bold; }
+.contents { columns: 17em; padding-left: 1.1em; }
+.contents li { break-inside: avoid; }
+.search label { font-weight: bold; display: block; }
+.search input { font: inherit; width: 100%; max-width: 34em; padding: .45em .6em; border: 2px solid var(--rule);
+  border-radius: 0; background: var(--card); color: inherit; }
+#found p { margin: .3em 0; }
+#found span { color: var(--soft); }
+@media (max-width: 40em) { dl { display: block; } dt { margin-top: .5em; } main { padding: .6em .8em 3em; } }
+@media print { body { font-size: 10.5pt; background: none; } nav, .search, .contents { display: none; }
+  article { break-inside: avoid; border-width: 0 0 0 3px; } a { color: inherit; text-decoration: none; } }
+)";
+
+}  // namespace
+
+std::string text(const std::string& plain) {
+    std::string safe;
+    for (const char c : plain) {
+        switch (c) {
+            case '&':
+                safe += "&amp;";
+                break;
+            case '<':
+                safe += "&lt;";
+                break;
+            case '>':
+                safe += "&gt;";
+                break;
+            case '"':
+                safe += "&quot;";
+                break;
+            default:
+                safe += c;
+        }
+    }
+    return safe;
+}
+
+std::string link(const std::string& to, const std::string& label) {
+    return fmt::format("<a href=\"{}\">{}</a>", text(to), text(label));
+}
+
+std::string paragraph(const std::string& html) {
+    return html.empty() ? "" : "<p>" + html + "</p>\n";
+}
+
+std::string list(const std::vector<std::string>& html_items, bool numbered) {
+    if (html_items.empty()) return "";
+    std::string items;
+    for (const std::string& item : html_items) items += "<li>" + item + "</li>\n";
+    return fmt::format("<{0}>\n{1}</{0}>\n", numbered ? "ol" : "ul", items);
+}
+
+std::string row(const std::string& label, const std::string& html) {
+    return html.empty() ? "" : fmt::format("<dt>{}</dt>\n<dd>{}</dd>\n", text(label), html);
+}
+
+std::string rows(const std::string& html_rows) {
+    return html_rows.empty() ? "" : "<dl>\n" + html_rows + "</dl>\n";
+}
+
+std::string page(const std::string& title, const std::vector<PageLink>& pages, const std::string& here,
+                 const std::string& body_html, const std::string& script) {
+    std::string links;
+    for (const PageLink& page : pages) {
+        const std::string current = page.file == here ? " class=\"here\"" : "";
+        links += fmt::format("<li><a href=\"{}\"{}>{}</a></li>\n", text(page.file), current, text(page.name));
+    }
+    return fmt::format(
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+        "<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n"
+        "<header>\n<p>Hardover knowledge book</p>\n<nav>\n<ul>\n{2}</ul>\n</nav>\n</header>\n"
+        "<main>\n<h1>{0}</h1>\n{3}</main>\n{4}</body>\n</html>\n",
+        text(title), style, links, body_html, script.empty() ? "" : "<script>\n" + script + "</script>\n");
+}
+
+}  // namespace hardover::html

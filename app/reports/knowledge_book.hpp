@@ -1,0 +1,22 @@
+// The whole knowledge as linked HTML pages that need no network and no other program. Pure: writes no file.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "rules/model/knowledge.hpp"
+
+namespace hardover {
+
+struct BookPage {
+    std::string file;  // "causes.html"
+    std::string name;  // "Causes"
+    std::size_t entries = 0;
+    std::string html;
+};
+
+// index.html with the search box first, then a page for each kind or group of kinds. An entry stands at
+// "<kind>-<id>" of its page, such as causes.html#cause-air_in_oil.
+std::vector<BookPage> knowledge_book(const Knowledge& knowledge);
+
+}  // namespace hardover

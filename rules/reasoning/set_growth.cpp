@@ -1,0 +1,252 @@
+#include "rules/reasoning/set_growth.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/reasoning/log_sum.hpp"
+
+namespace hardover::frontier {
+
+namespace {
+
+// What cannot give an answer at all still has supersets that can: a likelihood is kept at this number instead
+// of 0 and counted as missing.
+constexpr double impossible = 1e-250;
+
+// Products are taken over into a logarithm beyond this.
+constexpr double large = 1e50;
+
+// Mixes a number well (S. Vigna's splitmix64, public domain).
+std::uint64_t mixed(std::uint64_t x) {
+    x += 0x9e3779b97f4a7c15u;
+    x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
+    x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
+    return x ^ (x >> 31);
+}
+
+// Keys seen so far: open addressing, never more than half full.
+class Seen {
+  public:
+    explicit Seen(std::size_t most) {
+        std::size_t size = 16;
+        while (size < 2 * most) size *= 2;
+        places_.assign(size, 0);
+    }
+    bool add(std::uint64_t key) {
+        std::size_t at = key & (places_.size() - 1);
+        while (places_[at] != 0 && places_[at] != key) at = (at + 1) & (places_.size() - 1);
+        if (places_[at] == key) return false;
+        places_[at] = key;
+        return true;
+    }
+
+  private:
+    std::vector<std::uint64_t> places_;
+};
+
+}  // namespace
+
+SetGrowth::SetGrowth(const Problem& problem) : problem_(problem) {
+    for (const State& state : problem.states) {
+        const double* likelihood = problem.likelihood_of(state);
+        targets_.push_back(
+            {state.levels, width_, likelihood, *std::max_element(likelihood, likelihood + state.levels)});
+        width_ += state.levels;
+    }
+    for (const Link& link : problem.links) {
+        touches_.push_back({link.state, &problem.numbers[link.at] + problem.states[link.state].levels});
+    }
+    for (std::size_t i = 0; i < problem.causes.size(); ++i) {
+        const Cause& cause = problem.causes[i];
+        for (int lane = 0; lane < lanes; ++lane) {
+            const bool surely = cause.absent[lane] <= impossible;
+            odds_.push_back(cause.present[lane] / std::max(cause.absent[lane], impossible));
+            log_odds_.push_back(std::log(odds_.back()));
+            surely_.push_back(surely);
+            if (cause.present[lane] > 0) by_odds_[lane].push_back(static_cast<int>(i));
+            if (odds_.back() > 1) log_favoured_[lane] += log_odds_.back();
+        }
+    }
+    for (int lane = 0; lane < lanes; ++lane) {
+        std::stable_sort(by_odds_[lane].begin(), by_odds_[lane].end(),
+                         [&](int a, int b) { return odds_[a * lanes + lane] > odds_[b * lanes + lane]; });
+    }
+}
+
+double SetGrowth::likelihood(const Target& target, const double* no_worse, const double* more) const {
+    double sum = 0;
+    double better = 0;
+    for (int k = target.levels; k-- > 0;) {
+        const double share = no_worse[k] * more[k];
+        sum += target.likelihood[k] * (share - better);
+        better = share;
+    }
+    return std::max(sum, impossible);
+}
+
+double SetGrowth::room_of(int lane, const double* per_likely) const {
+    double log_room = log_favoured_[lane];
+    double room = 1;
+    for (std::size_t s = 0; s < targets_.size(); ++s) {
+        room *= targets_[s].greatest * per_likely[s];
+        if (room < large) continue;
+        log_room += std::log(room);
+        room = 1;
+    }
+    return log_room + std::log(room);
+}
+
+// The lane without any cause.
+void SetGrowth::add_lane(int lane, SetLevel& level) const {
+    if (problem_.lane_weight[lane] <= 0) return;
+    GrownSet set;
+    set.lane = lane;
+    set.key = mixed(static_cast<std::uint64_t>(lane) + 1);
+    set.log_weight = problem_.log_constant + std::log(problem_.lane_weight[lane]);
+    for (std::size_t i = 0; i < problem_.causes.size(); ++i) {
+        set.log_weight += std::log(std::max(problem_.causes[i].absent[lane], impossible));
+        set.missing += surely_[i * lanes + lane];
+    }
+    for (std::size_t s = 0; s < targets_.size(); ++s) {
+        const Target& target = targets_[s];
+        const double* start = problem_.start_of(problem_.states[s]);
+        const std::size_t at = level.no_worse.size();
+        level.no_worse.resize(at + static_cast<std::size_t>(target.levels));
+        double left = 0;
+        for (int k = target.levels; k-- > 0;) level.no_worse[at + k] = left += start[k * lanes + lane];
+        level.no_worse[at] = 1;
+        const std::vector<double> nothing(static_cast<std::size_t>(target.levels), 1.0);
+        const double likely = likelihood(target, &level.no_worse[at], nothing.data());
+        level.per_likely.push_back(1 / likely);
+        set.log_weight += std::log(likely);
+        set.missing += likely <= impossible;
+    }
+    set.room = room_of(lane, &level.per_likely[level.per_likely.size() - targets_.size()]);
+    level.causes.resize(level.causes.size() + static_cast<std::size_t>(level.size), -1);
+    level.sets.push_back(set);
+}
+
+SetLevel SetGrowth::nothing() const {
+    SetLevel level;
+    add_lane(0, level);
+    return level;
+}
+
+bool SetGrowth::holds(const SetLevel& level, std::size_t set, int cause) const {
+    const int* first = level.causes.data() + set * static_cast<std::size_t>(level.size);
+    return std::find(first, first + level.size, cause) != first + level.size;
+}
+
+// False when it would be lighter than `log_bar`.
+bool SetGrowth::sprout(const SetLevel& level, std::size_t base, int cause, double log_bar,
+                       Sprout& grown) const {
+    const GrownSet& set = level.sets[base];
+    const int in_lane = cause * lanes + set.lane;
+    grown = {base, cause, set.missing - surely_[in_lane], set.log_weight + log_odds_[in_lane]};
+    double ratio = 1;
+    const double* row = level.no_worse.data() + base * static_cast<std::size_t>(width_);
+    const double* per_likely = level.per_likely.data() + base * targets_.size();
+    const Cause& c = problem_.causes[cause];
+    for (int l = c.first_link; l < c.last_link; ++l) {
+        const Touch& touch = touches_[l];
+        const Target& target = targets_[touch.state];
+        const double likely = likelihood(target, row + target.at, touch.no_worse);
+        const double per = per_likely[touch.state];
+        grown.missing += (likely <= impossible) - (per >= 1 / impossible);
+        ratio *= likely * per;
+        if (ratio < large && ratio > 1 / large) continue;
+        grown.log_weight += std::log(ratio);
+        ratio = 1;
+    }
+    // ln x is never above x - 1: most of those too light need no logarithm.
+    if (grown.log_weight + ratio - 1 < log_bar) return false;
+    grown.log_weight += std::log(ratio);
+    return grown.log_weight >= log_bar;
+}
+
+// A set comes up once for every fault in it, so `enough` of them hold the heaviest different ones.
+std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::size_t enough,
+                                                  double log_least) const {
+    const auto heavier = [](const Sprout& a, const Sprout& b) {
+        if (a.missing != b.missing) return a.missing < b.missing;
+        if (a.log_weight != b.log_weight) return a.log_weight > b.log_weight;
+        return a.base != b.base ? a.base < b.base : a.cause < b.cause;
+    };
+    std::vector<Sprout> sprouts;
+    double log_bar = never;  // no lighter one is among the first `enough`
+    const auto cut = [&] {
+        if (sprouts.size() <= enough) return;
+        const auto last = sprouts.begin() + static_cast<std::ptrdiff_t>(enough - 1);
+        std::nth_element(sprouts.begin(), last, sprouts.end(), heavier);
+        if (last->missing == 0) log_bar = last->log_weight;
+        sprouts.resize(enough);
+    };
+    Sprout grown;
+    for (std::size_t n = 0; n < level.sets.size(); ++n) {
+        const GrownSet& set = level.sets[n];
+        for (int cause : by_odds_[set.lane]) {
+            const double most = set.log_weight + set.room + log_odds_[cause * lanes + set.lane];
+            if (most < std::max(log_least, log_bar)) break;  // the others have smaller odds
+            if (!holds(level, n, cause) && sprout(level, n, cause, log_bar, grown)) sprouts.push_back(grown);
+        }
+        if (sprouts.size() > 3 * enough) cut();
+    }
+    cut();
+    std::sort(sprouts.begin(), sprouts.end(), heavier);
+    return sprouts;
+}
+
+void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown) const {
+    const GrownSet& base = level.sets[from.base];
+    GrownSet set{base.lane, from.missing, from.log_weight, 0,
+                 base.key ^ mixed(static_cast<std::uint64_t>(from.cause) + lanes + 1)};
+    const auto old_causes = level.causes.begin() + static_cast<std::ptrdiff_t>(from.base) * level.size;
+    const std::size_t first = grown.causes.size();
+    grown.causes.insert(grown.causes.end(), old_causes, old_causes + (level.size - base.lane));
+    grown.causes.push_back(from.cause);
+    std::sort(grown.causes.begin() + static_cast<std::ptrdiff_t>(first), grown.causes.end());
+    if (base.lane == 1) grown.causes.push_back(-1);
+    const auto row = level.no_worse.begin() + static_cast<std::ptrdiff_t>(from.base) * width_;
+    grown.no_worse.insert(grown.no_worse.end(), row, row + width_);
+    const auto states = static_cast<std::ptrdiff_t>(targets_.size());
+    const auto per = level.per_likely.begin() + static_cast<std::ptrdiff_t>(from.base) * states;
+    grown.per_likely.insert(grown.per_likely.end(), per, per + states);
+    double* new_row = &*grown.no_worse.end() - width_;
+    double* new_per = &*grown.per_likely.end() - states;
+    const Cause& cause = problem_.causes[from.cause];
+    for (int l = cause.first_link; l < cause.last_link; ++l) {
+        const Touch& touch = touches_[l];
+        const Target& target = targets_[touch.state];
+        new_per[touch.state] = 1 / likelihood(target, new_row + target.at, touch.no_worse);
+        for (int k = 0; k < target.levels; ++k) new_row[target.at + k] *= touch.no_worse[k];
+    }
+    set.room = room_of(base.lane, new_per);
+    grown.sets.push_back(set);
+}
+
+SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log_least) const {
+    SetLevel grown;
+    grown.size = level.size + 1;
+    if (level.size == 0) add_lane(1, grown);
+    const std::size_t enough = most * static_cast<std::size_t>(grown.size);
+    const std::vector<Sprout> all = sprouts(level, enough, log_least);
+    Seen seen(all.size());
+    for (const Sprout& from : all) {
+        if (grown.sets.size() >= most) break;
+        const GrownSet& base = level.sets[from.base];
+        const std::uint64_t key = base.key ^ mixed(static_cast<std::uint64_t>(from.cause) + lanes + 1);
+        if (seen.add(key)) build(level, from, grown);
+    }
+    return grown;
+}
+
+std::vector<int> SetGrowth::causes_of(const SetLevel& level, std::size_t set) const {
+    const auto first = level.causes.begin() + static_cast<std::ptrdiff_t>(set) * level.size;
+    std::vector<int> causes;
+    for (auto cause = first; cause != first + (level.size - level.sets[set].lane); ++cause) {
+        causes.push_back(problem_.causes[*cause].index);
+    }
+    return causes;
+}
+
+}  // namespace hardover::frontier
