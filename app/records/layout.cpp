@@ -53,6 +53,34 @@ CREATE TABLE counts (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+// Learners, and what each did: only ever appended, as the events of a job.
+constexpr const char* version_3 = R"sql(
+CREATE TABLE learners (
+    number INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    added_at TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE study_events (
+    learner INTEGER NOT NULL REFERENCES learners (number),
+    sequence INTEGER NOT NULL CHECK (sequence >= 1),
+    at TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    body TEXT NOT NULL,
+    PRIMARY KEY (learner, sequence)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER study_events_are_appended_in_order BEFORE INSERT ON study_events
+WHEN NEW.sequence <> 1 + (SELECT coalesce(max(sequence), 0) FROM study_events WHERE learner = NEW.learner)
+BEGIN SELECT RAISE(ABORT, 'an event must be the next one of its learner'); END;
+
+CREATE TRIGGER study_events_are_never_changed BEFORE UPDATE ON study_events
+BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
+
+CREATE TRIGGER study_events_are_never_deleted BEFORE DELETE ON study_events
+BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
+)sql";
+
 // What must be readable in a file of each version, beside what was there before.
 struct Probe {
     std::int64_t since;
@@ -63,12 +91,14 @@ constexpr Probe probes[] = {
     {1, "SELECT job, sequence, at, kind, body FROM events LIMIT 1"},
     {2, "SELECT name, value FROM settings LIMIT 1"},
     {2, "SELECT shop, number, counts FROM counts LIMIT 1"},
+    {3, "SELECT number, name, added_at FROM learners LIMIT 1"},
+    {3, "SELECT learner, sequence, at, kind, body FROM study_events LIMIT 1"},
 };
 
 }  // namespace
 
 const std::vector<MigrationStep>& migration_steps() {
-    static const std::vector<MigrationStep> steps = {version_1, version_2};
+    static const std::vector<MigrationStep> steps = {version_1, version_2, version_3};
     return steps;
 }
 
@@ -100,8 +130,11 @@ Result<void> look_for_damage(const Database& database) {
     const auto version = database.number("PRAGMA user_version");
     if (!version.ok()) return version.error();
     for (const Probe& probe : probes) {
-        if (version.value() < probe.since) continue;
         const auto row = database.first_text(probe.sql);
+        if (version.value() < probe.since) {
+            if (version.value() == 0 || !row.ok()) continue;
+            return damaged_error(database.path(), "it holds more than its version has");
+        }
         // A missing table or column is a plain SQLITE_ERROR: the file bears our mark but not our tables.
         if (!row.ok()) return damaged_error(database.path(), sqlite3_errmsg(database.handle()));
     }

@@ -7,17 +7,13 @@
 #include <thread>
 #include <utility>
 
-#include "app/records/database.hpp"
+#include "app/records/connection.hpp"
 #include "app/records/inspect.hpp"
 #include "app/records/layout.hpp"
 
 namespace hardover {
 
 using namespace records_detail;
-
-struct Store::Connection {
-    Database database;
-};
 
 namespace {
 

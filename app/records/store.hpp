@@ -1,6 +1,6 @@
 // The shop's records: one SQLite file of jobs, each a list of appended events that is never overwritten;
-// beside them a few settings and the counts of other shops. Stores plain values: knows nothing of knowledge,
-// boats or what an event means.
+// beside them learners with their events, a few settings and the counts of other shops. Stores plain values:
+// knows nothing of knowledge, boats or what an event means.
 #pragma once
 
 #include <chrono>
@@ -16,6 +16,7 @@
 namespace hardover {
 
 using JobNumber = std::int64_t;
+using LearnerNumber = std::int64_t;
 
 // One event as stored. `body` is a JSON object as text; `at` is UTC as "2026-11-25T15:03:13Z".
 struct StoredEvent {
@@ -43,6 +44,13 @@ struct JobRow {
 struct JobEvents {
     JobNumber job = 0;
     std::vector<StoredEvent> events;
+};
+
+struct LearnerRow {
+    LearnerNumber number = 0;
+    std::string name;
+    std::string added_at;
+    int events = 0;
 };
 
 // What another shop counted, as it came: `counts` is a JSON object as text, `number` its export's number.
@@ -101,6 +109,19 @@ class Store {
     // Writes all of it, or nothing.
     Result<void> keep(const BesideJobs& change);
 
+    // Adds a learner. Error bad_input: the name is taken (upper and lower case count as the same).
+    Result<LearnerNumber> add_learner(const std::string& name, const std::string& at);
+
+    // All learners, by name.
+    Result<std::vector<LearnerRow>> learners() const;
+
+    // Appends an event of a learner as number `event.sequence`, which must be the next one. Error not_found:
+    // no such learner; storage: another program wrote meanwhile. Nothing is written then.
+    Result<void> append_study(LearnerNumber learner, const StoredEvent& event);
+
+    // All events of a learner in order. Error not_found when there is no such learner.
+    Result<std::vector<StoredEvent>> study_events(LearnerNumber learner) const;
+
     // Runs SQLite's integrity and foreign key checks. Error: damaged, with the first finding.
     Result<void> check() const;
 
@@ -113,6 +134,6 @@ class Store {
 };
 
 // The version of the file's layout this program writes (SQLite user_version).
-inline constexpr int records_version = 2;
+inline constexpr int records_version = 3;
 
 }  // namespace hardover

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <ostream>
 #include <string>
 
@@ -59,6 +60,18 @@ int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json);
 // The same with knowledge that is already loaded.
 int run_worksheet(Context& context, const Knowledge& knowledge, const std::string& id,
                   const std::vector<std::string>& inputs, bool json);
+struct QuizRequest {
+    std::string topic;  // "": all
+    int count = 10;
+    std::optional<unsigned> seed;  // empty: from the clock
+    std::string learner;           // "": nothing is kept
+};
+int run_quiz(Context& context, const QuizRequest& request);
+int run_quiz_topics(Context& context);
+int run_quiz_figures(Context& context, unsigned seed, bool json);
+int run_learner_add(Context& context, const std::string& name);
+int run_learner_list(Context& context, bool json);
+int run_learner_show(Context& context, const std::string& name, bool json);
 int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);

@@ -23,6 +23,7 @@ struct Wish {
     std::vector<std::string> inputs;
     int strength = 0;
     WalkWish walk;
+    QuizRequest quiz;
     SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
@@ -206,6 +207,48 @@ void add_learning(CLI::App& app, Wish& wish) {
     });
 }
 
+void add_quiz(CLI::App& app, Wish& wish) {
+    CLI::App* quiz = app.add_subcommand("quiz", "Questions made from the knowledge, also through a pipe");
+    quiz->add_option("--topic", wish.quiz.topic, "A complaint, a part or a form; see: quiz topics");
+    quiz->add_option("--count", wish.quiz.count, "How many questions")->check(CLI::Range(1, 200));
+    CLI::Option* seed = quiz->add_option("--seed", wish.seed, "The same seed asks the same");
+    quiz->add_option("--learner", wish.quiz.learner, "Keep the answers, and ask first what is due");
+    quiz->require_subcommand(0, 1);
+    quiz->final_callback([&wish, quiz, seed] {
+        if (!quiz->get_subcommands().empty()) return;
+        if (seed->count() > 0) wish.quiz.seed = wish.seed;
+        wish.run = [&wish](Context& context) { return run_quiz(context, wish.quiz); };
+    });
+    quiz->add_subcommand("topics", "What a quiz may be about")->callback([&wish] {
+        wish.run = [](Context& context) { return run_quiz_topics(context); };
+    });
+    CLI::App* figures = quiz->add_subcommand("figures", "Count the items by form, complaint and part");
+    figures->add_option("--seed", wish.seed, "Numbers of the figures are drawn with it");
+    figures->add_flag("--json", wish.json, "Print JSON");
+    figures->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_quiz_figures(context, wish.seed, wish.json); };
+    });
+}
+
+void add_learner(CLI::App& app, Wish& wish) {
+    CLI::App* learner = app.add_subcommand("learner", "Learners and how far they have come");
+    learner->require_subcommand(1);
+    CLI::App* add = learner->add_subcommand("add", "Add a learner; a seat such as A07 will do for a name");
+    add->add_option("NAME", wish.name, "Name")->required();
+    add->callback(
+        [&wish] { wish.run = [&wish](Context& context) { return run_learner_add(context, wish.name); }; });
+    CLI::App* list = learner->add_subcommand("list", "All learners");
+    list->add_flag("--json", wish.json, "Print JSON");
+    list->callback(
+        [&wish] { wish.run = [&wish](Context& context) { return run_learner_list(context, wish.json); }; });
+    CLI::App* show = learner->add_subcommand("show", "Mastery by complaint and part, and sureness");
+    show->add_option("NAME", wish.name, "Name")->required();
+    show->add_flag("--json", wish.json, "Print JSON");
+    show->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learner_show(context, wish.name, wish.json); };
+    });
+}
+
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
@@ -238,6 +281,8 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_knowledge(app, wish);
     add_job(app, wish);
     add_learning(app, wish);
+    add_quiz(app, wish);
+    add_learner(app, wish);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);

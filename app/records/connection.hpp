@@ -1,0 +1,13 @@
+// What an open Store holds, for the files that write and read its tables. Inner part of app/records.
+#pragma once
+
+#include "app/records/database.hpp"
+#include "app/records/store.hpp"
+
+namespace hardover {
+
+struct Store::Connection {
+    records_detail::Database database;
+};
+
+}  // namespace hardover

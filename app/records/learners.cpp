@@ -1,0 +1,95 @@
+// The learners and what happened to each: appended events, as for jobs. Knows nothing of what an event means.
+#include "app/records/connection.hpp"
+
+namespace hardover {
+
+using namespace records_detail;
+
+namespace {
+
+Error no_such_learner(const std::string& path, LearnerNumber learner) {
+    return {Error::Kind::not_found, "there is no learner " + std::to_string(learner), path, ""};
+}
+
+Result<bool> is_there(const Database& database, LearnerNumber learner) {
+    Statement select(database, "SELECT 1 FROM learners WHERE number = ?");
+    const int code = select.bind(learner).step();
+    if (code != SQLITE_ROW && code != SQLITE_DONE) return database.error(code);
+    return code == SQLITE_ROW;
+}
+
+}  // namespace
+
+Result<LearnerNumber> Store::add_learner(const std::string& name, const std::string& at) {
+    const Database& database = connection_->database;
+    Transaction transaction(database);
+    if (auto begun = transaction.begin(); !begun.ok()) return begun.error();
+    Statement same(database, "SELECT 1 FROM learners WHERE name = ?");
+    const int found = same.bind(name).step();
+    if (found == SQLITE_ROW) {
+        return Error{Error::Kind::bad_input, "there is a learner '" + name + "' already", path(),
+                     "take another name"};
+    }
+    if (found != SQLITE_DONE) return database.error(found);
+    Statement insert(database, "INSERT INTO learners (name, added_at) VALUES (?, ?)");
+    if (const int code = insert.bind(name).bind(at).step(); code != SQLITE_DONE) return database.error(code);
+    const LearnerNumber learner = sqlite3_last_insert_rowid(database.handle());
+    if (auto committed = transaction.commit(); !committed.ok()) return committed.error();
+    return learner;
+}
+
+Result<std::vector<LearnerRow>> Store::learners() const {
+    const Database& database = connection_->database;
+    Statement select(
+        database,
+        "SELECT number, name, added_at, (SELECT count(*) FROM study_events WHERE learner = number) "
+        "FROM learners ORDER BY name");
+    std::vector<LearnerRow> rows;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) {
+        rows.push_back(
+            {select.number(0), select.text(1), select.text(2), static_cast<int>(select.number(3))});
+    }
+    if (code != SQLITE_DONE) return database.error(code);
+    return rows;
+}
+
+Result<void> Store::append_study(LearnerNumber learner, const StoredEvent& event) {
+    const Database& database = connection_->database;
+    Transaction transaction(database);
+    if (auto begun = transaction.begin(); !begun.ok()) return begun;
+    const Result<bool> there = is_there(database, learner);
+    if (!there) return there.error();
+    if (!there.value()) return no_such_learner(path(), learner);
+    Statement last(database, "SELECT coalesce(max(sequence), 0) FROM study_events WHERE learner = ?");
+    if (const int code = last.bind(learner).step(); code != SQLITE_ROW) return database.error(code);
+    if (event.sequence != last.number(0) + 1) {
+        return Error{Error::Kind::storage, "the learner's record was changed by another program meanwhile",
+                     path(), "load it again"};
+    }
+    Statement insert(database,
+                     "INSERT INTO study_events (learner, sequence, at, kind, body) VALUES (?, ?, ?, ?, ?)");
+    insert.bind(learner).bind(std::int64_t{event.sequence}).bind(event.at).bind(event.kind).bind(event.body);
+    if (const int code = insert.step(); code != SQLITE_DONE) return database.error(code);
+    return transaction.commit();
+}
+
+Result<std::vector<StoredEvent>> Store::study_events(LearnerNumber learner) const {
+    const Database& database = connection_->database;
+    const Result<bool> there = is_there(database, learner);
+    if (!there) return there.error();
+    if (!there.value()) return no_such_learner(path(), learner);
+    Statement select(database,
+                     "SELECT sequence, at, kind, body FROM study_events WHERE learner = ? ORDER BY sequence");
+    select.bind(learner);
+    std::vector<StoredEvent> events;
+    int code = select.step();
+    for (; code == SQLITE_ROW; code = select.step()) {
+        events.push_back(
+            {static_cast<int>(select.number(0)), select.text(1), select.text(2), select.text(3)});
+    }
+    if (code != SQLITE_DONE) return database.error(code);
+    return events;
+}
+
+}  // namespace hardover

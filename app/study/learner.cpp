@@ -1,0 +1,98 @@
+#include "app/study/learner.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace hardover::study {
+
+namespace {
+
+const MemoryModel model;
+
+Error not_a_review(const std::string& what) {
+    return {Error::Kind::bad_input, "this is not a review: " + what, "", ""};
+}
+
+}  // namespace
+
+std::string review_body(const Review& review) {
+    nlohmann::json body = {{"item", review.item},   {"statement", review.statement},
+                           {"form", review.form},   {"complaints", review.complaints},
+                           {"part", review.part},   {"seed", review.seed},
+                           {"day", review.day},     {"answer", review.answer},
+                           {"mark", review.mark},   {"grade", static_cast<int>(review.grade)},
+                           {"guess", review.guess}, {"knowledge", review.knowledge}};
+    if (review.sure) body["sure"] = *review.sure;
+    return body.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+Result<Review> read_review(const std::string& body) {
+    const nlohmann::json read = nlohmann::json::parse(body, nullptr, false);
+    if (!read.is_object()) return not_a_review("no JSON object");
+    try {
+        Review review;
+        review.item = read.at("item").get<std::string>();
+        review.statement = read.at("statement").get<std::string>();
+        review.form = read.at("form").get<std::string>();
+        review.complaints = read.at("complaints").get<std::vector<std::string>>();
+        review.part = read.at("part").get<std::string>();
+        review.seed = read.at("seed").get<std::uint64_t>();
+        review.day = read.at("day").get<int>();
+        review.answer = read.at("answer").get<std::string>();
+        review.mark = read.at("mark").get<double>();
+        review.guess = read.at("guess").get<double>();
+        review.knowledge = read.at("knowledge").get<std::string>();
+        const int grade = read.at("grade").get<int>();
+        if (grade < 1 || grade > 4) return not_a_review("no such grade");
+        review.grade = static_cast<Grade>(grade);
+        if (read.contains("sure")) review.sure = read.at("sure").get<double>();
+        return review;
+    } catch (const nlohmann::json::exception& error) {
+        return not_a_review(error.what());
+    }
+}
+
+int StatementState::due_day() const {
+    return last_day + whole_days_until(model, memory.stability, target_chance, most_days);
+}
+
+double StatementState::chance(int day) const {
+    return chance_of_remembering(model, memory.stability, std::max(0, day - last_day));
+}
+
+void LearnerState::take(const Review& review) {
+    auto [entry, is_new] = statements.try_emplace(review.statement);
+    StatementState& state = entry->second;
+    const int elapsed = std::max(0, review.day - state.last_day);
+    state.memory =
+        is_new ? first_review(model, review.grade) : next_review(model, state.memory, elapsed, review.grade);
+    state.last_day = review.day;
+    state.last_item = review.item;
+    ++state.reviews;
+    const bool right = review.grade != Grade::again;
+    take_answer(ability, of_form[review.form], right, review.guess);
+    if (review.sure) sure.push_back({*review.sure, review.mark >= 0.8});
+    reviews.push_back(review);
+}
+
+std::vector<std::string> LearnerState::due(int day) const {
+    std::vector<std::string> due;
+    for (const auto& [statement, state] : statements) {
+        if (state.due_day() <= day) due.push_back(statement);
+    }
+    std::stable_sort(due.begin(), due.end(), [&](const std::string& a, const std::string& b) {
+        return statements.at(a).chance(day) < statements.at(b).chance(day);
+    });
+    return due;
+}
+
+std::string days_in_words(int days) {
+    if (days <= 0) return "today";
+    if (days == 1) return "tomorrow";
+    if (days < 14) return "in " + std::to_string(days) + " days";
+    if (days < 60) return "in about " + std::to_string(std::lround(days / 7.0)) + " weeks";
+    return "in about " + std::to_string(std::lround(days / 30.4)) + " months";
+}
+
+}  // namespace hardover::study

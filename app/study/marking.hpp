@@ -1,0 +1,29 @@
+// Reads what a learner typed for an item and says what it is worth, and why. Pure; knows no learner.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "app/study/fsrs.hpp"
+#include "app/study/item.hpp"
+#include "rules/result/result.hpp"
+
+namespace hardover::study {
+
+struct Marked {
+    double mark = 0;      // 0 to 1
+    bool right = false;   // worth 0.8 or more
+    std::string why_not;  // what was wrong with it: the slip, why the choice is wrong; may be empty
+};
+
+// "b"; "a c" or "a, c"; "b a c" for an order; "12.5 in"; "?" for "can't tell". Letters may be numbers (1 is
+// a). Error: what cannot be read as an answer to this item, with what would be.
+Result<Marked> mark_answer(const Item& item, const std::string& typed);
+
+// "70", "70 %", "0.7", "7 in 10": a chance from 0 to 1, kept within 0.01 and 0.99. Error: none of these.
+Result<double> read_sureness(const std::string& typed);
+
+// Wrong, below half: again; below 0.8, or right but less than even sure: hard; else good.
+Grade grade_of(double mark, std::optional<double> sure);
+
+}  // namespace hardover::study

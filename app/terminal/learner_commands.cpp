@@ -1,0 +1,160 @@
+// `hardover learner ...`: who learns here, and how far each has come.
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "app/jobs/job.hpp"
+#include "app/study/mastery.hpp"
+#include "app/terminal/context.hpp"
+#include "app/terminal/known_learner.hpp"
+#include "app/terminal/words.hpp"
+
+namespace hardover {
+
+namespace {
+
+using namespace study;
+using nlohmann::ordered_json;
+
+constexpr int page_width = 80;
+constexpr int enough_for_calibration = 20;
+
+void say(Context& context, const std::string& text) {
+    context.streams.out << wrapped_keeping_indent(text, page_width, 0) << "\n";
+}
+
+ordered_json json_of(const TopicMastery& topic) {
+    return {{"id", topic.id},
+            {"name", topic.name},
+            {"statements", topic.statements},
+            {"met", topic.met},
+            {"answers", topic.answers},
+            {"right", topic.right},
+            {"remembered", topic.remembered},
+            {"ability", topic.ability.value},
+            {"ability_error", topic.ability.error}};
+}
+
+ordered_json json_of(const std::vector<TopicMastery>& topics) {
+    ordered_json list = ordered_json::array();
+    for (const TopicMastery& topic : topics) list.push_back(json_of(topic));
+    return list;
+}
+
+void print_mastery(Context& context, const std::string& title, const std::vector<TopicMastery>& topics) {
+    context.streams.out << "\n"
+                        << fmt::format("{:<36} {:>11} {:>9} {:>11} {:>9}\n", title, "met", "right",
+                                       "remembered", "ability");
+    for (const TopicMastery& topic : topics) {
+        context.streams.out << fmt::format("  {:<34} {:>4} of {:>4}", topic.name, topic.met,
+                                           topic.statements);
+        if (topic.answers == 0) {
+            context.streams.out << "\n";
+            continue;
+        }
+        context.streams.out << fmt::format(" {:>3} of {:>2} {:>9.0f} % {:>+6.1f} ± {:.1f}\n", topic.right,
+                                           topic.answers, 100 * topic.remembered, topic.ability.value,
+                                           topic.ability.error);
+    }
+}
+
+void print_calibration(Context& context, const Calibration& calibration) {
+    if (calibration.answers == 0) return;
+    say(context, fmt::format("Sureness given with {} answers: on average {:+.0f} in 100 surer than right.",
+                             calibration.answers, 100 * calibration.bias()));
+    if (calibration.answers < enough_for_calibration) return;
+    say(context, fmt::format("Brier {:.3f} = reliability {:.3f} - resolution {:.3f} + uncertainty {:.3f}.",
+                             calibration.brier, calibration.reliability, calibration.resolution,
+                             calibration.uncertainty));
+}
+
+}  // namespace
+
+int run_learner_add(Context& context, const std::string& name) {
+    const std::string clean = trimmed(name);
+    if (clean.empty()) {
+        return refuse(context,
+                      {Error::Kind::bad_input, "a learner needs a name", "", "a seat such as A07 will do"});
+    }
+    Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const auto added = store.value().add_learner(clean, utc_now());
+    if (!added) return refuse(context, added.error());
+    say(context, "Learner " + clean + " is added. Start with: hardover quiz --learner '" + clean + "'");
+    return 0;
+}
+
+int run_learner_list(Context& context, bool json) {
+    const Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const auto rows = store.value().learners();
+    if (!rows) return refuse(context, rows.error());
+    ordered_json list = ordered_json::array();
+    if (rows.value().empty() && !json)
+        say(context, "No learner yet. Add one with: hardover learner add NAME");
+    for (const LearnerRow& row : rows.value()) {
+        Result<LearnerState> state = learner_state(store.value(), row.number);
+        if (!state) return refuse(context, state.error());
+        const std::size_t due = state.value().due(study_day()).size();
+        if (json) {
+            list.push_back({{"name", row.name},
+                            {"added_at", row.added_at},
+                            {"answers", state.value().reviews.size()},
+                            {"due", due}});
+            continue;
+        }
+        context.streams.out << fmt::format("{:<24} {} answers, {} due\n", row.name,
+                                           state.value().reviews.size(), due);
+    }
+    if (json) context.streams.out << list.dump(2) << "\n";
+    return 0;
+}
+
+int run_learner_show(Context& context, const std::string& name, bool json) {
+    const Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<KnownLearner> learner = learner_named(store.value(), name);
+    if (!learner) return refuse(context, learner.error());
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const auto rows = store.value().learners();
+    if (!rows) return refuse(context, rows.error());
+    std::vector<LearnerState> everyone;
+    std::size_t who = 0;
+    for (const LearnerRow& row : rows.value()) {
+        if (row.number == learner.value().number) who = everyone.size();
+        Result<LearnerState> state = learner_state(store.value(), row.number);
+        if (!state) return refuse(context, state.error());
+        everyone.push_back(std::move(state.value()));
+    }
+    const LearnerSummary summary = summarise(Portraits(knowledge.value()), everyone, who, study_day());
+    if (json) {
+        const ordered_json page = {{"name", name},
+                                   {"due", summary.due},
+                                   {"all", json_of(summary.all)},
+                                   {"sureness",
+                                    {{"answers", summary.calibration.answers},
+                                     {"bias", summary.calibration.bias()},
+                                     {"brier", summary.calibration.brier}}},
+                                   {"rough", summary.rough},
+                                   {"by_complaint", json_of(summary.by_complaint)},
+                                   {"by_part", json_of(summary.by_part)}};
+        context.streams.out << page.dump(2) << "\n";
+        return 0;
+    }
+    say(context, fmt::format("{}: {} answers, {} of them right; {} of {} statements met, {} due today.", name,
+                             summary.all.answers, summary.all.right, summary.all.met, summary.all.statements,
+                             summary.due));
+    print_calibration(context, summary.calibration);
+    print_mastery(context, "By complaint", summary.by_complaint);
+    print_mastery(context, "By part", summary.by_part);
+    if (summary.rough) {
+        say(context,
+            "\nAbilities are in logits (0 is the middle of all learners) and rough: they "
+            "rest on few learners.");
+    }
+    return 0;
+}
+
+}  // namespace hardover

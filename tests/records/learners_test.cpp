@@ -1,0 +1,125 @@
+// Learners in the records: their events are appended in order and never changed, and a file of version 2
+// opens with all it holds.
+#include <sqlite3.h>
+
+#include "records_support.hpp"
+
+using namespace hardover;
+using namespace hardover_tests;
+
+namespace {
+
+// A records file as version 2 of the layout made it: its tables and its marks, word for word, with a job, a
+// setting and another shop's counts.
+constexpr const char* version_2_file = R"sql(
+CREATE TABLE jobs (
+    number INTEGER PRIMARY KEY,
+    opened_at TEXT NOT NULL,
+    changed_at TEXT NOT NULL,
+    boat TEXT NOT NULL,
+    state TEXT NOT NULL,
+    complaint TEXT NOT NULL
+) STRICT;
+CREATE TABLE events (
+    job INTEGER NOT NULL REFERENCES jobs (number),
+    sequence INTEGER NOT NULL CHECK (sequence >= 1),
+    at TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    body TEXT NOT NULL,
+    PRIMARY KEY (job, sequence)
+) STRICT, WITHOUT ROWID;
+CREATE TRIGGER events_are_appended_in_order BEFORE INSERT ON events
+WHEN NEW.sequence <> 1 + (SELECT coalesce(max(sequence), 0) FROM events WHERE job = NEW.job)
+BEGIN SELECT RAISE(ABORT, 'an event must be the next one of its job'); END;
+CREATE TRIGGER events_are_never_changed BEFORE UPDATE ON events
+BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
+CREATE TRIGGER events_are_never_deleted BEFORE DELETE ON events
+BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
+CREATE TABLE settings (
+    name TEXT PRIMARY KEY,
+    value TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE counts (
+    shop TEXT PRIMARY KEY,
+    number INTEGER NOT NULL CHECK (number >= 1),
+    counts TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+PRAGMA application_id = 1214533494;
+PRAGMA user_version = 2;
+INSERT INTO jobs VALUES (1, '2026-11-24T09:00:00Z', '2026-11-24T09:05:00Z', 'Tern', 'in hand', 'wander');
+INSERT INTO events VALUES (1, 1, '2026-11-24T09:00:00Z', 'opened', '{"text":"kept"}');
+INSERT INTO settings VALUES ('learning', 'off');
+INSERT INTO counts VALUES ('a1', 4, '{}');
+)sql";
+
+int run_sql(const std::string& path, const char* sql) {
+    sqlite3* handle = nullptr;
+    REQUIRE(sqlite3_open(path.c_str(), &handle) == SQLITE_OK);
+    const int code = sqlite3_exec(handle, sql, nullptr, nullptr, nullptr);
+    sqlite3_close(handle);
+    return code;
+}
+
+Store opened(const std::string& path) {
+    auto store = Store::open(path);
+    REQUIRE_OK(store);
+    return std::move(store.value());
+}
+
+StoredEvent review(int sequence) {
+    return {sequence, "2026-11-25T15:03:13Z", "reviewed", "{\"mark\":1}"};
+}
+
+}  // namespace
+
+TEST_CASE("A records file of version 2 opens with all it holds and takes learners") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("records.db");
+    REQUIRE(run_sql(path, version_2_file) == SQLITE_OK);
+    {
+        Store store = opened(path);
+        CHECK(store.learners().value().empty());
+        const auto learner = store.add_learner("A07", "2026-11-25T15:00:00Z");
+        REQUIRE_OK(learner);
+        REQUIRE_OK(store.append_study(learner.value(), review(1)));
+    }
+    const Store again = opened(path);
+    REQUIRE_OK(again.check());
+    CHECK(again.events(1).value()[0].body == R"({"text":"kept"})");
+    CHECK(again.settings().value().at("learning") == "off");
+    CHECK(again.counts().value()[0].number == 4);
+    REQUIRE(again.learners().value().size() == 1);
+    CHECK(again.learners().value()[0].name == "A07");
+    CHECK(again.learners().value()[0].events == 1);
+    CHECK(again.study_events(1).value()[0].body == "{\"mark\":1}");
+}
+
+TEST_CASE("A learner's name is taken once, in capitals or not") {
+    const TemporaryFolder folder;
+    Store store = opened(folder.file("records.db"));
+    REQUIRE_OK(store.add_learner("Robin", "2026-11-25T15:00:00Z"));
+    const auto second = store.add_learner("ROBIN", "2026-11-25T15:00:00Z");
+    REQUIRE_FALSE(second.ok());
+    CHECK(second.error().kind == Error::Kind::bad_input);
+    CHECK(store.learners().value().size() == 1);
+}
+
+TEST_CASE("What a learner did is appended in order and never changed, by any program") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("records.db");
+    {
+        Store store = opened(path);
+        REQUIRE_OK(store.add_learner("Robin", "2026-11-25T15:00:00Z"));
+        REQUIRE_OK(store.append_study(1, review(1)));
+        CHECK_FALSE(store.append_study(1, review(1)).ok());
+        CHECK_FALSE(store.append_study(1, review(3)).ok());
+        CHECK(store.append_study(2, review(1)).error().kind == Error::Kind::not_found);
+        CHECK(store.study_events(2).error().kind == Error::Kind::not_found);
+        REQUIRE_OK(store.append_study(1, review(2)));
+        CHECK(store.study_events(1).value().size() == 2);
+    }
+    CHECK(run_sql(path, "UPDATE study_events SET body = '{}'") != SQLITE_OK);
+    CHECK(run_sql(path, "DELETE FROM study_events") != SQLITE_OK);
+    CHECK(run_sql(path, "INSERT INTO study_events VALUES (1, 9, '', 'reviewed', '{}')") != SQLITE_OK);
+    CHECK(opened(path).study_events(1).value().size() == 2);
+}
