@@ -64,7 +64,7 @@ TEST_CASE("A job is led from intake to the end by keys alone, and every entry is
 TEST_CASE("A cured boat is handed back with its cause and stands under handed back") {
     Shop shop;
     begin(shop);
-    carry_out(*shop.state, GiveReading{"gimbal_play", "loose"});
+    carry_out(*shop.state, GiveAnswer{"hose_at_lock", "kinked"});
     for (int i = 0; i < 150 && shop.state->page.card.kind != StepCard::Kind::remedy; ++i) {
         REQUIRE_FALSE(at_end(shop));
         lead_on(shop);
