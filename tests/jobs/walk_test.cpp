@@ -135,8 +135,8 @@ TEST_CASE("A walk in words names every step, its answers and the end") {
     const Walk walk = walked(wish_for({"air_in_oil"}));
     std::string text;
     for (const std::string& line : walk_lines(shipped(), walk)) text += line + "\n";
-    for (const char* part : {"Fault: Air left in the oil [air_in_oil]", "[springy_wheel]",
-                             "(proved)", "[bleed_lock_to_lock]", "The boat is right, after"}) {
+    for (const char* part : {"Fault: Air left in the oil [air_in_oil]", "[springy_wheel]", "(proved)",
+                             "[bleed_lock_to_lock]", "The boat is right, after"}) {
         INFO(part << "\n" << text);
         CHECK(text.find(part) != std::string::npos);
     }

@@ -169,7 +169,8 @@ TEST_CASE("What cannot be read is refused at its letter and with a cure") {
           "cannot read '½ § in': unknown unit '§' at letter 3 (units are written like in, ft, mm, "
           "deg, turns, lbf, lbf·ft, psi, bar, mL, floz, gal/min, in^3/turn, s, min, F, count)");
     CHECK(refusal("1e999 in") ==
-          "cannot read '1e999 in': expected a number of ordinary size at letter 1, found '1' (give 0, or a number "
+          "cannot read '1e999 in': expected a number of ordinary size at letter 1, found '1' (give 0, or a "
+          "number "
           "from 1e-60 to 1e60)");
     CHECK(refusal("1e-300 in").find("from 1e-60 to 1e60") != std::string::npos);
 }

@@ -65,6 +65,7 @@ TEST_CASE("A cured boat is handed back with its cause and stands under handed ba
     Shop shop;
     begin(shop);
     carry_out(*shop.state, GiveAnswer{"hose_at_lock", "kinked"});
+    shop.harness->frames(3);
     for (int i = 0; i < 150 && shop.state->page.card.kind != StepCard::Kind::remedy; ++i) {
         REQUIRE_FALSE(at_end(shop));
         lead_on(shop);
