@@ -64,11 +64,15 @@ TEST_CASE("A job is led from intake to the end by keys alone, and every entry is
 TEST_CASE("A cured boat is handed back with its cause and stands under handed back") {
     Shop shop;
     begin(shop);
-    carry_out(*shop.state, GiveAnswer{"hose_at_lock", "kinked"});
-    shop.harness->frames(3);
     for (int i = 0; i < 150 && shop.state->page.card.kind != StepCard::Kind::remedy; ++i) {
         REQUIRE_FALSE(at_end(shop));
-        lead_on(shop);
+        const std::vector<QuestionText>& questions = shop.state->page.card.questions;
+        const bool kinked = !questions.empty() && questions.front().finding == "hose_at_lock";
+        if (kinked) {
+            shop.harness->type("1");
+        } else {
+            lead_on(shop);
+        }
     }
     REQUIRE(shop.state->page.card.kind == StepCard::Kind::remedy);
     shop.harness->type("1");
