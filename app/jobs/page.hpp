@@ -47,6 +47,7 @@ struct SheetLine {
     std::string name;
     std::string value;  // with spread; "still needs: ..." where it cannot be worked out
     bool assumed = false;
+    bool known = true;  // false: the value says what is missing
 };
 
 // A worksheet worked out (or waiting) inline.
@@ -94,7 +95,7 @@ struct CauseLine {
     std::string name;
     double probability = 0;
     std::string percent;                  // "81 %", "under 1 %"
-    std::string state;                    // "", "proved", "ruled out by ...", "put right", "not on this rig"
+    std::string state;                    // "", "proved", "ruled out by ...", "put right"
     std::vector<WeightText> weights_for;  // heaviest first
     std::vector<WeightText> weights_against;
 };
@@ -141,7 +142,7 @@ struct JobPage {
     StepCard card;
     std::vector<std::string> also;  // other worthwhile steps, in words
     std::vector<AnswerLine> answers;
-    std::vector<CauseLine> causes;  // the likely ones, at most 8, then those ruled out
+    std::vector<CauseLine> causes;  // the likely ones, at most 8, then those ruled out by rules
     std::string not_listed;         // "Something not on this list: 4 %"
     double not_listed_probability = 0;
     std::string several;  // "More than one fault: 12 %"; "" when under 5 %

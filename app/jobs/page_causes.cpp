@@ -23,7 +23,6 @@ std::string weight_text(View& view, const Weight& weight) {
 }
 
 std::string state_text(const View& view, const RankedCause& ranked) {
-    if (ranked.impossible_here) return "not on this rig";
     if (ranked.ruled_out_by != none) {
         return fmt::format("ruled out: {}", lower_first(view.knowledge.rules[ranked.ruled_out_by].why));
     }
@@ -75,12 +74,9 @@ std::vector<CauseLine> cause_lines(View& view) {
         if (lines.size() == most_likely_causes) break;
         if (!out_of_the_running(ranked)) lines.push_back(cause_line(view, ranked));
     }
-    for (const bool impossible : {false, true}) {
-        for (const RankedCause& ranked : view.job.assessment.ranking) {
-            if (out_of_the_running(ranked) && ranked.impossible_here == impossible) {
-                lines.push_back(cause_line(view, ranked));
-            }
-        }
+    // What cannot be on this rig at all is not worth a line: half the trade is not on any one boat.
+    for (const RankedCause& ranked : view.job.assessment.ranking) {
+        if (out_of_the_running(ranked) && !ranked.impossible_here) lines.push_back(cause_line(view, ranked));
     }
     return lines;
 }

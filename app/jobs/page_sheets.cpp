@@ -62,8 +62,8 @@ SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
     for (std::size_t i = 0; i < sheet.inputs.size() && i < worked.inputs.size(); ++i) {
         const std::string value = input_text(sheet.inputs[i], worked.inputs[i]);
         const bool assumed = i < worked.input_assumed.size() && worked.input_assumed[i];
-        text.inputs.push_back(
-            {sheet.inputs[i].name, value.empty() ? "not known yet" : value, !value.empty() && assumed});
+        text.inputs.push_back({sheet.inputs[i].name, value.empty() ? "not known yet" : value,
+                               !value.empty() && assumed, !value.empty()});
     }
     const auto missing = missing_inputs(sheet, worked);
     const std::string waits =
@@ -74,7 +74,7 @@ SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
                                                    true) != worked.input_assumed.end();
         text.results.push_back({sheet.results[r].name,
                                 quantity ? show(*quantity, sheet.results[r].unit) : waits,
-                                quantity.has_value() && rests_on_assumption});
+                                quantity.has_value() && rests_on_assumption, quantity.has_value()});
     }
     return text;
 }

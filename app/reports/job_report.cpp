@@ -35,14 +35,12 @@ class Sheet {
 };
 
 void add_rig(Sheet& sheet, const JobPage& page) {
-    bool any = false;
-    for (const RigLine& line : page.rig) any = any || !line.value.empty();
-    if (!any) return;
-    sheet.heading("Rig");
+    // What was taken for granted and used stands under "Assumed".
+    std::vector<std::string> told;
     for (const RigLine& line : page.rig) {
-        if (!line.value.empty())
-            sheet.item(line.name + ": " + line.value + (line.assumed ? " (assumed)" : ""));
+        if (!line.value.empty() && !line.assumed) told.push_back(line.name + ": " + line.value);
     }
+    sheet.items("Rig", told);
 }
 
 void add_findings(Sheet& sheet, const JobPage& page) {
@@ -65,10 +63,18 @@ void add_causes(Sheet& sheet, const JobPage& page) {
 void add_sheets(Sheet& sheet, const JobPage& page) {
     for (const SheetText& worked : page.sheets) {
         sheet.heading("Worksheet: " + worked.name);
+        std::string missing;
         for (const SheetLine& input : worked.inputs) {
-            sheet.item(input.name + ": " + input.value + (input.assumed ? " (assumed)" : ""));
+            if (input.known) {
+                sheet.item(input.name + ": " + input.value + (input.assumed ? " (assumed)" : ""));
+            } else {
+                missing += (missing.empty() ? "" : ", ") + input.name;
+            }
         }
-        for (const SheetLine& result : worked.results) sheet.item(result.name + " = " + result.value);
+        for (const SheetLine& result : worked.results) {
+            if (result.known) sheet.item(result.name + " = " + result.value);
+        }
+        if (!missing.empty()) sheet.item("Still needs: " + missing);
         for (const std::string& advice : worked.advice) sheet.line(advice);
         if (!worked.refused.empty()) sheet.line(worked.refused);
         if (!worked.source.empty()) sheet.line(worked.source);

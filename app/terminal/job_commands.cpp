@@ -63,6 +63,7 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
     }
     const PreparedKnowledge prepared(knowledge.value());
     Job job;
+    job.knowledge = knowledge.value().fingerprint;
     job.facts = read.found->facts;
     job.words = read.found->story;
     job.assessment = assess(prepared, job.facts);

@@ -274,16 +274,15 @@ TEST_CASE("A measurement near a limit names both readings it may be") {
           "3.5 drops/min ± 2 drops/min (3 to 20 drops a minute or Less than 3 drops a minute)");
 }
 
-TEST_CASE("A cause ruled out or not on this rig says so, after those still in the running") {
+TEST_CASE("A cause that cannot be on this rig is not among the lines, one that a rule clears says why") {
     const Knowledge pump = pump_knowledge();
     Bench bench(pump);
     bench.tell(ComplaintsSet{{"no_water"}}).tell(RigSet{"drive", "hand"});
     const JobPage page = bench.page();
-    const CauseLine& last = page.causes.back();
-    CHECK(last.id == "fuse_blown");
-    CHECK(last.percent == "0 %");
-    const bool told = last.state == "not on this rig" || last.state == "ruled out: a hand pump has no fuse.";
-    CHECK(told);
+    for (const CauseLine& line : page.causes) {
+        INFO(line.id << " " << line.state);
+        CHECK((line.id != "fuse_blown" || line.state == "ruled out: a hand pump has no fuse."));
+    }
     CHECK(page.not_listed.find("Something not on this list: ") == 0);
 }
 
