@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "app/jobs/complaint_order.hpp"
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/wording.hpp"
 
@@ -49,8 +50,10 @@ std::vector<ChoiceText> choices(const std::vector<E>& entries, const Chosen& cho
 void add_told(const View& view, JobPage& page) {
     const Facts& facts = view.job.facts;
     page.histories = choices(view.knowledge.histories, [&facts](Index i) { return facts.history == i; });
-    page.complaints =
-        choices(view.knowledge.complaints, [&facts](Index i) { return facts.complaints.count(i) > 0; });
+    for (const Index i : complaints_nearest_first(view.knowledge.complaints, view.job.words)) {
+        const Complaint& complaint = view.knowledge.complaints[static_cast<std::size_t>(i)];
+        page.complaints.push_back({complaint.id, complaint.name, facts.complaints.count(i) > 0});
+    }
     page.needs = choices(view.knowledge.needs, [&facts](Index i) { return facts.unavailable.count(i) == 0; });
     page.rig = rig_lines(view);
     page.notes = view.job.notes;

@@ -137,8 +137,8 @@ struct JobPage {
                         // "Handed back"
     std::vector<RigLine> rig;
     std::vector<ChoiceText> histories;
-    std::vector<ChoiceText> complaints;
-    std::vector<ChoiceText> needs;  // chosen = available
+    std::vector<ChoiceText> complaints;  // nearest to the customer's words first
+    std::vector<ChoiceText> needs;       // chosen = available
     StepCard card;
     std::vector<std::string> also;  // other worthwhile steps, in words
     std::vector<AnswerLine> answers;
@@ -166,6 +166,7 @@ JobPage make_job_page(const PreparedKnowledge& prepared, const Job& job);
 // The page's pieces that stand alone as well.
 std::string source_text(const Knowledge& knowledge, const std::vector<Index>& sources);
 std::string answer_text(const Knowledge& knowledge, Index finding, const Answer& answer);
+std::string outcome_text(Outcome outcome);  // "cured", "better, not cured", "not cured"
 SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& sheet);
 StepCard question_card(const PreparedKnowledge& prepared, const Job& job,
                        Index finding);  // any finding, at any time

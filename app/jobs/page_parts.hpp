@@ -36,7 +36,6 @@ std::optional<Quantity> quantity_of(const Value& value);
 std::string input_text(const WorksheetInput& input, const Value& value);  // "" when not known
 std::vector<CautionText> caution_texts(const Knowledge& knowledge, const std::vector<Index>& cautions);
 std::string deferral_text(const Deferral& deferral);
-std::string outcome_text(Outcome outcome);
 
 // What is known about a finding and where from (page_answers.cpp).
 struct KnownAnswer {

@@ -252,6 +252,8 @@ std::string deferral_text(const Deferral& deferral) {
                        sentence(lower_first(deferral.to)));
 }
 
+}  // namespace jobs_detail
+
 std::string outcome_text(Outcome outcome) {
     switch (outcome) {
         case Outcome::cured:
@@ -263,7 +265,5 @@ std::string outcome_text(Outcome outcome) {
     }
     return "";
 }
-
-}  // namespace jobs_detail
 
 }  // namespace hardover

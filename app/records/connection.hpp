@@ -10,4 +10,11 @@ struct Store::Connection {
     records_detail::Database database;
 };
 
+namespace records_detail {
+
+// The rows of a statement that gives sequence, at, kind and body.
+Result<std::vector<StoredEvent>> read_events(const Database& database, Statement& select);
+
+}  // namespace records_detail
+
 }  // namespace hardover

@@ -82,14 +82,7 @@ Result<std::vector<StoredEvent>> Store::study_events(LearnerNumber learner) cons
     Statement select(database,
                      "SELECT sequence, at, kind, body FROM study_events WHERE learner = ? ORDER BY sequence");
     select.bind(learner);
-    std::vector<StoredEvent> events;
-    int code = select.step();
-    for (; code == SQLITE_ROW; code = select.step()) {
-        events.push_back(
-            {static_cast<int>(select.number(0)), select.text(1), select.text(2), select.text(3)});
-    }
-    if (code != SQLITE_DONE) return database.error(code);
-    return events;
+    return records_detail::read_events(database, select);
 }
 
 }  // namespace hardover

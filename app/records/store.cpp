@@ -164,10 +164,7 @@ Result<void> Store::append(JobNumber job, const StoredEvent& event, const JobSum
     return transaction.commit();
 }
 
-Result<std::vector<StoredEvent>> Store::events(JobNumber job) const {
-    const Database& database = connection_->database;
-    Statement select(database, "SELECT sequence, at, kind, body FROM events WHERE job = ? ORDER BY sequence");
-    select.bind(job);
+Result<std::vector<StoredEvent>> records_detail::read_events(const Database& database, Statement& select) {
     std::vector<StoredEvent> events;
     int code = select.step();
     for (; code == SQLITE_ROW; code = select.step()) {
@@ -175,7 +172,15 @@ Result<std::vector<StoredEvent>> Store::events(JobNumber job) const {
             {static_cast<int>(select.number(0)), select.text(1), select.text(2), select.text(3)});
     }
     if (code != SQLITE_DONE) return database.error(code);
-    if (events.empty()) return no_such_job(path(), job);
+    return events;
+}
+
+Result<std::vector<StoredEvent>> Store::events(JobNumber job) const {
+    const Database& database = connection_->database;
+    Statement select(database, "SELECT sequence, at, kind, body FROM events WHERE job = ? ORDER BY sequence");
+    select.bind(job);
+    Result<std::vector<StoredEvent>> events = records_detail::read_events(database, select);
+    if (events && events.value().empty()) return no_such_job(path(), job);
     return events;
 }
 

@@ -82,18 +82,6 @@ std::vector<CauseLine> causes_before_cure(const Knowledge& knowledge, const Job&
     return make_job_page(knowledge, replay(knowledge, job.number, {job.events.begin(), end})).causes;
 }
 
-std::string outcome_words(Outcome outcome) {
-    switch (outcome) {
-        case Outcome::cured:
-            return "cured";
-        case Outcome::better:
-            return "better, not cured";
-        case Outcome::not_cured:
-            return "not cured";
-    }
-    return "";
-}
-
 // The check that proves a cause, with what it gave.
 std::string proof_text(const Knowledge& knowledge, const JobPage& page, const Cause& cause) {
     std::vector<std::string> gave;
@@ -209,7 +197,7 @@ void add_work(const Knowledge& knowledge, const Job& job, const JobPage& page, c
     std::set<Index> of_the_work;
     for (const TriedRemedy& tried : tried_remedies(knowledge, job, page)) {
         const Remedy& remedy = knowledge.remedies[tried.remedy];
-        SheetWork work{head.day(tried.at), remedy.name, outcome_words(tried.outcome), {}};
+        SheetWork work{head.day(tried.at), remedy.name, outcome_text(tried.outcome), {}};
         for (const PricedPart& part : remedy.parts) work.parts.push_back(part.part);
         sheet.work.push_back(std::move(work));
         add_new(sheet.figures, remedy.figures);

@@ -10,24 +10,13 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/page.hpp"
-#include "app/rig/functions.hpp"
 #include "reading/reading_support.hpp"
+#include "shipped.hpp"
 #include "support.hpp"
 
 namespace hardover_tests {
 
 inline const char* noon = "2026-11-25T12:00:00Z";
-
-// The steering knowledge as shipped.
-inline const hardover::Knowledge& shipped() {
-    static const hardover::Knowledge knowledge = [] {
-        auto read = hardover::read_knowledge_folder(source_path("knowledge"), hardover::rig::rig_functions());
-        INFO(as_text(read.faults));
-        REQUIRE(read.knowledge.has_value());
-        return std::move(*read.knowledge);
-    }();
-    return knowledge;
-}
 
 // A job in a records file of its own.
 class Bench {

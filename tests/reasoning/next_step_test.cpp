@@ -194,6 +194,23 @@ TEST_CASE("When nothing is left but what cannot be had now, the step says which 
     CHECK(assessment.minutes_left == Approx(pump.knowledge.settings.call_for_help));
 }
 
+TEST_CASE("What is proved more likely than not is put right before help is called, however cheap help is") {
+    Pump pump;
+    pump.knowledge.settings.not_listed_odds = 100;
+    pump.knowledge.settings.call_for_help = 1;
+    pump.facts.answers[pump.strainer_seen] = {0};
+    // A second bad look at the strainer by chance leaves room for doubt.
+    pump.knowledge.findings[static_cast<std::size_t>(pump.strainer_seen)].stray = {0.03, 0.97};
+    const Assessment assessment = assess(pump.knowledge, pump.facts);
+    const double proved = probability_of(assessment, pump.clogged);
+    CHECK(proved > 0.5);
+    CHECK(proved < 0.9);
+    REQUIRE(assessment.next.kind == NextStep::Kind::remedy);
+    CHECK(assessment.next.cause == pump.clogged);
+    pump.facts.answers.erase(pump.strainer_seen);
+    CHECK(assess(pump.knowledge, pump.facts).next.kind == NextStep::Kind::stop_asking);
+}
+
 TEST_CASE("A remedy that did not cure is evidence and is not proposed again") {
     Pump pump;
     pump.facts.answers[pump.strainer_seen] = {0};

@@ -83,7 +83,7 @@ std::vector<Facts> jobs_on(const Knowledge& knowledge) {
 }  // namespace
 
 TEST_CASE("Prepared knowledge gives what knowledge prepared anew gives, to the last digit") {
-    const Knowledge& knowledge = shipped_knowledge();
+    const Knowledge& knowledge = shipped();
     const PreparedKnowledge prepared(knowledge);
     for (const Facts& facts : jobs_on(knowledge)) {
         CHECK(text_of(assess(prepared, facts)) == text_of(assess(knowledge, facts)));
@@ -91,7 +91,7 @@ TEST_CASE("Prepared knowledge gives what knowledge prepared anew gives, to the l
 }
 
 TEST_CASE("Several threads may share prepared knowledge: each gets the same to the last digit") {
-    const Knowledge& knowledge = shipped_knowledge();
+    const Knowledge& knowledge = shipped();
     const PreparedKnowledge prepared(knowledge);
     const std::vector<Facts> jobs = jobs_on(knowledge);
     std::vector<std::string> alone;
@@ -116,7 +116,7 @@ TEST_CASE("Several threads may share prepared knowledge: each gets the same to t
 }
 
 TEST_CASE("Weights and branches are left out when they are not asked for, and nothing else changes") {
-    const Knowledge& knowledge = shipped_knowledge();
+    const Knowledge& knowledge = shipped();
     const PreparedKnowledge prepared(knowledge);
     for (const Facts& facts : jobs_on(knowledge)) {
         Assessment whole = assess(prepared, facts);
@@ -130,7 +130,7 @@ TEST_CASE("Weights and branches are left out when they are not asked for, and no
 }
 
 TEST_CASE("A situation keeps what was prepared for it, though the handle it came from is gone") {
-    const Knowledge& knowledge = shipped_knowledge();
+    const Knowledge& knowledge = shipped();
     const Facts facts;
     Situation situation(knowledge, facts);  // prepared for this call only
     CHECK(std::holds_alternative<Unknown>(situation.value_of("no_such_name")));

@@ -5,30 +5,19 @@
 #include <string>
 #include <vector>
 
-#include "app/rig/functions.hpp"
-#include "rules/reading/reading.hpp"
 #include "rules/reasoning/worksheets.hpp"
+#include "shipped.hpp"
 #include "support.hpp"
 
 namespace hardover_tests {
 
 using namespace hardover;
 
-inline const Knowledge& shipped_knowledge() {
-    static const Knowledge knowledge = [] {
-        KnowledgeRead read = read_knowledge_folder(source_path("knowledge"), rig::rig_functions());
-        for (const Fault& fault : read.faults) UNSCOPED_INFO(fault.text());
-        REQUIRE(read.knowledge.has_value());
-        return std::move(*read.knowledge);
-    }();
-    return knowledge;
-}
-
 inline const Worksheet& sheet_of(const std::string& id) {
-    const Index index = find(shipped_knowledge().worksheets, id);
+    const Index index = find(shipped().worksheets, id);
     INFO("worksheet " << id);
     REQUIRE(index != none);
-    return shipped_knowledge().worksheets[static_cast<std::size_t>(index)];
+    return shipped().worksheets[static_cast<std::size_t>(index)];
 }
 
 // The example of its own help, changed where something else is typed; "" leaves an input open.
@@ -59,7 +48,7 @@ inline std::vector<Value> inputs_of(const Worksheet& sheet, const std::map<std::
 
 inline WorkedSheet work(const std::string& id, const std::map<std::string, std::string>& typed = {}) {
     const Worksheet& sheet = sheet_of(id);
-    return work_out(shipped_knowledge(), find(shipped_knowledge().worksheets, id), inputs_of(sheet, typed));
+    return work_out(shipped(), find(shipped().worksheets, id), inputs_of(sheet, typed));
 }
 
 inline std::size_t place_of_result(const Worksheet& sheet, const std::string& result) {

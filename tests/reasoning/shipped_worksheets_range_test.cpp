@@ -10,7 +10,7 @@ using namespace hardover_tests;
 namespace {
 
 Index index_of(const std::string& id) {
-    return find(shipped_knowledge().worksheets, id);
+    return find(shipped().worksheets, id);
 }
 
 // Known results are finite and read as plain numbers; a refused sheet says why and gives nothing.
@@ -60,15 +60,15 @@ struct Simulated {
 }  // namespace
 
 TEST_CASE("Zero or negative, each input of each worksheet gives a result or one clear message") {
-    for (const Worksheet& sheet : shipped_knowledge().worksheets) {
+    for (const Worksheet& sheet : shipped().worksheets) {
         const std::vector<Value> example = inputs_of(sheet, {});
-        const WorkedSheet sound = work_out(shipped_knowledge(), index_of(sheet.id), example);
+        const WorkedSheet sound = work_out(shipped(), index_of(sheet.id), example);
         for (std::size_t n = 0; n < sheet.inputs.size(); ++n) {
             if (!sheet.inputs[n].example) continue;
             for (const double factor : {0.0, -1.0}) {
                 std::vector<Value> inputs = example;
                 std::get<Quantity>(inputs[n]).value *= factor;
-                const WorkedSheet worked = work_out(shipped_knowledge(), index_of(sheet.id), inputs);
+                const WorkedSheet worked = work_out(shipped(), index_of(sheet.id), inputs);
                 INFO(sheet.id << ", " << sheet.inputs[n].id << " times " << factor << ": " << worked.refused);
                 check_sane(sheet, worked);
                 CHECK((worked.complete() || !worked.refused.empty()));
@@ -80,7 +80,7 @@ TEST_CASE("Zero or negative, each input of each worksheet gives a result or one 
 
 TEST_CASE("Random inputs, in range and out of it, never show what is no number") {
     std::mt19937_64 random(4);
-    for (const Worksheet& sheet : shipped_knowledge().worksheets) {
+    for (const Worksheet& sheet : shipped().worksheets) {
         int worked_out = 0;
         for (int draw = 0; draw < 4000; ++draw) {
             std::vector<Value> inputs;
@@ -88,7 +88,7 @@ TEST_CASE("Random inputs, in range and out of it, never show what is no number")
                 inputs.push_back(any_value(input, draw % 2 == 0, random));
             }
             INFO(sheet.id << ", draw " << draw);
-            const WorkedSheet worked = work_out(shipped_knowledge(), index_of(sheet.id), inputs);
+            const WorkedSheet worked = work_out(shipped(), index_of(sheet.id), inputs);
             check_sane(sheet, worked);
             worked_out += worked.complete() ? 1 : 0;
         }
@@ -119,7 +119,7 @@ TEST_CASE("The spread of a worksheet's results is that of a seeded simulation") 
         const Worksheet& sheet = sheet_of(simulated.sheet);
         const std::size_t r = place_of_result(sheet, simulated.result);
         const std::vector<Value> example = inputs_of(sheet, {});
-        const WorkedSheet worked = work_out(shipped_knowledge(), index_of(sheet.id), example);
+        const WorkedSheet worked = work_out(shipped(), index_of(sheet.id), example);
         INFO(simulated.sheet << "." << simulated.result);
         REQUIRE(worked.complete());
         const Quantity expected = std::get<Quantity>(worked.results[r]);

@@ -348,15 +348,15 @@ TEST_CASE("Worksheets give published and independently computed values") {
 TEST_CASE("Every worksheet with numbers has a check value") {
     std::set<std::string> checked = {"hoses_two_rams"};  // by its own test below
     for (const WorkedExample& example : examples) checked.insert(example.sheet);
-    for (const Worksheet& sheet : shipped_knowledge().worksheets) {
+    for (const Worksheet& sheet : shipped().worksheets) {
         INFO(sheet.id);
         CHECK(checked.count(sheet.id) == 1);
     }
-    CHECK(shipped_knowledge().worksheets.size() >= 23);
+    CHECK(shipped().worksheets.size() >= 23);
 }
 
 TEST_CASE("Every worksheet works out completely from the example of its own help, with advice") {
-    for (const Worksheet& sheet : shipped_knowledge().worksheets) {
+    for (const Worksheet& sheet : shipped().worksheets) {
         const WorkedSheet worked = work(sheet.id);
         INFO(sheet.id << " " << worked.refused);
         CHECK(worked.complete());

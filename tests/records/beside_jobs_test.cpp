@@ -2,6 +2,7 @@
 // version 1.
 #include <sqlite3.h>
 
+#include "old_layouts.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
@@ -9,31 +10,8 @@ using namespace hardover_tests;
 
 namespace {
 
-// A records file as version 1 of the layout made it: its tables and its marks, word for word, and one job.
-constexpr const char* version_1_file = R"sql(
-CREATE TABLE jobs (
-    number INTEGER PRIMARY KEY,
-    opened_at TEXT NOT NULL,
-    changed_at TEXT NOT NULL,
-    boat TEXT NOT NULL,
-    state TEXT NOT NULL,
-    complaint TEXT NOT NULL
-) STRICT;
-CREATE TABLE events (
-    job INTEGER NOT NULL REFERENCES jobs (number),
-    sequence INTEGER NOT NULL CHECK (sequence >= 1),
-    at TEXT NOT NULL,
-    kind TEXT NOT NULL,
-    body TEXT NOT NULL,
-    PRIMARY KEY (job, sequence)
-) STRICT, WITHOUT ROWID;
-CREATE TRIGGER events_are_appended_in_order BEFORE INSERT ON events
-WHEN NEW.sequence <> 1 + (SELECT coalesce(max(sequence), 0) FROM events WHERE job = NEW.job)
-BEGIN SELECT RAISE(ABORT, 'an event must be the next one of its job'); END;
-CREATE TRIGGER events_are_never_changed BEFORE UPDATE ON events
-BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
-CREATE TRIGGER events_are_never_deleted BEFORE DELETE ON events
-BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
+// A records file of version 1 with one job.
+const std::string version_1_file = tables_of_version_1 + R"sql(
 PRAGMA application_id = 1214533494;
 PRAGMA user_version = 1;
 PRAGMA journal_mode = WAL;
@@ -45,7 +23,7 @@ INSERT INTO events VALUES (1, 2, '2026-10-01T09:00:00Z', 'noted', '{"text":"kept
 void make_version_1(const std::string& path) {
     sqlite3* handle = nullptr;
     REQUIRE(sqlite3_open(path.c_str(), &handle) == SQLITE_OK);
-    REQUIRE(sqlite3_exec(handle, version_1_file, nullptr, nullptr, nullptr) == SQLITE_OK);
+    REQUIRE(sqlite3_exec(handle, version_1_file.c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
     sqlite3_close(handle);
 }
 

@@ -2,6 +2,7 @@
 // opens with all it holds.
 #include <sqlite3.h>
 
+#include "old_layouts.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
@@ -9,41 +10,8 @@ using namespace hardover_tests;
 
 namespace {
 
-// A records file as version 2 of the layout made it: its tables and its marks, word for word, with a job, a
-// setting and another shop's counts.
-constexpr const char* version_2_file = R"sql(
-CREATE TABLE jobs (
-    number INTEGER PRIMARY KEY,
-    opened_at TEXT NOT NULL,
-    changed_at TEXT NOT NULL,
-    boat TEXT NOT NULL,
-    state TEXT NOT NULL,
-    complaint TEXT NOT NULL
-) STRICT;
-CREATE TABLE events (
-    job INTEGER NOT NULL REFERENCES jobs (number),
-    sequence INTEGER NOT NULL CHECK (sequence >= 1),
-    at TEXT NOT NULL,
-    kind TEXT NOT NULL,
-    body TEXT NOT NULL,
-    PRIMARY KEY (job, sequence)
-) STRICT, WITHOUT ROWID;
-CREATE TRIGGER events_are_appended_in_order BEFORE INSERT ON events
-WHEN NEW.sequence <> 1 + (SELECT coalesce(max(sequence), 0) FROM events WHERE job = NEW.job)
-BEGIN SELECT RAISE(ABORT, 'an event must be the next one of its job'); END;
-CREATE TRIGGER events_are_never_changed BEFORE UPDATE ON events
-BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
-CREATE TRIGGER events_are_never_deleted BEFORE DELETE ON events
-BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
-CREATE TABLE settings (
-    name TEXT PRIMARY KEY,
-    value TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
-CREATE TABLE counts (
-    shop TEXT PRIMARY KEY,
-    number INTEGER NOT NULL CHECK (number >= 1),
-    counts TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
+// A records file of version 2 with a job, a setting and another shop's counts.
+const std::string version_2_file = tables_of_version_1 + added_by_version_2 + R"sql(
 PRAGMA application_id = 1214533494;
 PRAGMA user_version = 2;
 INSERT INTO jobs VALUES (1, '2026-11-24T09:00:00Z', '2026-11-24T09:05:00Z', 'Tern', 'in hand', 'wander');
@@ -75,7 +43,7 @@ StoredEvent review(int sequence) {
 TEST_CASE("A records file of version 2 opens with all it holds and takes learners") {
     const TemporaryFolder folder;
     const std::string path = folder.file("records.db");
-    REQUIRE(run_sql(path, version_2_file) == SQLITE_OK);
+    REQUIRE(run_sql(path, version_2_file.c_str()) == SQLITE_OK);
     {
         Store store = opened(path);
         CHECK(store.learners().value().empty());

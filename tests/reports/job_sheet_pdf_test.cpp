@@ -109,7 +109,7 @@ TEST_CASE("A boat that is not to be run says so first, boxed, and at the signatu
 
 TEST_CASE("A very long job still fits on two pages and says how much was left out") {
     const PdfFolder folder;
-    const Knowledge& knowledge = shipped_knowledge();
+    const Knowledge& knowledge = shipped();
     auto events = air_events();
     events.pop_back();
     std::string long_words;

@@ -108,7 +108,7 @@ TEST_CASE("Every place on the sketch is a part that the knowledge knows") {
         for (const drawing::Drawing& drawing : {sheet.sketch->behind, sheet.sketch->above}) {
             for (const drawing::Part& part : drawing.parts) {
                 INFO(part.id << " at " << part.place);
-                CHECK(find(shipped_knowledge().parts, part.place) != none);
+                CHECK(find(shipped().parts, part.place) != none);
             }
         }
     }

@@ -12,21 +12,11 @@
 #include "app/jobs/page.hpp"
 #include "app/reports/job_sheet.hpp"
 #include "app/reports/job_sheet_pdf.hpp"
-#include "app/rig/functions.hpp"
 #include "reading/reading_support.hpp"
+#include "shipped.hpp"
 #include "support.hpp"
 
 namespace hardover_tests {
-
-inline const hardover::Knowledge& shipped_knowledge() {
-    static const hardover::Knowledge knowledge = [] {
-        auto read = hardover::read_knowledge_folder(source_path("knowledge"), hardover::rig::rig_functions());
-        INFO(as_text(read.faults));
-        REQUIRE(read.knowledge.has_value());
-        return std::move(*read.knowledge);
-    }();
-    return knowledge;
-}
 
 // Job 12 as its events leave it, one a minute from noon.
 inline hardover::Job job_of(const std::vector<hardover::Event>& events) {
@@ -40,12 +30,12 @@ inline hardover::Job job_of(const std::vector<hardover::Event>& events) {
         one.at = at.data();
         stored.push_back(one);
     }
-    return hardover::replay(shipped_knowledge(), 12, stored);
+    return hardover::replay(shipped(), 12, stored);
 }
 
 inline hardover::JobSheet sheet_of(const hardover::Job& job,
                                    const std::string& shop = "Reed Creek Boat Yard") {
-    const hardover::Knowledge& knowledge = shipped_knowledge();
+    const hardover::Knowledge& knowledge = shipped();
     return hardover::make_job_sheet(knowledge, job, hardover::make_job_page(knowledge, job),
                                     {shop, [](const std::string& at) { return at.substr(0, 10); }});
 }
@@ -55,7 +45,7 @@ inline hardover::JobSheet sheet_of(const hardover::Job& job,
 inline std::vector<hardover::Event> air_events() {
     using namespace hardover;
     return {Opened{"Żabka Łódź", "It wanders, and the wheel comes back at me — like a sponge.",
-                   shipped_knowledge().fingerprint},
+                   shipped().fingerprint},
             RigSet{"helm", "manual_pump"},
             RigSet{"rams", "2"},
             RigSet{"ram_bore", "1 1/2 in"},

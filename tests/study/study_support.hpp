@@ -4,22 +4,12 @@
 #include <utility>
 #include <vector>
 
-#include "app/rig/functions.hpp"
 #include "app/study/items.hpp"
 #include "app/study/marking.hpp"
-#include "rules/reading/reading.hpp"
+#include "shipped.hpp"
 #include "support.hpp"
 
 namespace hardover_tests {
-
-inline const hardover::Knowledge& shipped() {
-    static const hardover::Knowledge knowledge = [] {
-        auto read = hardover::read_knowledge_folder(source_path("knowledge"), hardover::rig::rig_functions());
-        REQUIRE(read.knowledge.has_value());
-        return std::move(*read.knowledge);
-    }();
-    return knowledge;
-}
 
 inline const hardover::study::Portraits& portraits() {
     static const hardover::study::Portraits all(shipped());

@@ -31,7 +31,7 @@ bool at_end(const Shop& shop) {
 }
 
 void begin(Shop& shop) {
-    shop.start_job("Grey Heron", "she wanders");
+    shop.start_job("Grey Heron", "tight to port");
     shop.harness->click("complaint." + shop.state->page.complaints.front().id);
     shop.harness->click("dock.begin");
     REQUIRE(shop.state->view.showing == Showing::step);
@@ -90,6 +90,18 @@ TEST_CASE("A cured boat is handed back with its cause and stands under handed ba
     shop.harness->press(Key::escape);
     CHECK(shop.state->bench.in_hand.empty());
     CHECK(shop.state->bench.handed_back.size() == 1);
+}
+
+TEST_CASE("The question stays in sight when the window narrows step by step, or the text grows") {
+    Shop shop;
+    begin(shop);
+    const std::string asked = shop.state->page.card.heading;
+    for (const float w : {1280.0F, 1000.0F, 900.0F, 800.0F, 700.0F, 640.0F}) {
+        shop.harness->resize(w, 800);
+        INFO(w << " wide, " << asked);
+        CHECK(shop.harness->shows(asked));
+    }
+    CHECK(shop.harness->has("tab.now"));  // the narrowest form was reached
 }
 
 TEST_CASE("Backspace takes back the last answer, and the step is as it was") {

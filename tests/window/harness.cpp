@@ -36,6 +36,13 @@ void Harness::frames(int count) {
     }
 }
 
+void Harness::resize(float width, float height) {
+    width_ = width;
+    height_ = height;
+    ImGui::GetIO().DisplaySize = {width, height};
+    frames(4);
+}
+
 void Harness::press(Key key, bool shift) {
     memory_.input.press({key, 0, shift});
     memory_.input.release(key);

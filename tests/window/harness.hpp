@@ -20,6 +20,8 @@ class Harness {
     Harness& operator=(const Harness&) = delete;
 
     void frames(int count);
+    // The window pulled to another size, then settled; the views stay as they are.
+    void resize(float width, float height);
     // A key that is no letter, pressed and let go, then settled.
     void press(hardover::window::Key key, bool shift = false);
     // A press as it comes from the keyboard, without a frame in between.

@@ -21,7 +21,7 @@ struct Size {
 }  // namespace
 
 TEST_CASE("Every question of the knowledge fits, with all of its answers on the screen") {
-    const Knowledge& knowledge = shipped_knowledge();
+    const Knowledge& knowledge = shipped();
     const Job job = replay(knowledge, 1, {});
     const JobPage page = make_job_page(knowledge, job);
     const std::vector<LookUpRow> rows = make_look_up(knowledge, job);

@@ -1,26 +1,12 @@
 // Opens the shop for a test.
 #include "shop.hpp"
 
-#include "app/rig/functions.hpp"
-#include "rules/reading/reading.hpp"
-#include "support.hpp"
+#include "shipped.hpp"
 
 namespace hardover_tests {
 
 using namespace hardover;
 using namespace hardover::window;
-
-const Knowledge& shipped_knowledge() {
-    static const Knowledge knowledge = [] {
-        KnowledgeRead read = read_knowledge_folder(source_path("knowledge"), rig::rig_functions());
-        for (const Fault& fault : read.faults) {
-            if (!fault.warning) UNSCOPED_INFO(fault.text());
-        }
-        REQUIRE(read.knowledge.has_value());
-        return *read.knowledge;
-    }();
-    return knowledge;
-}
 
 ScratchFolder::ScratchFolder() {
     std::string pattern = (std::filesystem::temp_directory_path() / "hardover-window-XXXXXX").string();
@@ -44,7 +30,7 @@ void Shop::start_again() {
     auto opened = Store::open(folder.file("records.db"));
     REQUIRE_OK(opened);
     store = std::make_unique<Store>(std::move(opened.value()));
-    state = std::make_unique<AppState>(shipped_knowledge(), *store, [] { return "2026-11-25T15:03:13Z"; });
+    state = std::make_unique<AppState>(shipped(), *store, [] { return "2026-11-25T15:03:13Z"; });
     show_bench(*state);
     harness = std::make_unique<Harness>(w, h, 1, Look::light, [this](Kit& kit) {
         if (const auto action = draw_app(kit, *state)) carry_out(*state, *action);

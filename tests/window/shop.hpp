@@ -7,11 +7,9 @@
 
 #include "app/window/app_frame.hpp"
 #include "harness.hpp"
+#include "shipped.hpp"
 
 namespace hardover_tests {
-
-// The shipped knowledge, read once for all tests.
-const hardover::Knowledge& shipped_knowledge();
 
 // A folder for one test, removed with it.
 class ScratchFolder {

@@ -58,14 +58,14 @@ struct TabName {
     std::string label;
 };
 
-void draw_tabs(JobScene& scene, const Box& box, const std::vector<TabName>& tabs) {
+void draw_tabs(JobScene& scene, const Box& box, JobTab shown, const std::vector<TabName>& tabs) {
     Kit& kit = scene.kit;
     kit.fill(box, Role::panel);
     kit.hairline({box.x, box.bottom() - kit.px(1), box.w, kit.px(1)});
     const float w = box.w / static_cast<float>(tabs.size());
     float x = box.x;
     for (const TabName& tab : tabs) {
-        const bool open = scene.view.tab == tab.tab;
+        const bool open = shown == tab.tab;
         const Box at{x, box.y, w, box.h};
         if (kit.button(tab.id, at.inset(kit.px(2)), {.label = tab.label, .face = Face::quiet})) {
             scene.view.tab = tab.tab;
@@ -120,7 +120,9 @@ void draw_columns(JobScene& scene, const ScreenBoxes& boxes) {
     const auto ahead = [&] {
         kit.pane("ahead", boxes.ahead, {.fill = Role::panel, .pad_x = 14}, [&] { draw_ahead(scene); });
     };
-    JobTab& tab = scene.view.tab;
+    const JobTab tab = scene.view.tab;
+    // The step has a pane of its own here; the tab stays `now` for a screen that narrows further.
+    const JobTab beside = tab == JobTab::now ? JobTab::ahead : tab;
     switch (boxes.form) {
         case Form::wide:
             known();
@@ -131,11 +133,10 @@ void draw_columns(JobScene& scene, const ScreenBoxes& boxes) {
             break;
         case Form::medium:
             draw_now_panes(scene, boxes);
-            if (tab == JobTab::now) tab = JobTab::ahead;
-            draw_tabs(scene, boxes.tabs,
+            draw_tabs(scene, boxes.tabs, beside,
                       {{JobTab::ahead, "tab.ahead", "Causes"},
                        {JobTab::known, "tab.known", known_label(scene.page)}});
-            if (tab == JobTab::known) {
+            if (beside == JobTab::known) {
                 known();
             } else {
                 ahead();
@@ -143,7 +144,7 @@ void draw_columns(JobScene& scene, const ScreenBoxes& boxes) {
             kit.hairline({boxes.ahead.x, boxes.tabs.y, kit.px(1), boxes.ahead.bottom() - boxes.tabs.y});
             break;
         case Form::compact:
-            draw_tabs(scene, boxes.tabs,
+            draw_tabs(scene, boxes.tabs, tab,
                       {{JobTab::now, "tab.now", "Now"},
                        {JobTab::ahead, "tab.ahead", "Causes"},
                        {JobTab::known, "tab.known", known_label(scene.page)}});
