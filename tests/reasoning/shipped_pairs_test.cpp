@@ -36,10 +36,10 @@ const std::vector<Pair> pairs = {
     {"rod_seal_worn", "wrong_oil", "r_topped_up_with_what_was_there", "flush_and_refill", "leak",
      "rig: {helm: manual_pump, rams: '1'}\nhistory: in_service\ncomplaints: [weep_at_rod]\n"
      "answers: {oil_added: other_oil, level_falling: falls, wet_at_rod: runs, rod_surface: clean}"},
-    {"pump_mount_loose", "belt_slipping", "r_loose_pump_slackens_belt", "tension_belt", "mount",
+    {"pump_mount_loose", "belt_slipping", "r_loose_mount_slack_belt", "tension_belt", "mount",
      "rig: {helm: cable_valve, rams: '2'}\nhistory: in_service\ncomplaints: [noise_at_full_lock]\n"
      "answers: {squeal: squeals, belt_tension: slack, pump_mount: loose}"},
-    {"drive_stop_missing", "rod_bent", "r_no_stop_bends_the_rod", "renew_rod", "stop",
+    {"drive_stop_missing", "rod_bent", "r_no_stop_bent_rod", "renew_rod", "stop",
      "rig: {helm: manual_pump, rams: '1'}\nhistory: in_service\ncomplaints: [weep_at_rod]\n"
      "answers: {drive_stops: missing, rod_straight: bent}"},
     {"core_wet", "bracket_loose", "r_soft_core_lets_bolts_go", "torque_bracket", "core",
