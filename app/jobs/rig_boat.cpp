@@ -148,6 +148,17 @@ Boat boat_of_rig(const Knowledge& knowledge, const Facts& facts, const Boat& oth
     return boat;
 }
 
+std::vector<std::string> rig_fields_taken_as_usual(const Knowledge& knowledge, const Facts& facts) {
+    std::vector<std::string> names;
+    for (const char* id :
+         {"mount", "drives", "helm", "rams", "ram_kind", "ram_bore", "ram_rod", "ram_stroke"}) {
+        const Index field = find(knowledge.rig_fields, id);
+        if (field != none && facts.rig.count(field) == 0)
+            names.push_back(knowledge.rig_fields[static_cast<std::size_t>(field)].name);
+    }
+    return names;
+}
+
 Result<void> add_faults_of_cause(const Cause& cause, const std::vector<double>& drawn, rig::Faults& faults) {
     for (std::size_t i = 0; i < cause.on_the_rig.size(); ++i) {
         Quantity value = cause.on_the_rig[i].value;

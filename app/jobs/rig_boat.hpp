@@ -17,6 +17,9 @@ Facts facts_of_boat(const Knowledge& knowledge, const rig::Boat& boat);
 // boat itself.
 rig::Boat boat_of_rig(const Knowledge& knowledge, const Facts& facts, const rig::Boat& otherwise);
 
+// Names of the fields a drawing of the rig rests on that the facts leave open.
+std::vector<std::string> rig_fields_taken_as_usual(const Knowledge& knowledge, const Facts& facts);
+
 // A cause's fault in the numeric boat: each size by its value and, times the spread's standard deviation, a
 // number drawn for it. Error: as set_parameter.
 Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double>& drawn);
