@@ -64,14 +64,6 @@ double inequality(const BothWays& pulls) {
     return std::max(pulls.port.force, pulls.starboard.force) / least(pulls);
 }
 
-// Torque about the steering axis of a tab or list at cruising speed, N·m to starboard.
-double pull_torque(const Rigged& rigged) {
-    const Boat& boat = rigged.boat;
-    const double tab =
-        side_force(water, boat.tab_area, boat.cruising_speed, tab_lift * rigged.faults.tab_angle);
-    return tab * boat.tab_lever + boat.list_torque * rigged.faults.list_angle;
-}
-
 Conditions straight(const Rigged& rigged) {
     return {.temperature = rigged.boat.temperature};
 }
@@ -253,6 +245,13 @@ void read_oil(const Rigged& rigged, Readings& into) {
 }
 
 }  // namespace
+
+double pull_torque(const Rigged& rigged) {
+    const Boat& boat = rigged.boat;
+    const double tab =
+        side_force(water, boat.tab_area, boat.cruising_speed, tab_lift * rigged.faults.tab_angle);
+    return tab * boat.tab_lever + boat.list_torque * rigged.faults.list_angle;
+}
 
 Result<void> read_feel(const Rigged& rigged, Readings& into) {
     const Result<Rigged> as_new = rig_up(rigged.boat, {}, *rigged.solver);
