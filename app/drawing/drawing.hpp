@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -31,12 +32,17 @@ enum class Fill {
     hatched
 };
 
+// What a shape stands for where a painter has a colour for that. Whatever a tone tells is told by letter, pen
+// or words as well.
+enum class Tone { plain, faint, port, starboard, fault };
+
 // A line, a polyline, a curve or, when closed, an area.
 struct Outline {
     std::vector<Point> points;
     bool closed = false;
     Pen pen = Pen::normal;
     Fill fill = Fill::none;
+    double weight = 1;  // times the pen's width
 };
 
 struct Circle {
@@ -68,6 +74,7 @@ struct DimensionLine {
 struct Shape {
     std::string part;  // id of the Part it belongs to
     std::variant<Outline, Circle, Text, DimensionLine> form;
+    Tone tone = Tone::plain;
 };
 
 // One thing that is drawn, so that a finding can point at it and it can lead back to the findings.
@@ -111,6 +118,18 @@ struct Placement {
 };
 Placement placed(const Bounds& bounds, const Point& top_left, double width, double height);
 Placement placed(const Bounds& bounds, const Point& top_left, double width, double height, double scale);
+
+const Part* find_part(const Drawing& drawing, std::string_view id);
+
+// Distance from a point to the nearest shape of a part, 0 inside an area; infinite when it has none. Texts
+// and dimension lines do not count.
+double distance_to(const Drawing& drawing, std::string_view part, const Point& point);
+// The part a person means who points there: of those within `reach` the smallest, else the nearest. "" when
+// none is within reach.
+std::string part_at(const Drawing& drawing, const Point& point, double reach);
+
+// A ring with "!" on each of these parts, in front of everything; ids that are not drawn are passed over.
+void mark_faults(Drawing& drawing, const std::vector<std::string>& parts);
 
 // The painter in words: the title, then for each part its sentence and its dimensions.
 std::vector<std::string> in_words(const Drawing& drawing);

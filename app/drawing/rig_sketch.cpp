@@ -1,4 +1,4 @@
-// Where everything of a rig stands at a steering angle, before it is drawn.
+// Where everything of a rig stands at a steering angle and a trim, before it is drawn.
 #include "app/drawing/rig_sketch.hpp"
 
 #include <algorithm>
@@ -11,64 +11,91 @@
 namespace hardover::drawing {
 
 using namespace rig_parts;
+using rig::Boat;
 
 namespace {
 
 constexpr double travel_slack = 0.0005;  // m, for rounding at the very end of the travel
-
-RigPlan plan_without_drives(const rig::Boat& boat) {
-    RigPlan plan;
-    plan.helm = boat.helm;
-    plan.bore = boat.bore;
-    plan.rod = boat.rod;
-    plan.balanced = boat.balanced;
-    return plan;
-}
+constexpr double in_degrees = 180 / std::numbers::pi;
 
 Error cannot_draw(std::string what, std::string cure) {
     return {Error::Kind::bad_input, std::move(what), "rig sketch", std::move(cure)};
 }
 
-Result<StandingRam> standing(const PlannedDrive& drive, std::size_t number, double steer) {
-    const PlannedRam& ram = drive.rams[number];
-    const rig::RamTravel& travel = ram.mount.travel;
+Result<StandingRam> standing(const StandingRig& rig, std::size_t number) {
+    const rig::SteeredDrives& steered = rig.plan->steered;
     StandingRam stands;
-    stands.ram = &ram;
-    stands.number = number;
-    stands.length = rig::ram_length(ram.mount.linkage, steer, 0);
-    const bool within = stands.length >= travel.closed - travel_slack &&
-                        stands.length <= travel.closed + travel.stroke + travel_slack;
+    stands.ram = &steered.rams[number];
+    stands.drive = steered.on_second[number] ? 1 : 0;
+    stands.port = number == 0;
+    stands.alone = slides(*stands.ram) && steered.rams.size() == 1 && rig.drives.size() == 1;
+    const StandingDrive& drive = rig.drives[stands.drive];
+    stands.out = rig::rod_out(*stands.ram, drive.steer, drive.trim);
+    const bool within = stands.out >= -travel_slack && stands.out <= stands.ram->travel.stroke + travel_slack;
     if (!within) {
-        return cannot_draw(std::string("the ") + (ram.port ? "port" : "starboard") +
+        return cannot_draw("the " + std::string(stands.port ? "port" : "starboard") +
                                " ram would be beyond its travel at this steering angle",
                            "draw it at an angle between both locks");
     }
     const Eigen::Vector3d offset(drive.offset, 0, 0);
-    stands.anchor = ram.mount.linkage.anchor + offset;
-    stands.pin = rig::pin_at(ram.mount.linkage, steer, 0) + offset;
+    stands.anchor = stands.ram->linkage.anchor + offset;
+    stands.pin = rig::pin_at(stands.ram->linkage, drive.steer, drive.trim) + offset;
     return stands;
 }
 
-Result<double> steer_of_drive(const RigPlan& plan, std::size_t drive, double steer) {
-    if (drive == 0 || !plan.tie_bar) return steer;
-    return rig::tied_steer(*plan.tie_bar, steer);
+// The axes of a drive: a ram's on it, else those of the other drive's.
+rig::SteeringArm arm_of(const rig::SteeredDrives& steered, std::size_t drive) {
+    for (std::size_t i = 0; i < steered.rams.size(); ++i)
+        if (steered.on_second[i] == (drive == 1)) return steered.rams[i].linkage;
+    return steered.rams.front().linkage;
 }
 
 }  // namespace
 
 namespace rig_parts {
 
+std::string StandingRam::name() const {
+    const char* what = slides(*ram) ? "cylinder" : "ram";
+    if (alone) return "Cylinder";
+    return std::string(port ? "Port " : "Starboard ") + what;
+}
+
+std::string StandingRam::id() const {
+    return port ? "ram_port" : "ram_starboard";
+}
+
+std::string StandingRam::marked() const {
+    if (alone) return "";
+    return ", marked " + letter() + " and " + (port ? "hatched" : "plain");
+}
+
+Eigen::Vector3d StandingDrive::at(double x, double y, double z) const {
+    return rig::carried_by_drive(arm, {x, y, z}, steer, trim) + Eigen::Vector3d(offset, 0, 0);
+}
+
 double StandingRig::transom() const {
+    if (mount() == Boat::Mount::outboard_centre) return rams.front().anchor.y() - 0.10;
+    if (mount() == Boat::Mount::inboard_tiller) return -0.62;
     double most = 0.1;
     for (const StandingRam& ram : rams) most = std::max(most, ram.anchor.y() + bracket_deep);
     return most;
 }
 
+double StandingRig::front() const {
+    double most = transom() + transom_thick;
+    if (mount() == Boat::Mount::sterndrive_external) return most;
+    for (const StandingRam& ram : rams) most = std::max({most, ram.anchor.y() + 0.06, 0.12});
+    return most;
+}
+
 double StandingRig::half_width() const {
     double most = 0;
-    for (const PlannedDrive& drive : plan->drives) most = std::max(most, std::abs(drive.offset));
-    for (const StandingRam& ram : rams) most = std::max(most, std::abs(ram.anchor.x()));
-    return most + beyond_rams;
+    for (const StandingDrive& drive : drives) most = std::max(most, std::abs(drive.offset));
+    for (const StandingRam& ram : rams) {
+        const double rod = slides(*ram.ram) ? (ram.ram->travel.closed + ram.ram->travel.stroke) / 2 : 0;
+        most = std::max(most, std::abs(ram.anchor.x()) + rod);
+    }
+    return most + (mount() == Boat::Mount::sterndrive_external ? beyond_rams : 0.2);
 }
 
 std::string StandingRig::length_text(double metres) const {
@@ -76,25 +103,38 @@ std::string StandingRig::length_text(double metres) const {
     return show(Quantity{metres, inch.dimension, 0}, inch, units);
 }
 
-std::string StandingRig::angle_text(double radians) const {
-    const double degrees = radians * 180 / std::numbers::pi;
-    if (std::abs(degrees) < 0.5) return "straight ahead";
-    char text[40];
-    std::snprintf(text, sizeof text, "%.0f° to %s", std::abs(degrees), degrees > 0 ? "starboard" : "port");
-    return text;
+std::string StandingRig::pressure_text(double pascal) const {
+    const Unit psi = find_unit("psi").value();
+    // A line that is all but empty of pressure needs no third figure.
+    const double rounded = std::abs(pascal) < 3500 ? 0 : pascal;
+    return show(Quantity{rounded, psi.dimension, 0}, psi, units, 2);
 }
 
-std::string ram_name(const StandingRam& ram) {
-    return ram.ram->port ? "Port ram" : "Starboard ram";
+std::string StandingRig::drive_name(std::size_t drive) const {
+    const char* what = mount() == Boat::Mount::sterndrive_external ? "drive"
+                       : mount() == Boat::Mount::outboard_centre   ? "outboard"
+                                                                   : "rudder";
+    if (two_drives()) return std::string(drive == 0 ? "Port " : "Starboard ") + what;
+    std::string name = what;
+    name.front() = static_cast<char>(name.front() - 'a' + 'A');
+    return name;
 }
 
-std::string ram_id(const StandingRam& ram) {
-    return ram.ram->port ? "ram_port" : "ram_starboard";
-}
-
-std::string drive_id(const StandingRig& rig, std::size_t drive) {
-    if (rig.plan->drives.size() == 1) return "drive";
+std::string StandingRig::drive_id(std::size_t drive) const {
+    if (!two_drives()) return "drive";
     return drive == 0 ? "drive_port" : "drive_starboard";
+}
+
+Point seen(const Eigen::Vector3d& point, View view) {
+    switch (view) {
+        case View::above:
+            return {point.x(), point.y()};
+        case View::behind:
+            return {point.x(), point.z()};
+        case View::side:
+            break;
+    }
+    return {point.y(), point.z()};
 }
 
 std::vector<Point> strip(const Point& from, const Point& to, double half) {
@@ -104,51 +144,69 @@ std::vector<Point> strip(const Point& from, const Point& to, double half) {
     return {{from.x + x, from.y + y}, {to.x + x, to.y + y}, {to.x - x, to.y - y}, {from.x - x, from.y - y}};
 }
 
+Point along(const Point& from, const Point& to, double distance) {
+    const double length = std::hypot(to.x - from.x, to.y - from.y);
+    const double share = length > 0 ? distance / length : 0;
+    return {from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share};
+}
+
 }  // namespace rig_parts
 
-Result<RigPlan> plan_of(const rig::Boat& boat) {
-    if (boat.mount != rig::Boat::Mount::sterndrive_external) {
-        return cannot_draw("only rams beside a stern drive can be drawn", "");
-    }
-    const Result<rig::SteeredDrives> steered = rig::steered_drives(boat);
-    if (!steered) return steered.error();
-    const bool two = boat.drives == 2;
-    RigPlan plan = plan_without_drives(boat);
-    plan.drives.resize(two ? 2 : 1);
-    if (two) {
-        plan.drives[0].offset = -boat.drive_spacing / 2;
-        plan.drives[1].offset = boat.drive_spacing / 2;
-    }
-    for (std::size_t i = 0; i < steered.value().rams.size(); ++i) {
-        const std::size_t drive = steered.value().on_second[i] ? 1 : 0;
-        plan.drives[drive].rams.push_back({steered.value().rams[i], i == 0});
-    }
-    if (steered.value().tie) {
-        const double aft = -std::numbers::pi / 2;
-        plan.tie_bar =
-            rig::TieBar{boat.drive_spacing, boat.tie_arm, aft, boat.tie_arm, aft, steered.value().tie->bar};
-    }
+std::string steer_text(double radians) {
+    const double degrees = radians * in_degrees;
+    if (std::abs(degrees) < 0.5) return "straight ahead";
+    char text[40];
+    std::snprintf(text, sizeof text, "%.0f° to %s", std::abs(degrees), degrees > 0 ? "starboard" : "port");
+    return text;
+}
+
+std::string trim_text(double radians) {
+    const double degrees = radians * in_degrees;
+    if (std::abs(degrees) < 0.5) return "level";
+    char text[40];
+    std::snprintf(text, sizeof text, "%.0f° %s", std::abs(degrees), degrees > 0 ? "up" : "down");
+    return text;
+}
+
+bool trims(const Boat& boat) {
+    return boat.mount != Boat::Mount::inboard_tiller;
+}
+
+Result<RigPlan> plan_of(const Boat& boat) {
+    const Result<rig::BoatAtWork> at_work = rig::BoatAtWork::of(boat, {});
+    if (!at_work) return at_work.error();
+    return plan_of(at_work.value());
+}
+
+RigPlan plan_of(const rig::BoatAtWork& at_work) {
+    RigPlan plan{at_work.boat(), at_work.drives(), at_work.port_lock(), at_work.starboard_lock(), false, 1};
+    plan.second_ram_crossed = at_work.faults().rams_swapped >= 0.5 && plan.steered.rams.size() > 1;
+    plan.reservoir_level = at_work.faults().reservoir_level;
     return plan;
 }
 
-Result<RigSketch> rig_sketch(const RigPlan& plan, double steer, UnitSystem units) {
-    if (plan.drives.empty() || plan.drives.size() > 2) {
-        return cannot_draw("a rig is drawn with one drive or two", "");
-    }
+Result<RigSketch> rig_sketch(const RigPlan& plan, const Pose& pose, UnitSystem units) {
+    if (plan.steered.rams.empty()) return cannot_draw("a rig is drawn with one ram or two", "");
     StandingRig rig;
     rig.plan = &plan;
+    rig.pose = &pose;
     rig.units = units;
-    for (std::size_t i = 0; i < plan.drives.size(); ++i) {
-        const Result<double> angle = steer_of_drive(plan, i, steer);
-        if (!angle) return angle.error();
-        rig.steer.push_back(angle.value());
-        for (std::size_t ram = 0; ram < plan.drives[i].rams.size(); ++ram) {
-            const Result<StandingRam> stands = standing(plan.drives[i], ram, angle.value());
-            if (!stands) return stands.error();
-            rig.rams.push_back(stands.value());
-        }
+    const bool two = plan.boat.drives == 2;
+    const double trim = trims(plan.boat) ? pose.trim : 0;
+    for (std::size_t i = 0; i < (two ? 2U : 1U); ++i) {
+        const double steer = i == 0 ? pose.steer : rig::second_steer(plan.steered, pose.steer, trim);
+        if (!std::isfinite(steer))
+            return cannot_draw("the tie bar does not reach at this steering angle",
+                               "draw it at an angle between both locks");
+        const double offset = two ? plan.boat.drive_spacing * (i == 0 ? -0.5 : 0.5) : 0;
+        rig.drives.push_back({arm_of(plan.steered, i), offset, steer, trim});
     }
-    return RigSketch{from_behind(rig), from_above(rig)};
+    for (std::size_t i = 0; i < plan.steered.rams.size(); ++i) {
+        const Result<StandingRam> stands = standing(rig, i);
+        if (!stands) return stands.error();
+        rig.rams.push_back(stands.value());
+    }
+    return RigSketch{from_behind(rig), from_above(rig), from_side(rig)};
 }
 
 }  // namespace hardover::drawing

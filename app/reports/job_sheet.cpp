@@ -233,13 +233,7 @@ void add_duties(const Knowledge& knowledge, const Job& job, const JobPage& page,
 
 // What the sketch rests on, and what of it nobody has told.
 std::string sketch_note_of(const Knowledge& knowledge, const Job& job) {
-    std::vector<std::string> taken;
-    for (const char* id :
-         {"mount", "drives", "helm", "rams", "ram_kind", "ram_bore", "ram_rod", "ram_stroke"}) {
-        const Index field = find(knowledge.rig_fields, id);
-        if (field != none && job.facts.rig.count(field) == 0)
-            taken.push_back(knowledge.rig_fields[field].name);
-    }
+    const std::vector<std::string> taken = rig_fields_taken_as_usual(knowledge, job.facts);
     std::string note =
         "To scale: rams, their pins and brackets, worked out for this stroke; not measured on this boat. "
         "Hull, "
@@ -251,7 +245,7 @@ std::string sketch_note_of(const Knowledge& knowledge, const Job& job) {
 void add_sketch(const Knowledge& knowledge, const Job& job, JobSheet& sheet) {
     const Result<drawing::RigPlan> plan = drawing::plan_of(boat_of_rig(knowledge, job.facts, rig::Boat{}));
     const Result<drawing::RigSketch> sketch =
-        plan ? drawing::rig_sketch(plan.value(), 0) : Result<drawing::RigSketch>(plan.error());
+        plan ? drawing::rig_sketch(plan.value(), {}) : Result<drawing::RigSketch>(plan.error());
     if (!sketch) {
         sheet.sketch_note = "No sketch: " + sketch.error().what + ".";
         return;

@@ -28,7 +28,7 @@ class Painter {
         trace(outline);
         fill(outline.fill, outline.points);
         trace(outline);
-        stroke(outline.pen);
+        stroke(outline.pen, outline.weight);
     }
     void operator()(const Circle& circle) const {
         const Point centre = placement_.on_page(circle.centre);
@@ -90,7 +90,7 @@ class Painter {
         }
     }
 
-    void stroke(Pen pen) const {
+    void stroke(Pen pen, double weight = 1) const {
         if (pen == Pen::none) {
             cairo_new_path(cairo_);
             return;
@@ -100,7 +100,7 @@ class Painter {
         if (pen == Pen::dashed) cairo_set_dash(cairo_, dashed.data(), dashed.size(), 0);
         if (pen == Pen::chain) cairo_set_dash(cairo_, chain.data(), chain.size(), 0);
         const bool fine = pen == Pen::thin || pen == Pen::chain;
-        cairo_set_line_width(cairo_, fine ? 0.45 : 0.9);
+        cairo_set_line_width(cairo_, (fine ? 0.45 : 0.9) * weight);
         cairo_set_source_rgb(cairo_, 0, 0, 0);
         cairo_stroke(cairo_);
         cairo_set_dash(cairo_, nullptr, 0, 0);

@@ -15,13 +15,14 @@ namespace {
 constexpr double inch = 0.0254;  // m
 constexpr double mL = 1e-6;      // m^3
 
-// A drive's arm: steering axis upright, trim axis athwart through `trim_forward` of it.
+// A drive's arm: steering axis upright, trim axis athwart through `trim_forward` of it; trimmed up, what lies
+// aft goes up.
 SteeringArm arm_to(const Eigen::Vector3d& pin, double trim_forward) {
     return {pin,
             Eigen::Vector3d::Zero(),
             Eigen::Vector3d::UnitZ(),
             {0, trim_forward, 0},
-            Eigen::Vector3d::UnitX()};
+            -Eigen::Vector3d::UnitX()};
 }
 
 // The port ram (`side` -1) or the starboard ram (1) of a drive, with a moment arm straight ahead.

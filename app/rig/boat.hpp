@@ -37,7 +37,7 @@ struct Boat {
     bool tied = true;             // two drives: joined by a tie bar; else the oil alone leads the second
     double drive_spacing = 0.76;  // between the steering axes
     double tie_arm = 0.2;         // from the steering axis aft to the tie bar's pin
-    double trim_down = -0.07;     // of drives that trim
+    double trim_down = -0.07;     // of drives that trim; positive raises the propeller
     double trim_up = 0.26;
 
     // Rams. One ram is the port drive's, on its port side; two are one on each side of one drive, or one on

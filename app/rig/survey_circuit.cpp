@@ -64,7 +64,8 @@ circuit::SteeringFaults circuit_faults(const Rigged& rigged, double steer) {
             kinked_bore(f.hose_kink.starboard, steer, rigged.starboard_lock)};
     const double air = (f.trapped_air + f.air_share * 2 * oil_of_one_side(rigged)) / 2;
     faults.trapped_air = {air, air};
-    faults.pump_leak = per_pressure(f.pump_wear + rigged.boat.sound_slip);
+    const double wear = manual(rigged) ? f.helm_wear : f.pump_wear;
+    faults.pump_leak = per_pressure(wear + rigged.boat.sound_slip);
     faults.valve_travel = {f.valve_travel.port, f.valve_travel.starboard};
     faults.second_ram_swapped = f.rams_swapped >= 0.5;
     faults.reservoir_empty = f.reservoir_level <= reservoir_dry;
@@ -162,15 +163,25 @@ double greater_squeezed(const circuit::Solution& solution) {
     return std::max({0.0, solution.air_squeezed.at("port air"), solution.air_squeezed.at("starboard air")});
 }
 
+Sides line_pressures(const circuit::Solution& solution) {
+    return {solution.pressures.at("port line"), solution.pressures.at("starboard line")};
+}
+
 double line_pressure(const circuit::Solution& solution) {
-    return std::max(solution.pressures.at("port line"), solution.pressures.at("starboard line"));
+    const Sides lines = line_pressures(solution);
+    return std::max(lines.port, lines.starboard);
 }
 
 // The hand's part of the work at a manual helm; the assist does the rest, but gives no more pressure than a
 // strong hand does by itself.
 double share_of_hand(const Rigged& rigged, bool engine) {
-    if (rigged.boat.assist == Boat::Assist::none || !engine) return 1;
-    return 1 - rigged.boat.assist_help * rigged.faults.assist_strength;
+    const Boat& boat = rigged.boat;
+    if (boat.assist == Boat::Assist::none || !engine) return 1;
+    // A sound assist just keeps its pressure with all of its flow. What slips past a worn pump grows with the
+    // pressure too, so the pressure falls as the flow is shared out between the two.
+    const double flow = boat.pump_displacement * boat.pump_idle;
+    const double left = flow / (flow + rigged.faults.pump_wear);
+    return 1 - boat.assist_help * rigged.faults.assist_strength * left;
 }
 
 double hand_torque(const Boat& boat, double force) {
@@ -191,6 +202,7 @@ Result<Turning> turn_by_hand(const Rigged& rigged, const Conditions& conditions,
     turning.force = turning.goes ? (torque + boat.helm_friction) / boat.wheel_radius : boat.hand_most;
     turning.lost_volume = greater_squeezed(ran.value().solution);
     turning.pressure = line_pressure(ran.value().solution);
+    turning.lines = line_pressures(ran.value().solution);
     return turning;
 }
 
@@ -238,6 +250,7 @@ Result<Turning> turn_with_cable(const Rigged& rigged, const Conditions& conditio
         turning.speed = std::min(turning.expected, unaided.value().speed * way);
         turning.lost_volume = greater_squeezed(unaided.value().solution);
         turning.pressure = line_pressure(unaided.value().solution);
+        turning.lines = line_pressures(unaided.value().solution);
         turning.suction = unaided.value().pump.suction;
     } else {
         cable += resistance + h.rams * h.ram_friction;
@@ -278,6 +291,19 @@ double oil_of_one_side(const Rigged& rigged) {
 
 Result<Turning> turn_steadily(const Rigged& rigged, const Conditions& conditions, double way) {
     return manual(rigged) ? turn_by_hand(rigged, conditions, way) : turn_with_cable(rigged, conditions, way);
+}
+
+Result<Sides> lines_at_rest(const Rigged& rigged, const Conditions& conditions) {
+    SteeringHydraulics h = hydraulics(rigged, conditions);
+    SteeringCommand command;
+    if (manual(rigged)) {
+        h.torque_limit = hand_torque(rigged.boat, rigged.boat.hand_push);
+    } else {
+        command.turns_per_second = rigged.boat.pump_idle;
+    }
+    const Result<Ran> ran = run(rigged, h, command);
+    if (!ran) return ran.error();
+    return line_pressures(ran.value().solution);
 }
 
 Result<Held> hold_on_stop(const Rigged& rigged, double way) {

@@ -64,14 +64,6 @@ double inequality(const BothWays& pulls) {
     return std::max(pulls.port.force, pulls.starboard.force) / least(pulls);
 }
 
-// Torque about the steering axis of a tab or list at cruising speed, N·m to starboard.
-double pull_torque(const Rigged& rigged) {
-    const Boat& boat = rigged.boat;
-    const double tab =
-        side_force(water, boat.tab_area, boat.cruising_speed, tab_lift * rigged.faults.tab_angle);
-    return tab * boat.tab_lever + boat.list_torque * rigged.faults.list_angle;
-}
-
 Conditions straight(const Rigged& rigged) {
     return {.temperature = rigged.boat.temperature};
 }
@@ -214,7 +206,7 @@ void read_stop(const Rigged& rigged, const Held& port, const Held& starboard, Re
     if (manual(rigged)) {
         into["wheel_creep"] = 2 * std::numbers::pi * std::max(port.wheel_speed, starboard.wheel_speed);
         const Sides back = leaks_at_helms(rigged);
-        const double slip = f.pump_wear + rigged.boat.sound_slip + std::max(back.port, back.starboard);
+        const double slip = f.helm_wear + rigged.boat.sound_slip + std::max(back.port, back.starboard);
         into["isolated_creep"] =
             2 * std::numbers::pi * slip / leak_test_pressure * most / rigged.boat.helm_displacement;
         return;
@@ -253,6 +245,13 @@ void read_oil(const Rigged& rigged, Readings& into) {
 }
 
 }  // namespace
+
+double pull_torque(const Rigged& rigged) {
+    const Boat& boat = rigged.boat;
+    const double tab =
+        side_force(water, boat.tab_area, boat.cruising_speed, tab_lift * rigged.faults.tab_angle);
+    return tab * boat.tab_lever + boat.list_torque * rigged.faults.list_angle;
+}
 
 Result<void> read_feel(const Rigged& rigged, Readings& into) {
     const Result<Rigged> as_new = rig_up(rigged.boat, {}, *rigged.solver);

@@ -43,6 +43,7 @@ struct Turning {
     double expected = 0;     // what it would be without slip or want of oil
     double lost_volume = 0;  // m^3 of air squeezed away
     double pressure = 0;     // Pa
+    Sides lines;             // Pa in each line
     double suction = 0;      // Pa at the pump's inlet
 };
 struct Conditions {
@@ -52,6 +53,9 @@ struct Conditions {
     bool engine = true;      // running, or an assist switched on; a manual helm without assist does not ask
 };
 Result<Turning> turn_steadily(const Rigged& rigged, const Conditions& conditions, double way);
+
+// Pa in each line with the wheel held still, engine running.
+Result<Sides> lines_at_rest(const Rigged& rigged, const Conditions& conditions);
 
 struct Held {
     double pressure = 0;
@@ -69,6 +73,8 @@ double rim_per_travel(const Rigged& rigged);   // m at the rim for a metre of th
 double oil_of_one_side(const Rigged& rigged);  // m^3
 
 // survey_feel.cpp: what a hand, an ear or an eye makes of it.
+// Torque about the steering axis of a tab or list at cruising speed, N·m to starboard.
+double pull_torque(const Rigged& rigged);
 Result<void> read_feel(const Rigged& rigged, Readings& into);
 
 }  // namespace hardover::rig

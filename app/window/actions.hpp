@@ -5,13 +5,19 @@
 #include <variant>
 
 #include "app/records/store.hpp"
+#include "app/window/places.hpp"
 
 namespace hardover::window {
 
 // What the middle of the job screen shows.
 enum class Showing { step, intake, look_up, finding, hand_back };
 
-struct GoToBench {};
+struct GoTo {
+    Place place = Place::bench;
+};
+struct GoBack {};         // to the place before
+struct ListPlaces {};     // a small window has no room for the rail
+struct SwitchKeyList {};  // every key of the screen, and back
 struct OpenJob {
     JobNumber number = 0;
 };
@@ -68,8 +74,12 @@ struct ReloadKnowledge {
     bool only_if_changed = false;
 };
 
-using Action = std::variant<GoToBench, OpenJob, StartJob, GiveAnswer, GiveNumber, TakeBack, SetRig,
-                            SetHistory, SwitchComplaint, SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast,
-                            Show, SwitchLook, ChangeTextSize, ReloadKnowledge>;
+// What is done to the job in hand.
+using JobAction = std::variant<GiveAnswer, GiveNumber, TakeBack, SetRig, SetHistory, SwitchComplaint,
+                               SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast, Show>;
+
+// Every place has a variant of its own here, so that its actions are applied in a file of their own.
+using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
+                            ChangeTextSize, ReloadKnowledge, JobAction>;
 
 }  // namespace hardover::window

@@ -16,6 +16,9 @@
 
 namespace hardover::window {
 
+// A list that covers the place in hand.
+enum class Listed { nothing, places, keys };
+
 struct AppState {
     AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
         : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)) {}
@@ -27,10 +30,14 @@ struct AppState {
     KnowledgeInUse* in_use = nullptr;  // what `knowledge` belongs to; none: it is not read anew
 
     Preferences preferences;
+    Place place = Place::bench;
+    Place before = Place::bench;  // where Back leads
+    Listed listed = Listed::nothing;
+
     BenchPage bench;
     BenchView bench_view;
 
-    std::optional<Job> job;  // none: the bench is shown
+    std::optional<Job> job;  // in hand, whatever place is shown
     JobPage page;
     std::optional<StepCard> looked_at;
     std::vector<LookUpRow> look_up;
@@ -43,5 +50,10 @@ void show_bench(AppState& state);
 // Does what was asked for: records it, or says in the view why not. What was typed stays until it is
 // accepted.
 void carry_out(AppState& state, const Action& action);
+
+// Inner parts of carry_out, by place. The job must be there.
+void carry_out_on_job(AppState& state, const JobAction& action);
+// The job's pages anew, after it or what is looked at has changed.
+void show_job(AppState& state);
 
 }  // namespace hardover::window

@@ -66,6 +66,8 @@ Key key_from_glfw(int key, int scancode, int mods) {
             return Key::home;
         case GLFW_KEY_END:
             return Key::end;
+        case GLFW_KEY_F1:
+            return Key::f1;
         case GLFW_KEY_F5:
             return Key::f5;
         case GLFW_KEY_F6:
@@ -74,6 +76,7 @@ Key key_from_glfw(int key, int scancode, int mods) {
             break;
     }
     if ((mods & GLFW_MOD_CONTROL) == 0) return Key::none;
+    if (key >= GLFW_KEY_1 && key <= GLFW_KEY_9) return Key::place;
     const char* printed = glfwGetKeyName(key, scancode);
     return printed == nullptr ? Key::none : with_ctrl(printed[0]);
 }

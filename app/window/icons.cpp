@@ -75,6 +75,18 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
     switch (icon) {
         case Icon::none:
             break;
+        case Icon::menu:
+            pen.line({{4, 6}, {20, 6}});
+            pen.line({{4, 12}, {20, 12}});
+            pen.line({{4, 18}, {20, 18}});
+            break;
+        case Icon::bench:
+            pen.line({{2.5F, 9}, {21.5F, 9}});
+            pen.line({{5, 9}, {5, 20}});
+            pen.line({{19, 9}, {19, 20}});
+            pen.line({{5, 15}, {19, 15}});
+            pen.line({{14, 9}, {14, 4.5F}, {18, 4.5F}, {18, 9}});
+            break;
         case Icon::wheel:
             pen.wheel();
             break;

@@ -9,6 +9,8 @@ namespace hardover::window {
 
 enum class Icon {
     none,
+    menu,   // three lines
+    bench,  // a workbench
     wheel,  // a wheel put hard over
     back,
     undo,

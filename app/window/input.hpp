@@ -24,11 +24,13 @@ enum class Key {
     page_down,
     home,
     end,
+    f1,
     f5,
     f6,
     larger,   // Ctrl +
     smaller,  // Ctrl -
     normal,   // Ctrl 0
+    place,    // Ctrl 1 to Ctrl 9: see KeyPress::character
     quit,     // Ctrl Q
     a,        // with Ctrl, inside a text field: select all, copy, paste, cut, redo, undo
     c,

@@ -20,15 +20,21 @@
 
 namespace hardover::window {
 
+struct KeyHint {
+    std::string key;
+    std::string does;
+};
+
 // What the kit keeps from one frame to the next.
 struct KitMemory {
     FocusOrder focus;
     InputQueue input;
-    Marks marks;             // of the last whole frame
-    bool typing = false;     // a text field is open
-    std::string open_field;  // the field to be opened as soon as it is drawn
-    std::string scroll_to;   // the control that has to come into sight
-    bool dragging = false;   // a pane is being pulled by hand: letting go presses nothing
+    Marks marks;                 // of the last whole frame
+    bool typing = false;         // a text field is open
+    std::string open_field;      // the field to be opened as soon as it is drawn
+    std::string scroll_to;       // the control that has to come into sight
+    bool dragging = false;       // a pane is being pulled by hand: letting go presses nothing
+    std::vector<KeyHint> hints;  // of the screen last drawn
 };
 
 enum class Align { left, centre, right };
@@ -101,7 +107,11 @@ class Kit {
 
     const Theme& theme() const { return theme_; }
     float px(float dp) const { return theme_.px(dp); }
+    // What the place in hand may use: the window, or what the rail leaves of it.
     Box screen() const { return screen_; }
+    void leave_room_for_rail(float width_px);
+    // A box of a layout, in dp from the corner of screen(), in pixels.
+    Box placed(const Box& dp) const;
 
     // Panes and flow. Inside a pane things follow each other downwards over its whole width.
     void pane(const char* id, const Box& box, const PaneLook& look, const std::function<void()>& content);
@@ -155,6 +165,12 @@ class Kit {
     bool take_letter(char32_t letter);
     std::optional<KeyPress> take_digit();
     bool typing() const { return typing_; }
+    // The digit of Ctrl 1 to Ctrl 9.
+    std::optional<int> take_place();
+
+    // The keys of the screen, for the list of all of them.
+    void set_hints(std::vector<KeyHint> hints) { memory_.hints = std::move(hints); }
+    const std::vector<KeyHint>& hints() const { return memory_.hints; }
 
     const Marks& marks() const { return marks_; }
 

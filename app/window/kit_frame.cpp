@@ -36,6 +36,15 @@ void Kit::begin_frame(float width_px, float height_px) {
     ImGui::Begin("screen", nullptr, screen_flags);
 }
 
+void Kit::leave_room_for_rail(float width_px) {
+    screen_ = {screen_.x + width_px, screen_.y, screen_.w - width_px, screen_.h};
+}
+
+Box Kit::placed(const Box& dp) const {
+    const Box box = dp.scaled(theme_.scale());
+    return {screen_.x + box.x, screen_.y + box.y, box.w, box.h};
+}
+
 void Kit::end_frame() {
     if (ImGui::IsMouseReleased(0)) memory_.dragging = false;
     ImGui::End();
@@ -124,6 +133,13 @@ std::optional<KeyPress> Kit::take_digit() {
     if (!command_ || command_->key != Key::character) return std::nullopt;
     if (command_->character < U'0' || command_->character > U'9') return std::nullopt;
     const std::optional<KeyPress> digit = command_;
+    command_.reset();
+    return digit;
+}
+
+std::optional<int> Kit::take_place() {
+    if (!command_ || command_->key != Key::place) return std::nullopt;
+    const int digit = static_cast<int>(command_->character - U'0');
     command_.reset();
     return digit;
 }

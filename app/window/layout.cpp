@@ -10,7 +10,9 @@ constexpr float low_header_height = 52;
 constexpr float track_height = 40;
 constexpr float tabs_height = 48;
 constexpr float keys_height = 36;
-constexpr float wide_from = 1200;
+constexpr float rail = 92;
+constexpr float rail_from_height = 560;
+constexpr float wide_from = 1188;  // 1280 without the rail
 constexpr float medium_from = 860;
 constexpr float low_below = 700;
 
@@ -31,6 +33,10 @@ void share_columns(ScreenBoxes& boxes, const Box& body) {
 }
 
 }  // namespace
+
+float rail_width(float width, float height) {
+    return width >= medium_from + rail && height >= rail_from_height ? rail : 0;
+}
 
 ScreenBoxes job_boxes(float width, float height, float stops_height, float dock_height) {
     ScreenBoxes boxes;

@@ -26,6 +26,10 @@ struct ScreenBoxes {
     Box keys;   // list of keys along the bottom
 };
 
+// The rail of places stands at the left edge where there is room for it; else the list of places has a screen
+// of its own. Gives its width, or 0.
+float rail_width(float width, float height);
+
 // `stops_height` and `dock_height` are what their contents ask for; both are limited so that the step keeps
 // room: they scroll then, or, in a small window, the answers stand at the end of the step (`dock_inside`).
 // In the compact form known, now and ahead share one place; the dock belongs to now.

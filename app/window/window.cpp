@@ -49,7 +49,8 @@ void on_key(GLFWwindow* window, int key, int scancode, int action, int mods) {
         if (ours == Key::enter) return;  // held down too long: pressed once
         session.memory.input.release(ours);
     }
-    session.memory.input.press({ours, 0, (mods & GLFW_MOD_SHIFT) != 0, (mods & GLFW_MOD_CONTROL) != 0});
+    const char32_t digit = ours == Key::place ? U'1' + static_cast<char32_t>(key - GLFW_KEY_1) : 0;
+    session.memory.input.press({ours, digit, (mods & GLFW_MOD_SHIFT) != 0, (mods & GLFW_MOD_CONTROL) != 0});
 }
 
 void on_letter(GLFWwindow* window, unsigned letter) {

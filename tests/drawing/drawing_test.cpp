@@ -4,67 +4,12 @@
 #include <cmath>
 #include <set>
 
-#include "app/drawing/rig_sketch.hpp"
-#include "support.hpp"
+#include "app/drawing/strokes.hpp"
+#include "drawing_support.hpp"
 
 using namespace hardover;
 using namespace hardover::drawing;
-
-namespace {
-
-const Part* part_of(const Drawing& drawing, const std::string& id) {
-    for (const Part& part : drawing.parts) {
-        if (part.id == id) return &part;
-    }
-    return nullptr;
-}
-
-template <typename Form>
-std::vector<Form> forms_of(const Drawing& drawing, const std::string& part) {
-    std::vector<Form> forms;
-    for (const Shape& shape : drawing.shapes) {
-        const Form* form = std::get_if<Form>(&shape.form);
-        if (form != nullptr && shape.part == part) forms.push_back(*form);
-    }
-    return forms;
-}
-
-bool hatched(const Drawing& drawing, const std::string& part) {
-    for (const Outline& outline : forms_of<Outline>(drawing, part)) {
-        if (outline.fill == Fill::hatched) return true;
-    }
-    for (const Circle& circle : forms_of<Circle>(drawing, part)) {
-        if (circle.fill == Fill::hatched) return true;
-    }
-    return false;
-}
-
-bool says(const Drawing& drawing, const std::string& part, const std::string& letter) {
-    for (const Text& text : forms_of<Text>(drawing, part)) {
-        if (text.text == letter) return true;
-    }
-    return false;
-}
-
-RigSketch sketch(const rig::Boat& boat, double steer) {
-    const Result<RigPlan> plan = plan_of(boat);
-    REQUIRE_OK(plan);
-    const Result<RigSketch> drawn = rig_sketch(plan.value(), steer);
-    REQUIRE_OK(drawn);
-    return drawn.value();
-}
-
-DimensionLine pin_to_pin(const Drawing& drawing, const std::string& ram) {
-    const std::vector<DimensionLine> all = forms_of<DimensionLine>(drawing, ram);
-    REQUIRE(all.size() == 1);
-    return all.front();
-}
-
-double length(const DimensionLine& dimension) {
-    return std::hypot(dimension.to.x - dimension.from.x, dimension.to.y - dimension.from.y);
-}
-
-}  // namespace
+using namespace hardover_tests;
 
 TEST_CASE("A hatch covers a square evenly and leaves its hole alone") {
     const std::vector<Point> square = {{0, 0}, {1, 0}, {1, 1}, {0, 1}};
@@ -147,10 +92,10 @@ TEST_CASE("A ram is drawn as long as the linkage says, at every steering angle")
 TEST_CASE("An angle beyond the rams' travel is refused, not drawn") {
     const Result<RigPlan> plan = plan_of(rig::Boat{});
     REQUIRE_OK(plan);
-    const Result<RigSketch> drawn = rig_sketch(plan.value(), 0.9);
+    const Result<RigSketch> drawn = rig_sketch(plan.value(), {.steer = 0.9});
     REQUIRE_FALSE(drawn.ok());
     CHECK(drawn.error().what.find("beyond its travel") != std::string::npos);
-    CHECK_FALSE(rig_sketch(RigPlan{}, 0).ok());
+    CHECK_FALSE(rig_sketch(RigPlan{}, {}).ok());
 }
 
 TEST_CASE("Every shape belongs to a part, and every part has a place and words") {
@@ -160,7 +105,7 @@ TEST_CASE("Every shape belongs to a part, and every part has a place and words")
             boat.helm = helm;
             boat.rams = rams;
             const RigSketch drawn = sketch(boat, 0.2);
-            for (const Drawing& drawing : {drawn.behind, drawn.above}) {
+            for (const Drawing& drawing : {drawn.behind, drawn.above, drawn.side}) {
                 std::set<std::string> ids;
                 for (const Part& part : drawing.parts) {
                     CHECK(ids.insert(part.id).second);
@@ -169,8 +114,8 @@ TEST_CASE("Every shape belongs to a part, and every part has a place and words")
                 }
                 for (const Shape& shape : drawing.shapes) CHECK(ids.count(shape.part) == 1);
             }
-            CHECK((part_of(drawn.above, "ram_starboard") != nullptr) == (rams == 2));
-            CHECK((part_of(drawn.above, "valve") != nullptr) == (helm == rig::Boat::Helm::cable_valve));
+            CHECK((find_part(drawn.above, "ram_starboard") != nullptr) == (rams == 2));
+            CHECK((find_part(drawn.above, "valve") != nullptr) == (helm == rig::Boat::Helm::cable_valve));
         }
     }
 }
@@ -196,16 +141,14 @@ TEST_CASE("Two drives are tied by a bar and turn together") {
     boat.drive_spacing = 0.8;
     const Result<RigPlan> plan = plan_of(boat);
     REQUIRE_OK(plan);
-    const Result<RigSketch> drawn = rig_sketch(plan.value(), 0.3);
+    const Result<RigSketch> drawn = rig_sketch(plan.value(), {.steer = 0.3});
     REQUIRE_OK(drawn);
     CHECK(length(pin_to_pin(drawn.value().above, "tie_bar")) == Approx(0.8));
-    const Part* starboard = part_of(drawn.value().above, "drive_starboard");
+    const Part* starboard = find_part(drawn.value().above, "drive_starboard");
     REQUIRE(starboard != nullptr);
     CHECK(starboard->words == "Starboard drive, 17° to starboard; the ring is its steering axis");
     boat.tied = false;
-    CHECK(part_of(sketch(boat, 0.3).above, "tie_bar") == nullptr);
-    boat.mount = rig::Boat::Mount::inboard_tiller;
-    CHECK_FALSE(plan_of(boat).ok());
+    CHECK(find_part(sketch(boat, 0.3).above, "tie_bar") == nullptr);
 }
 
 TEST_CASE("The words say each part once, with its length and its side") {
@@ -215,4 +158,32 @@ TEST_CASE("The words say each part once, with its length and its side") {
     const std::string port = "Port ram, marked P and hatched; pin to pin 19 3/8 in.";
     CHECK(std::count(words.begin(), words.end(), port) == 1);
     CHECK(std::count(words.begin(), words.end(), "Helm pump with its wheel.") == 1);
+}
+
+TEST_CASE("An area with a bay is cut into triangles that cover just it") {
+    const std::vector<Point> bay = {{0, 0}, {4, 0}, {4, 3}, {3, 1}, {1, 1}, {0, 3}};
+    const auto covered = [](const std::vector<Triangle>& cut) {
+        double area = 0;
+        for (const Triangle& t : cut)
+            area +=
+                std::abs((t[1].x - t[0].x) * (t[2].y - t[0].y) - (t[1].y - t[0].y) * (t[2].x - t[0].x)) / 2;
+        return area;
+    };
+    CHECK(triangles(bay).size() == 4);
+    CHECK(covered(triangles(bay)) == Approx(6));
+    CHECK(covered(triangles({bay.rbegin(), bay.rend()})) == Approx(6));
+    CHECK(triangles({{0, 0}, {1, 1}}).empty());
+}
+
+TEST_CASE("Dashes run over a corner, and together with their gaps are as long as the line") {
+    const std::vector<std::vector<Point>> pieces = dashes({{0, 0}, {1, 0}, {1, 1}}, {0.45, 0.2});
+    REQUIRE(pieces.size() == 4);
+    REQUIRE(pieces[1].size() == 3);
+    CHECK(pieces[1][1] == Point{1, 0});
+    double drawn = 0;
+    for (const auto& piece : pieces)
+        for (std::size_t i = 0; i + 1 < piece.size(); ++i)
+            drawn += std::hypot(piece[i + 1].x - piece[i].x, piece[i + 1].y - piece[i].y);
+    CHECK(drawn == Approx(1.4));
+    CHECK(dashes({{0, 0}, {1, 0}}, {}).size() == 1);
 }

@@ -4,6 +4,7 @@
 
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
+#include "app/window/screens/rail.hpp"
 #include "harness.hpp"
 #include "sample_pages.hpp"
 
@@ -98,4 +99,27 @@ TEST_CASE("Nothing is cut, covered or too small on the bench") {
     BenchView view;
     view.handed_back_open = true;
     sweep("bench", [&](Kit& kit) { draw_bench(kit, page, view); });
+}
+
+TEST_CASE(
+    "Nothing is cut, covered or too small on the rail beside a place, and on the lists of places and keys") {
+    const BenchPage page = sample_bench();
+    const JobPage job = after_page();
+    const auto rows = sample_look_up();
+    const RailLook look{.job_in_hand = true};
+    BenchView view;
+    JobView job_view;
+    sweep("rail and bench", [&](Kit& kit) {
+        draw_rail(kit, look);
+        draw_bench(kit, page, view);
+    });
+    sweep("rail and job", [&](Kit& kit) {
+        draw_rail(kit, look);
+        draw_job(kit, {job, nullptr, rows}, job_view);
+    });
+    sweep("places", [&](Kit& kit) { draw_place_list(kit, look); });
+    sweep("keys", [&](Kit& kit) {
+        kit.set_hints({{"N", "start a job"}, {"Backspace", "undo"}, {"Page down", "further down"}});
+        draw_key_list(kit, look);
+    });
 }

@@ -20,21 +20,15 @@ std::optional<Action> draw_header(Kit& kit, const Box& box, const HeaderLook& lo
     kit.fill(box, Role::bridge);
     Box room{box.x + kit.px(10), box.y, box.w - kit.px(20), box.h};
     const bool roomy = box.w > kit.px(900);
-    if (look.can_go_back) {
-        const ButtonLook back{.label = roomy ? "Jobs" : "",
-                              .icon = Icon::back,
-                              .face = Face::bridge,
-                              .name = "Back to all jobs"};
-        const float w = kit.button_width(back);
-        if (kit.button("bar.back", {room.x, room.middle_y() - kit.px(22), w, kit.px(44)}, back))
-            action = GoToBench{};
-        room.x += w + kit.px(8);
-        room.w -= w + kit.px(8);
-    } else {
-        kit.icon({room.x + kit.px(6), room.middle_y() - kit.px(17), kit.px(34), kit.px(34)}, Icon::wheel,
-                 Role::on_bridge);
+    if (box.x == 0) {
+        const ButtonLook list{.icon = Icon::menu, .face = Face::bridge, .name = "All places"};
+        if (kit.button("bar.places", {room.x, room.middle_y() - kit.px(22), kit.px(44), kit.px(44)}, list))
+            action = ListPlaces{};
         room.x += kit.px(52);
         room.w -= kit.px(52);
+    } else {
+        room.x += kit.px(8);
+        room.w -= kit.px(8);
     }
     if (look.can_undo) {
         const ButtonLook undo{.label = roomy ? "Undo" : "",
@@ -70,7 +64,16 @@ std::optional<Action> draw_header(Kit& kit, const Box& box, const HeaderLook& lo
     return action;
 }
 
-void draw_keys(Kit& kit, const Box& box, const std::vector<KeyHint>& hints) {
+void draw_keys(Kit& kit, const Box& box, std::vector<KeyHint> hints) {
+    for (const KeyHint& everywhere :
+         {KeyHint{"F1", "all keys"}, KeyHint{"Tab", "next"}, KeyHint{"Enter", "press"},
+          KeyHint{"Ctrl 1-9", "another place"}, KeyHint{"F6", "light or dark"}, KeyHint{"Ctrl +", "larger"},
+          KeyHint{"Ctrl -", "smaller"}, KeyHint{"Ctrl 0", "normal size"},
+          KeyHint{"F5", "read knowledge anew"}, KeyHint{"Page down", "further down"},
+          KeyHint{"Ctrl Q", "close"}}) {
+        hints.push_back(everywhere);
+    }
+    kit.set_hints(hints);
     kit.fill(box, Role::panel);
     kit.hairline({box.x, box.y, box.w, kit.px(1)});
     float x = box.x + kit.px(16);

@@ -100,10 +100,10 @@ std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& vie
     std::optional<Action> action;
     const float scale = kit.px(1);
     const BenchBoxes boxes = bench_boxes(kit.screen().w / scale, kit.screen().h / scale);
-    action = draw_header(kit, boxes.header.scaled(scale),
-                         {"Hardover", "Hydraulic steering on small craft", false, false});
+    action =
+        draw_header(kit, kit.placed(boxes.header), {"Hardover", "Hydraulic steering on small craft", false});
     const float spare = std::max(0.0F, boxes.body.w - 1180) / 2;
-    kit.pane("bench", boxes.body.scaled(scale), {.pad_x = 20 + spare, .pad_y = 20, .main = true}, [&] {
+    kit.pane("bench", kit.placed(boxes.body), {.pad_x = 20 + spare, .pad_y = 20, .main = true}, [&] {
         if (kit.width() < kit.px(820)) {
             draw_new_job(kit, view, action);
             draw_jobs(kit, page, view, action);
@@ -116,16 +116,7 @@ std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& vie
                                       [&] { draw_jobs(kit, page, view, action); });
         kit.take(std::max(form, jobs));
     });
-    draw_keys(kit, boxes.keys.scaled(scale),
-              {{"N", "start a job"},
-               {"1-9", "open a job"},
-               {"Tab", "next"},
-               {"Enter", "press"},
-               {"F5", "read knowledge anew"},
-               {"F6", "light or dark"},
-               {"Ctrl +", "larger"},
-               {"Ctrl -", "smaller"},
-               {"Ctrl 0", "normal"}});
+    draw_keys(kit, kit.placed(boxes.keys), {{"N", "start a job"}, {"1-9", "open a job"}});
     return action;
 }
 

@@ -159,14 +159,10 @@ void draw_columns(JobScene& scene, const ScreenBoxes& boxes) {
     }
 }
 
-Box to_px(const Box& box, float scale) {
-    return box.scaled(scale);
-}
-
-void to_px(ScreenBoxes& boxes, float scale) {
+void place(const Kit& kit, ScreenBoxes& boxes) {
     for (Box* box : {&boxes.header, &boxes.track, &boxes.stops, &boxes.tabs, &boxes.known, &boxes.now,
                      &boxes.dock, &boxes.ahead, &boxes.keys}) {
-        *box = to_px(*box, scale);
+        if (!box->empty()) *box = kit.placed(*box);
     }
 }
 
@@ -181,7 +177,7 @@ void use_keys(JobScene& scene) {
     if (kit.take_letter(U'h') || kit.take_letter(U'H')) scene.action = Show{Showing::hand_back, ""};
     if (kit.take(Key::escape)) {
         const bool at_step = scene.view.showing == Showing::step;
-        scene.action = at_step ? Action{GoToBench{}} : Action{Show{Showing::step, ""}};
+        scene.action = at_step ? Action{GoTo{Place::bench}} : Action{Show{Showing::step, ""}};
     }
 }
 
@@ -202,9 +198,9 @@ std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view)
     boxes = job_boxes(w, h, stops, dock);
     scene.low = boxes.low;
     scene.dock_inside = boxes.dock_inside;
-    to_px(boxes, scale);
+    place(kit, boxes);
 
-    HeaderLook header{screen.page.title, boxes.track.empty() ? screen.page.phase : "", true, true};
+    HeaderLook header{screen.page.title, boxes.track.empty() ? screen.page.phase : "", true};
     if (auto pressed = draw_header(kit, boxes.header, header)) scene.action = pressed;
     if (!boxes.track.empty()) draw_track(scene, boxes.track);
     if (!boxes.stops.empty()) draw_stops(scene, boxes.stops);
@@ -216,8 +212,7 @@ std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view)
     }
     for (const KeyHint& hint :
          {KeyHint{"Backspace", "undo"}, KeyHint{"/", "answer something else"}, KeyHint{"B", "the boat"},
-          KeyHint{"Tab", "next"}, KeyHint{"Enter", "press"}, KeyHint{"Esc", "back"},
-          KeyHint{"F6", "light or dark"}, KeyHint{"Ctrl +", "larger"}, KeyHint{"H", "hand back"}}) {
+          KeyHint{"Esc", "back"}, KeyHint{"H", "hand back"}}) {
         hints.push_back(hint);
     }
     draw_keys(kit, boxes.keys, hints);
