@@ -19,6 +19,8 @@ using namespace study;
 using namespace study::practice;
 using nlohmann::ordered_json;
 
+constexpr std::uint64_t seeds = 1000000;  // short enough to tell a friend
+
 // A boat in hand, and where it is kept.
 struct InHand {
     Session session;
@@ -42,7 +44,7 @@ Result<Session> session_of(const PreparedKnowledge& prepared, const Begun& begun
 Result<InHand> begin(const PreparedKnowledge& prepared, const PracticeRequest& request, Record* record) {
     const Plan plan = plan_next(record != nullptr ? &record->boats() : nullptr, request.level);
     Begun begun;
-    begun.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)));
+    begun.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)) % seeds);
     begun.level = plan.level;
     begun.guidance = plan.guidance;
     begun.knowledge = prepared.knowledge().fingerprint;
