@@ -24,6 +24,7 @@ struct View {
     const Job& job;
     Situation situation;
     Stages stages;
+    UnitSystem units() const { return job.shop.units; }
 };
 
 // Names and values in words (page_text.cpp).
@@ -31,9 +32,10 @@ std::string cause_name(const Knowledge& knowledge, Index cause);  // none: "some
 double probability_of(const Job& job, Index cause);               // none: of "not on this list"
 std::string spoken_condition(const Knowledge& knowledge, const Expression& condition);
 std::string spoken_because(View& view, const std::vector<std::string>& names);
-std::string rig_value_text(const RigField& field, const RigValue& value);
+std::string rig_value_text(const RigField& field, const RigValue& value, UnitSystem units = UnitSystem::us);
 std::optional<Quantity> quantity_of(const Value& value);
-std::string input_text(const WorksheetInput& input, const Value& value);  // "" when not known
+std::string input_text(const WorksheetInput& input, const Value& value,
+                       UnitSystem units = UnitSystem::us);  // "" when not known
 std::vector<CautionText> caution_texts(const Knowledge& knowledge, const std::vector<Index>& cautions);
 std::string deferral_text(const Deferral& deferral);
 
