@@ -26,7 +26,8 @@ const char* sign_of(const CauseMove& move) {
 
 void draw_move(Kit& kit, const CauseMove& move) {
     const std::string value = sign_of(move) + move.then_text;
-    const float width = kit.width(), percent = kit.px(86), gauge = std::min(width * 0.34F, kit.px(220));
+    const float percent = kit.text_width("↓ under 1 %", Type::strong) + 1;  // the widest there is
+    const float width = kit.width(), gauge = std::min(width * 0.3F, kit.px(220));
     const float room = width - percent - gauge - kit.px(12);
     const Type type = move.first ? Type::strong : Type::body;
     const float h = std::max(kit.px(24), kit.text_height(move.name, type, room));
@@ -171,7 +172,7 @@ void fold_evidence(JobScene& scene) {
     for (const CauseLine& cause : scene.page.causes) {
         if (is_out(cause)) continue;
         const std::string name = "cause." + cause.id;
-        if (view.is_open(name, first) != any_shut) view.fold(name, first);
+        if (view.is_open(name, first) != (any_shut || first)) view.fold(name, first);
         first = false;
     }
     view.tab = JobTab::ahead;
