@@ -41,16 +41,19 @@ TEST_CASE("A setting of the shop that cannot be read counts as not settled") {
     CHECK(read_shop(bench.store()).value() == ShopSettings{});
 }
 
-TEST_CASE("The rig figures asked for first follow the complaint and stay while the rig is told") {
+TEST_CASE("The rig figures asked for first follow the complaint") {
     const Knowledge& steering = shipped();
+    std::set<std::set<Index>> different;
     for (std::size_t c = 0; c < steering.complaints.size(); ++c) {
         const auto first = jobs_detail::rig_fields_that_matter(steering, {static_cast<Index>(c)});
         INFO(steering.complaints[c].id);
-        CHECK(first.size() >= 2);
+        CHECK_FALSE(first.empty());
         CHECK(first.size() <= jobs_detail::most_that_matter);
-        // Which kind of helm it is decides on most causes of this trade (common practice, no source).
-        CHECK(first.contains(find(steering.rig_fields, "helm")));
+        different.insert(first);
     }
+    CHECK(different.size() > steering.complaints.size() / 2);
+    // Which kind of helm it is decides on most causes of this trade (common practice, no source).
+    CHECK(jobs_detail::rig_fields_that_matter(steering, {}).contains(find(steering.rig_fields, "helm")));
 }
 
 TEST_CASE("Metric pages show millimetres where US pages show inches, and take either when typed") {

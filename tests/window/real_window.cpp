@@ -224,6 +224,10 @@ void RealWindow::click(const std::string& id) {
 }
 
 void RealWindow::resize(int width, int height) {
+    const std::string now = tool("getwindowgeometry --shell " + window_);
+    const bool there = now.find("WIDTH=" + std::to_string(width) + "\n") != std::string::npos &&
+                       now.find("HEIGHT=" + std::to_string(height) + "\n") != std::string::npos;
+    if (there) return;  // nothing would happen
     const std::uint64_t before = screen_.frame;
     tool("windowsize --sync " + window_ + " " + std::to_string(width) + " " + std::to_string(height));
     settle_after(before);

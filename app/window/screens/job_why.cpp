@@ -93,6 +93,11 @@ void draw_branches(JobScene& scene) {
     }
 }
 
+bool cured(const JobScene& scene) {
+    const StepCard::Kind kind = scene.page.card.kind;
+    return kind == StepCard::Kind::after || kind == StepCard::Kind::handed_back;
+}
+
 void ask_for_turning(JobScene& scene) {
     if (scene.turning == nullptr && !scene.action) scene.action = WorkOutTurning{};
 }
@@ -199,7 +204,7 @@ void draw_outlook(JobScene& scene) {
 
 void draw_turning(JobScene& scene) {
     Kit& kit = scene.kit;
-    if (scene.page.causes.empty() || is_out(scene.page.causes.front())) return;
+    if (scene.page.causes.empty() || is_out(scene.page.causes.front()) || cured(scene)) return;
     const bool open = scene.view.is_open(turning_name);
     if (kit.fold("ahead.turning", "What would turn it", open)) fold_turning(scene);
     if (!open) return;
