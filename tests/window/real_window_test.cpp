@@ -130,7 +130,7 @@ TEST_CASE("In the real window a job on the bench is done by mouse alone") {
     window->click("job.1");
     REQUIRE(window->until([](const SeenScreen& screen) { return screen.first("complaint.") != nullptr; }));
     window->click(window->screen().first("complaint.")->id);
-    window->click("dock.begin");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.first("answer.") != nullptr; }));
     int steps = 0;
     while (!window->screen().has("dock.hand_back") && ++steps < most_steps && window->trouble().empty()) {
         const SeenScreen& screen = window->screen();
