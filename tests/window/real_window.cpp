@@ -27,6 +27,7 @@ namespace {
 
 constexpr auto start_wait = std::chrono::seconds(60);
 constexpr auto settle_wait = std::chrono::seconds(20);
+constexpr auto nothing_more = std::chrono::milliseconds(200);
 constexpr auto look_again = std::chrono::milliseconds(5);
 
 // Runs words[0] with stdout and stderr in `said`, and `kept_open` handed on to it; gives the process.
@@ -166,9 +167,15 @@ bool RealWindow::read_screen() {
 }
 
 void RealWindow::settle_after(std::uint64_t frame) {
+    // Several events of one press may come with a rest between: it counts as settled when no more comes.
     const auto start = Clock::now();
+    auto since = start;
+    std::uint64_t last = frame;
     while (Clock::now() - start < settle_wait) {
-        if (read_screen() && screen_.settled && screen_.frame > frame) return;
+        const bool rests = read_screen() && screen_.settled;
+        if (!rests || screen_.frame != last) since = Clock::now();
+        last = screen_.frame;
+        if (rests && screen_.frame > frame && Clock::now() - since > nothing_more) return;
         std::this_thread::sleep_for(look_again);
     }
     trouble_ = "the window did not settle";
