@@ -16,6 +16,7 @@ struct Apply {
         if (place != state.place) state.before = state.place;
         state.place = place;
         if (place == Place::bench) show_bench(state);
+        if (place == Place::settings) take_shop(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -47,6 +48,7 @@ struct Apply {
     void operator()(const JobAction& action) const {
         if (state.job) carry_out_on_job(state, action);
     }
+    void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -59,12 +61,12 @@ struct Apply {
         state.prepared = state.in_use->prepared();
         show_bench(state);
         if (!state.job) return;
-        state.job = replay(state.prepared, state.job->number, state.job->events);
+        state.job = replay(state.prepared, state.job->number, state.job->events, state.job->shop);
         show_job(state);
     }
     void operator()(const SwitchLook&) const {
-        Look& look = state.preferences.look;
-        look = look == Look::light ? Look::dark : Look::light;
+        const auto at = static_cast<std::size_t>(state.preferences.look);
+        state.preferences.look = looks()[(at + 1) % looks().size()].look;
     }
     void operator()(const ChangeTextSize& action) const {
         int& percent = state.preferences.text_percent;

@@ -48,6 +48,7 @@ Box Kit::placed(const Box& dp) const {
 void Kit::end_frame() {
     if (ImGui::IsMouseReleased(0)) memory_.dragging = false;
     ImGui::End();
+    if (floating_) draw_floating_card();
     ImGui::Render();
     memory_.marks = marks_;
 }

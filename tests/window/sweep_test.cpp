@@ -6,6 +6,7 @@
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
 #include "harness.hpp"
+#include "marks_check.hpp"
 #include "sample_pages.hpp"
 
 using namespace hardover;
@@ -24,39 +25,6 @@ constexpr View views[] = {{1024, 640, 1},     {1024, 640, 1.5F},  {1280, 720, 1}
                           {1920, 1080, 1},    {1920, 1080, 2.5F}, {2560, 1440, 1.5F}, {3840, 2160, 1},
                           {3840, 2160, 2.5F}, {800, 1280, 1}};
 
-bool overlap(const Box& a, const Box& b) {
-    const Box both = a.meet(b);
-    return both.w > 1 && both.h > 1;
-}
-
-void check_marks(const Marks& marks, float scale) {
-    std::vector<Mark> controls, texts;
-    for (const Mark& mark : marks) (mark.control ? controls : texts).push_back(mark);
-    for (const Mark& text : texts) {
-        INFO("text: " << text.text);
-        CHECK_FALSE(text.cut);
-        if (!text.visible.empty()) CHECK(text.visible.w >= text.box.w - 1);
-    }
-    for (std::size_t i = 0; i < controls.size(); ++i) {
-        const Mark& control = controls[i];
-        INFO("control: " << control.id);
-        CHECK(control.box.w >= 44 * scale - 1);
-        CHECK(control.box.h >= 44 * scale - 1);
-        if (!control.visible.empty()) CHECK(control.visible.w >= control.box.w - 1);
-        for (std::size_t k = i + 1; k < controls.size(); ++k) {
-            INFO("and: " << controls[k].id);
-            CHECK(control.id != controls[k].id);
-            CHECK_FALSE(overlap(control.visible, controls[k].visible));
-        }
-    }
-    for (std::size_t i = 0; i < texts.size(); ++i) {
-        for (std::size_t k = i + 1; k < texts.size(); ++k) {
-            if (!overlap(texts[i].visible, texts[k].visible)) continue;
-            FAIL_CHECK("one on the other: " << texts[i].text << " | " << texts[k].text);
-        }
-    }
-}
-
 void sweep(const std::string& name, const Harness::Draw& draw) {
     for (const View& view : views) {
         const float scale = scale_for(view.text, view.w, view.h);
@@ -70,13 +38,16 @@ void sweep(const std::string& name, const Harness::Draw& draw) {
 
 TEST_CASE("Nothing is cut, covered or too small on the job screen, in any state and size") {
     const auto rows = sample_look_up();
+    const QuestionOutlook outlook = sample_outlook();
+    const TurningSketch turning = sample_turning();
     for (const NamedPage& named : all_sample_pages()) {
         for (const JobTab tab : {JobTab::now, JobTab::ahead, JobTab::known}) {
             JobView view;
             view.tab = tab;
-            view.open = {"branches", "trace", "log", "out", "cause.ram_seal"};
+            view.open = {"trace", "turning", "out", "cause.ram_seal"};
+            if (named.page.card.kind != StepCard::Kind::question) view.open.insert("outlook");
             sweep(named.name + ", tab " + std::to_string(static_cast<int>(tab)), [&](Kit& kit) {
-                draw_job(kit, {named.page, nullptr, rows}, view);
+                draw_job(kit, {named.page, nullptr, rows, &outlook, &turning}, view);
             });
         }
     }
@@ -85,9 +56,13 @@ TEST_CASE("Nothing is cut, covered or too small on the job screen, in any state 
 TEST_CASE("Nothing is cut, covered or too small where something else stands in the middle") {
     const auto rows = sample_look_up();
     const JobPage page = after_page();
-    for (const Showing showing : {Showing::intake, Showing::look_up, Showing::hand_back}) {
+    for (const Showing showing :
+         {Showing::intake, Showing::look_up, Showing::hand_back, Showing::time_line}) {
         JobView view;
         view.showing = showing;
+        view.open = {"rig_built", "rig_sizes"};
+        view.sheet = {"/home/bench/hardover/job sheets/Job 12 Grey Heron.pdf", "",
+                      "the folder for the job sheets cannot be made: permission denied"};
         sweep("showing " + std::to_string(static_cast<int>(showing)), [&](Kit& kit) {
             draw_job(kit, {page, nullptr, rows}, view);
         });
