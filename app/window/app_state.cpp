@@ -17,6 +17,7 @@ struct Apply {
         state.place = place;
         if (place == Place::bench) show_bench(state);
         if (place == Place::boat) show_boat(state);
+        if (place == Place::settings) take_shop(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -59,6 +60,7 @@ struct Apply {
         carry_out_on_job(state, Show{Showing::finding, action.id});
         go(Place::job);
     }
+    void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -72,14 +74,14 @@ struct Apply {
         state.boat.use(state.prepared);
         show_bench(state);
         if (state.job) {
-            state.job = replay(state.prepared, state.job->number, state.job->events);
+            state.job = replay(state.prepared, state.job->number, state.job->events, state.job->shop);
             show_job(state);
         }
         if (state.place == Place::boat) show_boat(state);
     }
     void operator()(const SwitchLook&) const {
-        Look& look = state.preferences.look;
-        look = look == Look::light ? Look::dark : Look::light;
+        const auto at = static_cast<std::size_t>(state.preferences.look);
+        state.preferences.look = looks()[(at + 1) % looks().size()].look;
     }
     void operator()(const ChangeTextSize& action) const {
         int& percent = state.preferences.text_percent;
@@ -94,7 +96,7 @@ void show_bench(AppState& state) {
 }
 
 void show_boat(AppState& state) {
-    state.boat.show(state.job ? &state.job->facts : nullptr);
+    state.boat.show(state.job ? &state.job->facts : nullptr, state.shop.ways.units);
 }
 
 void carry_out(AppState& state, const Action& action) {

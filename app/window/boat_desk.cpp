@@ -39,11 +39,16 @@ Facts usual_choices(const Knowledge& knowledge) {
 BoatDesk::BoatDesk(const PreparedKnowledge& prepared)
     : prepared_(prepared), own_facts_(usual_choices(prepared.knowledge())) {}
 
-void BoatDesk::show(const Facts* job_facts) {
+void BoatDesk::show(const Facts* job_facts, UnitSystem units) {
     const Facts& wanted = job_facts != nullptr ? *job_facts : own_facts_;
     const bool as_before = shown_ && of_job_ == (job_facts != nullptr) && wanted.rig == facts_.rig;
     of_job_ = job_facts != nullptr;
-    if (as_before) return;
+    const bool other_units = setting_.units != units;
+    setting_.units = units;
+    if (as_before) {
+        if (other_units) draw();
+        return;
+    }
     shown_ = true;
     facts_ = wanted;
     possible_ = possible_faults(prepared_, facts_);
@@ -165,7 +170,7 @@ void BoatDesk::apply(const ChooseRig& choose) {
     } else {
         own_facts_.rig[index] = choose.choice;
     }
-    show(nullptr);
+    show(nullptr, setting_.units);
 }
 
 }  // namespace hardover::window

@@ -30,7 +30,9 @@ enum class Icon {
     boat,
     hand_over,
     telephone,
-    clock
+    clock,
+    sheet,  // a page with lines
+    gear
 };
 
 // Draws into the box (square, centred) with one colour; lines are a tenth of the box wide.

@@ -75,7 +75,7 @@ std::vector<LookUpRow> make_look_up(const Knowledge& knowledge, const Job& job) 
         LookUpRow row{finding.id, finding.name, finding.ask, ""};
         const auto given = job.facts.answers.find(static_cast<Index>(i));
         if (given != job.facts.answers.end()) {
-            row.answer = answer_text(knowledge, static_cast<Index>(i), given->second);
+            row.answer = answer_text(knowledge, static_cast<Index>(i), given->second, job.shop.units);
         }
         rows.push_back(row);
     }

@@ -100,7 +100,7 @@ void draw_number(JobScene& scene, const MeasureField& field) {
     }
     if (event.cancelled) scene.view.drafts.drop(field.id);
     if (event.committed && draft.changed) {
-        scene.action = GiveNumber{field.id, draft.text, field.of_rig};
+        scene.action = GiveNumber{field.id, with_shown_unit(draft.text, field.unit), field.of_rig};
     }
     const bool wrong = !event.cancelled && !draft.error.empty();
     const std::string& under = wrong ? draft.error : field.hint;
