@@ -50,7 +50,10 @@ void draw_now(JobScene& scene) {
         return;
     }
     draw_card(scene);
-    if (scene.dock_inside) draw_answers_inside(scene);
+    if (scene.dock_inside) {
+        draw_answers_inside(scene);
+        draw_outlook(scene);
+    }
     draw_questions(scene);
     draw_sheets(scene);
 }

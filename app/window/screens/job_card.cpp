@@ -165,7 +165,7 @@ void draw_card(JobScene& scene) {
         } else {
             draw_named(kit, "AFTER IT", card.after);
         }
-        draw_outlook(scene);
+        if (!scene.dock_inside) draw_outlook(scene);
         if (!card.sources.empty()) {
             kit.gap(10);
             kit.text(card.sources, Type::small, Role::ink2);

@@ -80,9 +80,10 @@ bool has_outlook(const JobScene& scene) {
     return (scene.outlook != nullptr && !scene.outlook->answers.empty()) || !scene.card.branches.empty();
 }
 
-// A question has nothing else to show; the steps of a check come first.
+// A question has nothing else to show; the steps of a check come first, and so do answers that have no place
+// of their own.
 bool outlook_open_at_first(const JobScene& scene) {
-    return scene.card.kind == StepCard::Kind::question && scene.card.steps.empty();
+    return !scene.dock_inside && scene.card.kind == StepCard::Kind::question && scene.card.steps.empty();
 }
 
 // Where there is no picture, what each answer would tell in words.
