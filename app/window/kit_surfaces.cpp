@@ -87,7 +87,7 @@ void Kit::card(const SurfaceLook& look, const std::function<void()>& content) {
 }
 
 char side_of(std::string_view id) {
-    const std::size_t dash = id.rfind('_');
+    const std::size_t dash = id.find_last_of("_.");
     const std::string_view last = dash == std::string_view::npos ? id : id.substr(dash + 1);
     if (last == "port") return 'P';
     if (last == "starboard") return 'S';
