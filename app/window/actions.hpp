@@ -8,6 +8,7 @@
 #include "app/records/store.hpp"
 #include "app/window/boat_desk.hpp"
 #include "app/window/places.hpp"
+#include "app/window/sheet_actions.hpp"
 #include "app/window/theme.hpp"
 
 namespace hardover::window {
@@ -118,6 +119,6 @@ using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
 using Action =
     std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook, ChangeTextSize,
-                 ReloadKnowledge, ShowKnowledge, JobAction, BoatAction, SettingsAction>;
+                 ReloadKnowledge, ShowKnowledge, JobAction, BoatAction, SheetAction, SettingsAction>;
 
 }  // namespace hardover::window

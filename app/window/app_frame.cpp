@@ -6,6 +6,7 @@
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/settings.hpp"
+#include "app/window/screens/worksheets.hpp"
 
 namespace hardover::window {
 
@@ -22,6 +23,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
             return draw_boat(kit, state.boat, state.boat_view);
         case Place::settings:
             return draw_settings(kit, make_settings_page(state), state.settings_view);
+        case Place::worksheets:
+            return draw_worksheets(kit, state.sheets);
         case Place::bench:
             break;
     }

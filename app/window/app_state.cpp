@@ -18,6 +18,7 @@ struct Apply {
         if (place == Place::bench) show_bench(state);
         if (place == Place::boat) show_boat(state);
         if (place == Place::settings) take_shop(state);
+        if (place == Place::worksheets) show_sheets(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -61,6 +62,7 @@ struct Apply {
         go(Place::job);
     }
     void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
+    void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -78,6 +80,7 @@ struct Apply {
             show_job(state);
         }
         if (state.place == Place::boat) show_boat(state);
+        show_sheets(state);
     }
     void operator()(const SwitchLook&) const {
         const auto at = static_cast<std::size_t>(state.preferences.look);

@@ -13,6 +13,7 @@
 #include "app/window/actions.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
+#include "app/window/sheets_state.hpp"
 #include "app/window/views.hpp"
 
 namespace hardover::window {
@@ -52,6 +53,7 @@ struct AppState {
 
     BoatDesk boat;  // looked at: the job's, or one of its own
     BoatView boat_view;
+    SheetsState sheets;
 };
 
 // Reads the list of jobs anew.
@@ -71,5 +73,9 @@ void carry_out_on_settings(AppState& state, const SettingsAction& action);
 void take_shop(AppState& state);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
+
+void carry_out_on_sheets(AppState& state, const SheetAction& action);
+// The list of worksheets and the one in hand anew.
+void show_sheets(AppState& state);
 
 }  // namespace hardover::window

@@ -32,7 +32,9 @@ enum class Icon {
     telephone,
     clock,
     sheet,  // a page with lines
-    gear
+    gear,
+    plot,  // a curve over two axes
+    book
 };
 
 // Draws into the box (square, centred) with one colour; lines are a tenth of the box wide.

@@ -1,35 +1,18 @@
 // The bench's and the look-up's words.
 #include "app/window/pages.hpp"
 
-#include <algorithm>
 #include <array>
-#include <cctype>
-#include <sstream>
 
 #include "app/jobs/page.hpp"
+#include "app/jobs/search.hpp"
+#include "app/jobs/word_match.hpp"
 
 namespace hardover::window {
 
 namespace {
 
-std::string lower(std::string_view text) {
-    std::string small(text);
-    std::transform(small.begin(), small.end(), small.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return small;
-}
-
-// Ids, separated by ", ", as the records keep them -> names.
-std::string complaint_names(const Knowledge& knowledge, const std::string& ids) {
-    std::istringstream parts(ids);
-    std::string id, names;
-    while (std::getline(parts, id, ',')) {
-        id.erase(0, id.find_first_not_of(' '));
-        if (id.empty()) continue;
-        const Index at = find(knowledge.complaints, id);
-        if (!names.empty()) names += " · ";
-        names += at == none ? id : knowledge.complaints[static_cast<std::size_t>(at)].name;
-    }
+std::string complaints_of(const Knowledge& knowledge, const JobRow& row) {
+    const std::string names = complaint_names(knowledge, row.summary.complaint);
     return names.empty() ? "No complaint noted yet" : names;
 }
 
@@ -61,7 +44,7 @@ BenchPage make_bench_page(const Knowledge& knowledge, const Result<std::vector<J
         shown.number = row.number;
         shown.title = "Job " + std::to_string(row.number);
         shown.boat = row.summary.boat.empty() ? "Boat without a name" : row.summary.boat;
-        shown.complaint = complaint_names(knowledge, row.summary.complaint);
+        shown.complaint = complaints_of(knowledge, row);
         shown.changed = shown_time(row.changed_at);
         (row.summary.state == "handed back" ? page.handed_back : page.in_hand).push_back(shown);
     }
@@ -83,13 +66,7 @@ std::vector<LookUpRow> make_look_up(const Knowledge& knowledge, const Job& job) 
 }
 
 bool matches(const LookUpRow& row, std::string_view filter) {
-    const std::string text = lower(row.name + " " + row.ask + " " + row.answer);
-    std::istringstream words(lower(filter));
-    std::string word;
-    while (words >> word) {
-        if (text.find(word) == std::string::npos) return false;
-    }
-    return true;
+    return has_all_words(row.name + " " + row.ask + " " + row.answer, filter);
 }
 
 }  // namespace hardover::window

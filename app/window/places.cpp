@@ -10,6 +10,7 @@ const std::vector<PlaceRow>& places() {
         {Place::bench, "bench", "Bench", Icon::bench},
         {Place::job, "job", "Job", Icon::pencil},
         {Place::boat, "boat", "Boat", Icon::boat},
+        {Place::worksheets, "worksheets", "Worksheets", Icon::plot},
         {Place::settings, "settings", "Settings", Icon::gear},
     };
     return rows;

@@ -1,30 +1,12 @@
 // Pictures of the boat's place. They land in the folder that HARDOVER_PICTURES names, for looking at; without
 // it, in a folder that is removed again.
 #include <catch2/catch.hpp>
-#include <cstdlib>
 
-#include "shop.hpp"
+#include "album.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
 using namespace hardover_tests;
-
-namespace {
-
-// Where a picture goes: the folder asked for, or one that is removed again.
-class Album {
-  public:
-    std::string path(const std::string& name) const {
-        const char* wanted = std::getenv("HARDOVER_PICTURES");
-        return wanted == nullptr ? scratch_.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
-    }
-    std::string file(const std::string& name) const { return scratch_.file(name); }
-
-  private:
-    ScratchFolder scratch_;
-};
-
-}  // namespace
 
 TEST_CASE("The boat can be drawn on every mount, sound and with faults, in both themes and in large letters",
           "[pictures]") {
