@@ -131,8 +131,8 @@ class Kit {
 
     // Surfaces.
     void card(const SurfaceLook& look, const std::function<void()>& content);
-    // A card over everything else, at the left of a box, for as long as it is asked for. Cannot be pressed. The
-    // content is drawn at the end of the frame: it holds what it needs by value.
+    // A card over everything else, at the left of a box, for as long as it is asked for. Cannot be pressed.
+    // The content is drawn at the end of the frame: it holds what it needs by value.
     void floating_card(const Box& beside, float width_px, std::function<void()> content);
     void fill(const Box& box, Role role, float round_dp = 0);
     void outline(const Box& box, Role role, float width_dp = 1, float round_dp = 0);

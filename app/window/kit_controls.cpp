@@ -2,7 +2,6 @@
 #include <imgui_internal.h>
 #include <imgui_stdlib.h>
 
-
 #include "app/window/kit.hpp"
 
 namespace hardover::window {

@@ -83,9 +83,8 @@ void Kit::draw_floating_card() {
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoNav |
                      ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoSavedSettings |
                      ImGuiWindowFlags_NoFocusOnAppearing);
-    memory_.floating_height = inside({x, y, w, 0}, [&] {
-        card({.line = Role::accent, .pad = 14, .line_width = 2}, floating_->content);
-    });
+    memory_.floating_height = inside(
+        {x, y, w, 0}, [&] { card({.line = Role::accent, .pad = 14, .line_width = 2}, floating_->content); });
     ImGui::End();
 }
 

@@ -101,7 +101,8 @@ TEST_CASE("The pointer resting on a cause shows what speaks for and against it w
     CHECK(times_shown() == before + 1);
 }
 
-TEST_CASE("The figures of the rig that decide most stand first, the others are folded with how many are told") {
+TEST_CASE(
+    "The figures of the rig that decide most stand first, the others are folded with how many are told") {
     Shop shop;
     shop.start_job("Grey Heron", "she wanders");
     std::size_t matter = 0;

@@ -20,7 +20,8 @@ struct Size {
 
 }  // namespace
 
-TEST_CASE("Every question of the knowledge fits, with all of its answers and what they would tell on the screen") {
+TEST_CASE(
+    "Every question of the knowledge fits, with all of its answers and what they would tell on the screen") {
     const Knowledge& knowledge = shipped();
     const Job job = replay(knowledge, 1, {});
     const JobPage page = make_job_page(knowledge, job);

@@ -84,9 +84,9 @@ Display::Display(int width, int height) {
     std::array<int, 2> ends{};
     if (pipe2(ends.data(), O_CLOEXEC) != 0) return;
     const std::string size = std::to_string(width) + "x" + std::to_string(height) + "x24";
-    server_ = spawn({"Xvfb", "-displayfd", std::to_string(ends[1]), "-screen", "0", size, "-nolisten", "tcp",
-                     "-noreset"},
-                    {}, "/dev/null", ends[1]);
+    server_ = spawn(
+        {"Xvfb", "-displayfd", std::to_string(ends[1]), "-screen", "0", size, "-nolisten", "tcp", "-noreset"},
+        {}, "/dev/null", ends[1]);
     close(ends[1]);
     char letter = 0;
     while (read(ends[0], &letter, 1) == 1 && letter != '\n') name_ += letter;
@@ -105,11 +105,11 @@ RealWindow::RealWindow(const Display& display, RealProgram program)
     const std::string marks = program_.folder + "/marks.json";
     std::filesystem::remove(marks);
     const auto start = Clock::now();
-    process_ = spawn({program_.program, "--records", program_.folder + "/records.db", "--knowledge",
-                      program_.knowledge},
-                     {"DISPLAY=" + display_.name(), "HARDOVER_MARKS=" + marks, "HARDOVER_ASSETS=" + program_.assets,
-                      "LIBGL_ALWAYS_SOFTWARE=1", "XDG_DATA_HOME=" + program_.folder},
-                     program_.folder + "/said");
+    process_ = spawn(
+        {program_.program, "--records", program_.folder + "/records.db", "--knowledge", program_.knowledge},
+        {"DISPLAY=" + display_.name(), "HARDOVER_MARKS=" + marks, "HARDOVER_ASSETS=" + program_.assets,
+         "LIBGL_ALWAYS_SOFTWARE=1", "XDG_DATA_HOME=" + program_.folder},
+        program_.folder + "/said");
     while (!std::filesystem::exists(marks)) {
         if (Clock::now() - start > start_wait || waitpid(process_, nullptr, WNOHANG) == process_) {
             trouble_ = "no window appeared; see " + program_.folder + "/said";
@@ -148,7 +148,10 @@ bool RealWindow::read_screen() {
     std::ifstream file(program_.folder + "/marks.json");
     const nlohmann::json all = nlohmann::json::parse(file, nullptr, false);
     if (!all.is_object()) return false;
-    SeenScreen seen{all.at("frame").get<std::uint64_t>(), all.at("settled").get<bool>(), all.at("scale").get<float>(), {}};
+    SeenScreen seen{all.at("frame").get<std::uint64_t>(),
+                    all.at("settled").get<bool>(),
+                    all.at("scale").get<float>(),
+                    {}};
     for (const nlohmann::json& one : all.at("marks")) {
         Mark mark;
         mark.id = one.at("id").get<std::string>();
@@ -241,7 +244,8 @@ void RealWindow::resize(int width, int height) {
 }
 
 void RealWindow::take_picture(const std::string& path) const {
-    const std::string command = "DISPLAY=" + display_.name() + " import -window " + window_ + " '" + path + "'";
+    const std::string command =
+        "DISPLAY=" + display_.name() + " import -window " + window_ + " '" + path + "'";
     if (std::system(command.c_str()) != 0) std::fprintf(stderr, "no picture %s\n", path.c_str());
 }
 

@@ -1,5 +1,5 @@
-// The main paths in the real window on a display of its own, by real keys and a real pointer. Pictures stay in
-// the build's folder tests/real_window.
+// The main paths in the real window on a display of its own, by real keys and a real pointer. Pictures stay
+// in the build's folder tests/real_window.
 #include "real_window.hpp"
 
 #include <catch2/catch.hpp>
@@ -20,7 +20,8 @@ struct Stage {
 
     std::unique_ptr<RealWindow> start() {
         auto window = std::make_unique<RealWindow>(
-            display, RealProgram{HARDOVER_PROGRAM, source_path("assets"), source_path("knowledge"), folder.file("")});
+            display,
+            RealProgram{HARDOVER_PROGRAM, source_path("assets"), source_path("knowledge"), folder.file("")});
         INFO(window->trouble() << " " << file_text(folder.file("said")));
         REQUIRE(window->trouble().empty());
         window->resize(1280, 800);
@@ -135,9 +136,9 @@ TEST_CASE("In the real window a job on the bench is done by mouse alone") {
     while (!window->screen().has("dock.hand_back") && ++steps < most_steps && window->trouble().empty()) {
         const SeenScreen& screen = window->screen();
         const bool number = screen.first("number.") != nullptr;
-        window->click(screen.has("remedy.cured")                ? "remedy.cured"
+        window->click(screen.has("remedy.cured")          ? "remedy.cured"
                       : screen.has("answer.1") && !number ? "answer.1"
-                                                                : "answer.cannot_tell");
+                                                          : "answer.cannot_tell");
     }
     INFO(window->trouble());
     REQUIRE(window->screen().has("dock.hand_back"));
@@ -154,7 +155,8 @@ TEST_CASE("In the real window a job on the bench is done by mouse alone") {
     check_screen(*window, "mouse-3-handed-back");
 }
 
-TEST_CASE("The real window keeps everything in sight when it is resized, its text doubled, its theme changed") {
+TEST_CASE(
+    "The real window keeps everything in sight when it is resized, its text doubled, its theme changed") {
     if (!tools_are_there()) return;
     Stage stage;
     {

@@ -48,7 +48,8 @@ TEST_CASE("Units chosen in the settings are kept, and the job in hand shows its 
     CHECK(stroke().value == "229 mm");
 }
 
-TEST_CASE("The shop's price of an hour is kept and taken by the reasoning; nonsense is refused beside the field") {
+TEST_CASE(
+    "The shop's price of an hour is kept and taken by the reasoning; nonsense is refused beside the field") {
     Shop shop;
     shop.start_job("Grey Heron", "");
     go_to_settings(shop);
@@ -104,8 +105,9 @@ TEST_CASE("Region and use settled for new jobs are told of the next job, not of 
     };
     CHECK(value("waters") == RigValue(std::in_place_type<std::string>, "canada"));
     CHECK(value("vessel_use") == RigValue(std::in_place_type<std::string>, "inspected_passenger"));
-    const bool deferred = std::any_of(next.value().assessment.deferrals.begin(), next.value().assessment.deferrals.end(),
-                                      [](Index at) { return shipped().deferrals[at].id == "commercial_vessel"; });
+    const bool deferred =
+        std::any_of(next.value().assessment.deferrals.begin(), next.value().assessment.deferrals.end(),
+                    [](Index at) { return shipped().deferrals[at].id == "commercial_vessel"; });
     CHECK(deferred);
 }
 
@@ -136,9 +138,10 @@ TEST_CASE("Backup now makes a copy that opens and holds every job, and says wher
 }
 
 TEST_CASE("Nothing is cut, covered or too small in the settings, at any size") {
-    for (const auto& [w, h, text] : {std::tuple{1024.0F, 640.0F, 1.0F}, std::tuple{1280.0F, 800.0F, 1.0F},
-                                     std::tuple{1280.0F, 800.0F, 2.0F}, std::tuple{800.0F, 1280.0F, 1.0F},
-                                     std::tuple{1920.0F, 1080.0F, 2.5F}, std::tuple{3840.0F, 2160.0F, 1.0F}}) {
+    for (const auto& [w, h, text] :
+         {std::tuple{1024.0F, 640.0F, 1.0F}, std::tuple{1280.0F, 800.0F, 1.0F},
+          std::tuple{1280.0F, 800.0F, 2.0F}, std::tuple{800.0F, 1280.0F, 1.0F},
+          std::tuple{1920.0F, 1080.0F, 2.5F}, std::tuple{3840.0F, 2160.0F, 1.0F}}) {
         Shop shop(w, h);
         go_to_settings(shop);
         shop.state->settings_view.backup = "/home/bench/hardover/records-2026-11-25-150313.db";
