@@ -6,6 +6,7 @@
 
 #include "app/jobs/shop.hpp"
 #include "app/records/store.hpp"
+#include "app/window/boat_desk.hpp"
 #include "app/window/places.hpp"
 #include "app/window/theme.hpp"
 
@@ -83,6 +84,12 @@ struct ChooseTextSize {
     int percent = 100;
 };
 
+// Opens what the knowledge has of this id, where there is a place that can show it.
+struct ShowKnowledge {
+    std::string kind;  // "finding", "cause"
+    std::string id;
+};
+
 // Reads the knowledge files anew, or only when they have changed.
 struct ReloadKnowledge {
     bool only_if_changed = false;
@@ -109,7 +116,8 @@ struct OpenFolder {  // of the records
 using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, BackUp, OpenFolder>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
-using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
-                            ChangeTextSize, ReloadKnowledge, JobAction, SettingsAction>;
+using Action =
+    std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook, ChangeTextSize,
+                 ReloadKnowledge, ShowKnowledge, JobAction, BoatAction, SettingsAction>;
 
 }  // namespace hardover::window

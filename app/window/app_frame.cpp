@@ -2,6 +2,7 @@
 #include "app/window/app_frame.hpp"
 
 #include "app/window/screens/bench.hpp"
+#include "app/window/screens/boat/boat.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/settings.hpp"
@@ -17,6 +18,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
                             {state.page, state.looked_at ? &*state.looked_at : nullptr, state.look_up,
                              &state.outlook, state.turning ? &*state.turning : nullptr},
                             state.view);
+        case Place::boat:
+            return draw_boat(kit, state.boat, state.boat_view);
         case Place::settings:
             return draw_settings(kit, make_settings_page(state), state.settings_view);
         case Place::bench:

@@ -9,7 +9,7 @@
 
 namespace hardover::window {
 
-enum class Place { bench, job, settings };
+enum class Place { bench, job, boat, settings };
 
 struct PlaceRow {
     Place place = Place::bench;

@@ -5,36 +5,12 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
-#include "harness.hpp"
-#include "marks_check.hpp"
+#include "fit.hpp"
 #include "sample_pages.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
 using namespace hardover_tests;
-
-namespace {
-
-struct View {
-    float w;
-    float h;
-    float text;
-};
-constexpr View views[] = {{1024, 640, 1},     {1024, 640, 1.5F},  {1280, 720, 1},     {1280, 800, 1},
-                          {1280, 800, 1.5F},  {1280, 800, 2},     {1366, 768, 1},     {1600, 1000, 1.25F},
-                          {1920, 1080, 1},    {1920, 1080, 2.5F}, {2560, 1440, 1.5F}, {3840, 2160, 1},
-                          {3840, 2160, 2.5F}, {800, 1280, 1}};
-
-void sweep(const std::string& name, const Harness::Draw& draw) {
-    for (const View& view : views) {
-        const float scale = scale_for(view.text, view.w, view.h);
-        Harness harness(view.w, view.h, scale, Look::light, draw);
-        INFO(name << " at " << view.w << " x " << view.h << ", text " << view.text);
-        check_marks(harness.marks(), scale);
-    }
-}
-
-}  // namespace
 
 TEST_CASE("Nothing is cut, covered or too small on the job screen, in any state and size") {
     const auto rows = sample_look_up();
