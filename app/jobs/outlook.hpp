@@ -32,8 +32,9 @@ struct QuestionOutlook {
     std::vector<AnswerOutlook> answers;
 };
 
-// The answers a finding can have, worst first, and the causes that matter for them: each answer's first one, and
-// the first ones now; at most five, the most probable now first. No answers: the finding has no readings, or all of them are impossible.
+// The answers a finding can have, worst first, and the causes that matter for them: each answer's first one,
+// and the first ones now; at most five, the most probable now first. No answers: the finding has no readings,
+// or all of them are impossible.
 QuestionOutlook question_outlook(const PreparedKnowledge& prepared, const Job& job, Index finding);
 
 // One way to turn the first cause.

@@ -22,8 +22,9 @@ std::vector<int> changes_to(const std::vector<StoredEvent>& events, int sequence
 Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events,
                  const ShopWays& shop = {});
 
-// Puts an answer into the facts, `stage` remedies having been tried. One given again after a remedy leaves the
-// one before it as evidence of how the boat was then; one given again with no remedy between puts it right.
+// Puts an answer into the facts, `stage` remedies having been tried. One given again after a remedy leaves
+// the one before it as evidence of how the boat was then; one given again with no remedy between puts it
+// right.
 void keep_answer(Facts& facts, Index finding, const Answer& answer, int stage);
 
 // An event that fits this knowledge, with its answer or value in full form, or why it does not fit. `job` is

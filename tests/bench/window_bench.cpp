@@ -104,7 +104,8 @@ std::vector<std::string> frame_row(const Knowledge& knowledge, float w, float h,
             "under 2 ms CPU"};
 }
 
-std::vector<std::string> timed_row(const std::string& name, const std::string& aim, std::vector<double> times) {
+std::vector<std::string> timed_row(const std::string& name, const std::string& aim,
+                                   std::vector<double> times) {
     return {name, fixed(percentile(times, 0.5), 0) + " ms", fixed(percentile(times, 0.99), 0) + " ms", aim};
 }
 
@@ -153,7 +154,8 @@ void add_real_rows(int runs, std::vector<std::vector<std::string>>& rows) {
     }
     rows.push_back(timed_row("start to the first frame with the shipped base (Xvfb, software GL, wall)",
                              "under 300 ms", starts));
-    rows.push_back({"processor while nothing happens, 10 s", std::to_string(ticks) + " ticks", "", "0 ticks"});
+    rows.push_back(
+        {"processor while nothing happens, 10 s", std::to_string(ticks) + " ticks", "", "0 ticks"});
 }
 
 }  // namespace

@@ -32,9 +32,9 @@ TEST_CASE("Each answer's bars stand where the causes stand once it is given") {
             CHECK(move.then_text == line.percent);
         }
     }
-    const bool first_shown = std::any_of(worst.causes.begin(), worst.causes.end(), [&](const CauseMove& move) {
-        return move.first && move.name == bench.page().causes.front().name;
-    });
+    const bool first_shown = std::any_of(
+        worst.causes.begin(), worst.causes.end(),
+        [&](const CauseMove& move) { return move.first && move.name == bench.page().causes.front().name; });
     CHECK(first_shown);
 }
 

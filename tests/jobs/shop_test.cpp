@@ -1,5 +1,5 @@
-// What a shop settles for all its jobs: kept, read again, and never a guess where it cannot be read. And the rig
-// figures worth asking for first.
+// What a shop settles for all its jobs: kept, read again, and never a guess where it cannot be read. And the
+// rig figures worth asking for first.
 #include "app/jobs/shop.hpp"
 
 #include "app/jobs/rig_matters.hpp"

@@ -1,5 +1,5 @@
-// The built program in its real window on a display of its own (Xvfb), worked with real keys and a real pointer
-// (xdotool); what stands on the screen is read from the marks it writes. Knows no test library.
+// The built program in its real window on a display of its own (Xvfb), worked with real keys and a real
+// pointer (xdotool); what stands on the screen is read from the marks it writes. Knows no test library.
 #pragma once
 
 #include <sys/types.h>
@@ -65,9 +65,9 @@ class RealWindow {
     pid_t process() const { return process_; }
 
     // Each waits until the screen has settled afterwards.
-    void key(const std::string& name);      // as xdotool names it: "Return", "ctrl+plus", "F6", "1"
-    void type(const std::string& text);     // without waiting in between
-    void click(const std::string& id);      // turns the wheel over it first where it is out of sight
+    void key(const std::string& name);   // as xdotool names it: "Return", "ctrl+plus", "F6", "1"
+    void type(const std::string& text);  // without waiting in between
+    void click(const std::string& id);   // turns the wheel over it first where it is out of sight
     void resize(int width, int height);
 
     const SeenScreen& screen() const { return screen_; }
@@ -75,9 +75,9 @@ class RealWindow {
     bool until(const std::function<bool(const SeenScreen&)>& so);
 
     void take_picture(const std::string& path) const;
-    void kill_hard();                    // as when the power fails
-    int close();                         // Ctrl Q; gives the exit code
-    long processor_ticks() const;        // used so far
+    void kill_hard();              // as when the power fails
+    int close();                   // Ctrl Q; gives the exit code
+    long processor_ticks() const;  // used so far
 
   private:
     bool read_screen();

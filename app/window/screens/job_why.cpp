@@ -74,8 +74,8 @@ void draw_answer(Kit& kit, const AnswerOutlook& answer) {
 
 bool has_outlook(const JobScene& scene) {
     const StepCard::Kind kind = scene.card.kind;
-    const bool asks = kind == StepCard::Kind::question || kind == StepCard::Kind::check ||
-                      kind == StepCard::Kind::prove;
+    const bool asks =
+        kind == StepCard::Kind::question || kind == StepCard::Kind::check || kind == StepCard::Kind::prove;
     if (!asks) return false;
     return (scene.outlook != nullptr && !scene.outlook->answers.empty()) || !scene.card.branches.empty();
 }
