@@ -18,6 +18,20 @@ bool says_nothing_of(const Portraits& portraits, Index check, Index cause) {
     return !at(all.checks, check).gets.empty();
 }
 
+// The check has a reading that boats with the cause give at least twice as often as boats without any listed
+// one. A weaker proof rests on several findings together, and another check might move the cause more.
+bool tells_of(const Portraits& portraits, Index check, Index cause) {
+    for (const Index finding : at(portraits.knowledge().checks, check).gets) {
+        if (!portraits.is_shown(cause, finding)) continue;
+        const std::vector<double> with = portraits.readings(cause, finding);
+        const std::vector<double> without = portraits.readings_without(finding);
+        for (std::size_t r = 0; r < with.size(); ++r) {
+            if (with[r] >= 2 * without[r]) return true;
+        }
+    }
+    return false;
+}
+
 std::string name_of(const Knowledge& knowledge, const NextStep& step) {
     switch (step.kind) {
         case NextStep::Kind::ask:
@@ -103,7 +117,7 @@ bool make_proof(const Portraits& portraits, Item& item, Chance& chance) {
     const Knowledge& all = portraits.knowledge();
     const Index cause = item.stem.first;
     const Cause& entry = at(all.causes, cause);
-    if (entry.proof == none) return false;
+    if (entry.proof == none || !tells_of(portraits, entry.proof, cause)) return false;
     add_option(item, {at(all.checks, entry.proof).name, true, "", entry.proof});
     std::vector<Option> wrong;
     for (const Index rival : portraits.rivals(cause)) {

@@ -140,6 +140,10 @@ std::vector<double> Portraits::readings(Index cause, Index finding) const {
     for (const Shows& shows : shown(cause)) {
         if (shows.finding == finding) return usable_link(shows.how_often);
     }
+    return readings_without(finding);
+}
+
+std::vector<double> Portraits::readings_without(Index finding) const {
     return usable_stray(at(knowledge_.findings, finding), knowledge_.settings.stray);
 }
 

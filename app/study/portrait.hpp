@@ -25,6 +25,9 @@ class Portraits {
     // How often a boat with this cause alone gives each reading of a finding with readings; adds to 1.
     std::vector<double> readings(Index cause, Index finding) const;
 
+    // The same of a boat with none of the causes that show the finding.
+    std::vector<double> readings_without(Index finding) const;
+
     // The findings a cause shows, in knowledge order.
     const std::vector<Shows>& shown(Index cause) const;
     bool is_shown(Index cause, Index finding) const;

@@ -10,4 +10,7 @@ namespace hardover_tests {
 // check_marks on a screen at many window and text sizes.
 void sweep(const std::string& name, const Harness::Draw& draw);
 
+// The same at three of them: small, usual, and as large as text gets.
+void short_sweep(const std::string& name, const Harness::Draw& draw);
+
 }  // namespace hardover_tests

@@ -90,12 +90,6 @@ TEST_CASE("Nothing is cut, covered or too small among the worksheets and on each
 TEST_CASE("Every shipped worksheet fits with its examples, its plot and all that can be drawn") {
     for (const Worksheet& worksheet : shipped().worksheets) {
         SheetsState sheets = sample_sheets(worksheet.id);
-        for (const View& view : {views[0], views[3], views[12]}) {
-            const float scale = scale_for(view.text, view.w, view.h);
-            Harness harness(view.w, view.h, scale, Look::light,
-                            [&](Kit& kit) { draw_worksheets(kit, sheets); });
-            INFO(worksheet.id << " at " << view.w << " x " << view.h << ", text " << view.text);
-            check_marks(harness.marks(), scale);
-        }
+        short_sweep(worksheet.id, [&](Kit& kit) { draw_worksheets(kit, sheets); });
     }
 }
