@@ -109,7 +109,10 @@ WorkCard work_card(const Session& session, const PracticeEvent& event) {
     Index finding = none;
     Index check = none;
     if (const auto* asked = std::get_if<Asked>(&event)) finding = find(knowledge.findings, asked->finding);
-    if (finding != none) check = at(knowledge.findings, finding).check;
+    if (finding != none) {
+        check = at(knowledge.findings, finding).check;
+        card.ask = at(knowledge.findings, finding).ask;
+    }
     if (const auto* proved = std::get_if<Proved>(&event)) {
         const Index cause = find(knowledge.causes, proved->cause);
         if (cause != none) check = at(knowledge.causes, cause).proof;

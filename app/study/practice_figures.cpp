@@ -45,6 +45,7 @@ void add(const AllOnBoat& all, std::vector<PlayerFigures>& players) {
         player.cured += all[p].cured ? 1 : 0;
         player.minutes += marks.minutes;
         player.expected += marks.expected;
+        player.expert += all[0].marks.minutes;
         player.avoidable += marks.avoidable;
         player.luck += marks.luck;
         player.largest_gap =

@@ -17,7 +17,8 @@ struct PlayerFigures {
     int cured = 0;
     // Sums over the boats, in minutes.
     double minutes = 0;
-    double expected = 0;
+    double expected = 0;  // at the start
+    double expert = 0;    // of the expert on the same boats
     double avoidable = 0;
     double luck = 0;
     double largest_gap = 0;  // of |minutes over the best - avoidable - luck|, over all boats
@@ -27,7 +28,8 @@ struct PlayerFigures {
     int wrong_remedies = 0;
     // Boats on which the marks (avoidable minutes) put this player behind, or level with, the expert.
     int behind_expert = 0;
-    double over_best() const { return expected > 0 ? minutes / expected : 0; }  // 1: as expected
+    double of_expected() const { return expected > 0 ? minutes / expected : 0; }
+    double of_expert() const { return expert > 0 ? minutes / expert : 0; }
 };
 
 struct LevelFigures {

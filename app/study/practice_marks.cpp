@@ -120,7 +120,7 @@ class Marker {
             mark.q = mark.q_best = now.minutes_left;
             return mark;
         }
-        const Worth done = worth_of(work, now);
+        const Worth done = work.again ? Worth{work.minutes + now.minutes_left, 0, true} : worth_of(work, now);
         mark.q = done.minutes;
         mark.q_best = worth_of_best(work, now).minutes;
         const double more = std::max(0.0, mark.q - mark.q_best);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -23,6 +24,14 @@ constexpr double finding_it = 0.5;  // half-guided: the expert leads until a cau
 template <typename E>
 const E& at(const std::vector<E>& entries, Index index) {
     return entries[static_cast<std::size_t>(index)];
+}
+
+// To the minute, as a clock on the wall tells it.
+std::string clock_text(double minutes) {
+    const long whole = std::lround(minutes);
+    if (whole <= 0) return "Not begun yet";
+    return whole < 60 ? fmt::format("{} min so far", whole)
+                      : fmt::format("{} h {} min so far", whole / 60, whole % 60);
 }
 
 std::string guidance_text(Guidance guidance) {
@@ -256,7 +265,7 @@ Page make_page(const Session& session) {
     Page page;
     add_boat(session, page);
     page.guidance = guidance_text(session.begun().guidance);
-    page.clock = session.minutes() > 0 ? minutes_text(session.minutes()) + " so far" : "Not begun yet";
+    page.clock = clock_text(session.minutes());
     page.phase = session.phase() == Session::Phase::ended   ? "Handed over"
                  : session.phase() == Session::Phase::cured ? "Checks after"
                                                             : "Finding the cause";

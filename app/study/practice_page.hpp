@@ -54,6 +54,7 @@ struct WorkLine {
 // What belongs to a piece of work that is about to be done.
 struct WorkCard {
     std::string heading;
+    std::string ask;  // the question itself, of a finding
     std::string minutes;
     std::vector<std::string> steps, tools, parts, figures, after;
     std::string source;

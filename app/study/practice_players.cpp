@@ -10,7 +10,8 @@ namespace hardover::study::practice {
 namespace {
 
 constexpr std::size_t most_work = 200;     // nobody goes on for longer: help is called
-constexpr std::size_t guesses = 40;        // after so many the guesser calls for help
+constexpr std::size_t most_remedies = 10;  // after so many the player of the first choice calls for help
+constexpr std::size_t guesses = 20;        // after so many the guesser does
 constexpr std::size_t questions_each = 3;  // of the guesser, to a remedy
 
 template <typename E>
@@ -74,7 +75,7 @@ Session expert_on(const PreparedKnowledge& prepared, const std::shared_ptr<const
 
 Session first_choice_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat) {
     Session session = begin(prepared, boat);
-    while (session.phase() == Session::Phase::working && session.work().size() < most_work) {
+    while (session.phase() == Session::Phase::working && session.work().size() < most_remedies) {
         const Assessment now = assess(prepared, session.facts(), Detail{false, false});
         const RankedCause* first = leading_not_tried(session, now);
         if (first == nullptr) break;

@@ -12,11 +12,12 @@ namespace hardover::study::practice {
 // Does the program's next step, one finding at a time, until the boat is right or it would call for help.
 Session expert_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat);
 
-// Looks at nothing: fits the remedy of whatever leads the ranking, then of what leads it after that.
+// Looks at nothing: fits the remedy of whatever leads the ranking, then of what leads it after that; calls
+// for help after the tenth.
 Session first_choice_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat);
 
-// Asks and fits whatever comes to hand, in no order and each once: three questions to a remedy. Heeds no
-// caution, and is always half sure.
+// Asks and fits whatever comes to hand, in no order and each once: three questions to a remedy, and help
+// after twenty of them. Heeds no caution, and is always half sure.
 Session guesser_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat,
                    std::uint64_t seed);
 

@@ -69,6 +69,19 @@ struct QuizRequest {
 int run_quiz(Context& context, const QuizRequest& request);
 int run_quiz_topics(Context& context);
 int run_quiz_figures(Context& context, unsigned seed, bool json);
+struct PracticeRequest {
+    std::optional<std::uint64_t> seed;  // empty: from the clock
+    std::optional<int> level;           // empty: as the learner's record says
+    std::string learner;                // "": nothing is kept
+    std::string guidance;               // "": as the learner's record, or the level, says
+    bool start_new = false;             // even though one is not finished
+    bool json = false;                  // the debrief; the dialogue goes to the error stream
+};
+int run_practice(Context& context, const PracticeRequest& request);
+int run_practice_replay(Context& context, const std::string& id, bool json);
+int run_practice_list(Context& context);
+int run_practice_levels(Context& context);
+int run_practice_figures(Context& context, int boats, bool json);
 int run_learner_add(Context& context, const std::string& name);
 int run_learner_list(Context& context, bool json);
 int run_learner_show(Context& context, const std::string& name, bool json);

@@ -24,6 +24,7 @@ struct Wish {
     int strength = 0;
     WalkWish walk;
     QuizRequest quiz;
+    PracticeRequest practice;
     SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
@@ -230,6 +231,44 @@ void add_quiz(CLI::App& app, Wish& wish) {
     });
 }
 
+void add_practice(CLI::App& app, Wish& wish) {
+    CLI::App* practice = app.add_subcommand("practice", "A boat with a hidden fault to find, also by a pipe");
+    practice->add_option("--seed", wish.practice.seed, "The same seed and level make the same boat");
+    practice->add_option("--level", wish.practice.level, "1 (easiest) to 5; see: practice levels")
+        ->check(CLI::Range(1, 5));
+    practice->add_option("--learner", wish.practice.learner, "Keep it, and go on with what is not finished");
+    practice->add_option("--help-shown", wish.practice.guidance, "worked, half, nudged or unaided");
+    practice->add_flag("--new", wish.practice.start_new, "A new boat although one is not finished");
+    practice->add_flag("--json", wish.practice.json, "Print the debrief as JSON");
+    practice->require_subcommand(0, 1);
+    practice->final_callback([&wish, practice] {
+        if (!practice->get_subcommands().empty()) return;
+        wish.run = [&wish](Context& context) { return run_practice(context, wish.practice); };
+    });
+    CLI::App* replay = practice->add_subcommand("replay", "The debrief of a practice boat once more");
+    replay->add_option("ID", wish.name, "As practice list says it")->required();
+    replay->add_flag("--json", wish.json, "Print JSON");
+    replay->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_practice_replay(context, wish.name, wish.json); };
+    });
+    practice->add_subcommand("list", "Practice boats on record")->callback([&wish] {
+        wish.run = [](Context& context) { return run_practice_list(context); };
+    });
+    practice->add_subcommand("levels", "What each level is")->callback([&wish] {
+        wish.run = [](Context& context) { return run_practice_levels(context); };
+    });
+    CLI::App* figures = practice->add_subcommand("figures", "Do the marks tell good work from bad?");
+    CLI::Option* boats = figures->add_option("--boats", wish.boats, "How many boats (2000)");
+    boats->check(CLI::Range(1, 100000));
+    figures->add_flag("--json", wish.json, "Print JSON");
+    figures->callback([&wish, boats] {
+        const int count = boats->count() > 0 ? wish.boats : 2000;
+        wish.run = [&wish, count](Context& context) {
+            return run_practice_figures(context, count, wish.json);
+        };
+    });
+}
+
 void add_learner(CLI::App& app, Wish& wish) {
     CLI::App* learner = app.add_subcommand("learner", "Learners and how far they have come");
     learner->require_subcommand(1);
@@ -282,6 +321,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_job(app, wish);
     add_learning(app, wish);
     add_quiz(app, wish);
+    add_practice(app, wish);
     add_learner(app, wish);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them

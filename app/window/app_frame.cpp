@@ -4,6 +4,7 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/worksheets.hpp"
 
 namespace hardover::window {
 
@@ -14,6 +15,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
         case Place::job:
             return draw_job(kit, {state.page, state.looked_at ? &*state.looked_at : nullptr, state.look_up},
                             state.view);
+        case Place::worksheets:
+            return draw_worksheets(kit, state.sheets);
         case Place::bench:
             break;
     }

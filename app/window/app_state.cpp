@@ -16,6 +16,7 @@ struct Apply {
         if (place != state.place) state.before = state.place;
         state.place = place;
         if (place == Place::bench) show_bench(state);
+        if (place == Place::worksheets) show_sheets(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -47,6 +48,7 @@ struct Apply {
     void operator()(const JobAction& action) const {
         if (state.job) carry_out_on_job(state, action);
     }
+    void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -57,10 +59,10 @@ struct Apply {
         state.view.trouble = state.bench_view.trouble = read ? "" : told;
         if (!read) return;
         state.prepared = state.in_use->prepared();
+        if (state.job) state.job = replay(state.prepared, state.job->number, state.job->events);
         show_bench(state);
-        if (!state.job) return;
-        state.job = replay(state.prepared, state.job->number, state.job->events);
         show_job(state);
+        show_sheets(state);
     }
     void operator()(const SwitchLook&) const {
         Look& look = state.preferences.look;

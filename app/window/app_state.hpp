@@ -12,6 +12,7 @@
 #include "app/window/actions.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
+#include "app/window/sheets_state.hpp"
 #include "app/window/views.hpp"
 
 namespace hardover::window {
@@ -42,6 +43,8 @@ struct AppState {
     std::optional<StepCard> looked_at;
     std::vector<LookUpRow> look_up;
     JobView view;
+
+    SheetsState sheets;
 };
 
 // Reads the list of jobs anew.
@@ -55,5 +58,9 @@ void carry_out(AppState& state, const Action& action);
 void carry_out_on_job(AppState& state, const JobAction& action);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
+
+void carry_out_on_sheets(AppState& state, const SheetAction& action);
+// The list of worksheets and the one in hand anew.
+void show_sheets(AppState& state);
 
 }  // namespace hardover::window

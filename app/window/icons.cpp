@@ -174,6 +174,15 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
             pen.circle({12, 12}, 8.5F);
             pen.line({{12, 7}, {12, 12}, {15.5F, 14}});
             break;
+        case Icon::plot:
+            pen.line({{4, 3.5F}, {4, 20}, {21, 20}});
+            pen.line({{6.5F, 16}, {10, 10}, {14, 12.5F}, {20, 5}});
+            break;
+        case Icon::book:
+            pen.line({{12, 6.5F}, {8, 4.5F}, {3, 4.5F}, {3, 18.5F}, {8, 18.5F}, {12, 20.5F}}, false);
+            pen.line({{12, 6.5F}, {16, 4.5F}, {21, 4.5F}, {21, 18.5F}, {16, 18.5F}, {12, 20.5F}}, false);
+            pen.line({{12, 6.5F}, {12, 20.5F}});
+            break;
     }
 }
 

@@ -30,7 +30,9 @@ enum class Icon {
     boat,
     hand_over,
     telephone,
-    clock
+    clock,
+    plot,  // a curve over two axes
+    book
 };
 
 // Draws into the box (square, centred) with one colour; lines are a tenth of the box wide.

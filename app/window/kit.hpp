@@ -139,6 +139,13 @@ class Kit {
     float key_cap_width(std::string_view text) const;
     void side_letter(const Box& box, char letter);  // 'P' on red or 'S' on green
     void hairline(const Box& box) { fill(box, Role::hairline); }
+    // A line through points in pixels.
+    void stroke(const std::vector<ImVec2>& points, Role role, float width_dp);
+    // A filled shape without a dent.
+    void shape(const std::vector<ImVec2>& points, Role role);
+    void disc(ImVec2 centre, float radius_dp, Role role);
+    // Draws nothing outside the box.
+    void within(const Box& box, const std::function<void()>& content);
 
     // Controls. Each gives true when it was pressed.
     bool button(const std::string& id, const Box& box, const ButtonLook& look);

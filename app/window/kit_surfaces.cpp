@@ -26,6 +26,25 @@ void Kit::bar(const Box& box, double share, Role role) {
     if (w >= 1) fill({box.x, box.y, std::max(w, px(3)), box.h}, role, 3);
 }
 
+void Kit::stroke(const std::vector<ImVec2>& points, Role role, float width_dp) {
+    list().AddPolyline(points.data(), static_cast<int>(points.size()), theme_.colour(role), ImDrawFlags_None,
+                       std::max(1.0F, px(width_dp)));
+}
+
+void Kit::shape(const std::vector<ImVec2>& points, Role role) {
+    list().AddConvexPolyFilled(points.data(), static_cast<int>(points.size()), theme_.colour(role));
+}
+
+void Kit::disc(ImVec2 centre, float radius_dp, Role role) {
+    list().AddCircleFilled(centre, px(radius_dp), theme_.colour(role));
+}
+
+void Kit::within(const Box& box, const std::function<void()>& content) {
+    list().PushClipRect({box.x, box.y}, {box.right(), box.bottom()}, true);
+    content();
+    list().PopClipRect();
+}
+
 float Kit::key_cap_width(std::string_view text) const {
     return std::max(px(26), text_width(text, Type::caps) + px(14));
 }

@@ -1,23 +1,15 @@
 // The bench's and the look-up's words.
 #include "app/window/pages.hpp"
 
-#include <algorithm>
 #include <array>
-#include <cctype>
 #include <sstream>
 
 #include "app/jobs/page.hpp"
+#include "app/jobs/word_match.hpp"
 
 namespace hardover::window {
 
 namespace {
-
-std::string lower(std::string_view text) {
-    std::string small(text);
-    std::transform(small.begin(), small.end(), small.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return small;
-}
 
 // Ids, separated by ", ", as the records keep them -> names.
 std::string complaint_names(const Knowledge& knowledge, const std::string& ids) {
@@ -83,13 +75,7 @@ std::vector<LookUpRow> make_look_up(const Knowledge& knowledge, const Job& job) 
 }
 
 bool matches(const LookUpRow& row, std::string_view filter) {
-    const std::string text = lower(row.name + " " + row.ask + " " + row.answer);
-    std::istringstream words(lower(filter));
-    std::string word;
-    while (words >> word) {
-        if (text.find(word) == std::string::npos) return false;
-    }
-    return true;
+    return has_all_words(row.name + " " + row.ask + " " + row.answer, filter);
 }
 
 }  // namespace hardover::window

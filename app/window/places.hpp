@@ -9,7 +9,7 @@
 
 namespace hardover::window {
 
-enum class Place { bench, job };
+enum class Place { bench, job, worksheets };
 
 struct PlaceRow {
     Place place = Place::bench;

@@ -5,7 +5,10 @@
 
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
+#include "app/window/screens/rail.hpp"
+#include "app/window/screens/worksheets.hpp"
 #include "sample_pages.hpp"
+#include "sample_places.hpp"
 #include "shop.hpp"
 
 using namespace hardover;
@@ -24,14 +27,50 @@ void check_picture(const std::string& path) {
     CHECK(std::filesystem::file_size(path) > 20000);
 }
 
+// Where a picture goes by its name.
+class Pictures {
+  public:
+    std::string path(const std::string& name) const {
+        const char* wanted = std::getenv("HARDOVER_PICTURES");
+        return wanted == nullptr ? scratch_.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
+    }
+    // One place in both themes at 1280 x 800, and at twice the text size.
+    void take(const std::string& name, const Harness::Draw& draw) const {
+        for (const Look look : {Look::light, Look::dark}) {
+            Harness harness(1280, 800, 1, look, draw);
+            const std::string to = path(name + "-" + look_name(look));
+            harness.save_picture(to);
+            check_picture(to);
+        }
+        Harness large(1280, 800, 2, Look::light, draw);
+        large.save_picture(path(name + "-200"));
+        check_picture(path(name + "-200"));
+    }
+
+  private:
+    ScratchFolder scratch_;
+};
+
 }  // namespace
 
+TEST_CASE("The worksheets can be drawn in both themes and at twice the text size") {
+    const Pictures pictures;
+    for (const char* id :
+         {"", "turns_lock_to_lock", "rim_force", "ram_centring", "fitting_figures", "units"}) {
+        SheetsState sheets = sample_sheets(id);
+        sheets.view.choosing_plot = false;
+        sheets.view.notice = "";
+        const std::string name = std::string("worksheets-") + (*id == 0 ? "all" : id);
+        pictures.take(name, [&](Kit& kit) {
+            draw_rail(kit, {hardover::window::Place::worksheets, true});
+            draw_worksheets(kit, sheets);
+        });
+    }
+}
+
 TEST_CASE("Every state of the job screen and the bench can be drawn in both themes") {
-    const ScratchFolder scratch;
-    const char* wanted = std::getenv("HARDOVER_PICTURES");
-    const auto path = [&](const std::string& name) {
-        return wanted == nullptr ? scratch.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
-    };
+    const Pictures pictures;
+    const auto path = [&](const std::string& name) { return pictures.path(name); };
     const auto rows = sample_look_up();
     const BenchPage bench = sample_bench();
     for (const Look look : {Look::light, Look::dark}) {

@@ -5,8 +5,11 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/worksheets.hpp"
 #include "harness.hpp"
 #include "sample_pages.hpp"
+#include "sample_places.hpp"
+#include "shipped.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
@@ -122,4 +125,26 @@ TEST_CASE(
         kit.set_hints({{"N", "start a job"}, {"Backspace", "undo"}, {"Page down", "further down"}});
         draw_key_list(kit, look);
     });
+}
+
+TEST_CASE("Nothing is cut, covered or too small among the worksheets and on each of them") {
+    SheetsState list = sample_sheets("");
+    sweep("worksheets", [&](Kit& kit) { draw_worksheets(kit, list); });
+    for (const char* id : {"turns_lock_to_lock", "fitting_figures", "units", "galvanic_pair"}) {
+        SheetsState sheets = sample_sheets(id);
+        sweep(id, [&](Kit& kit) { draw_worksheets(kit, sheets); });
+    }
+}
+
+TEST_CASE("Every shipped worksheet fits with its examples, its plot and all that can be drawn") {
+    for (const Worksheet& worksheet : shipped().worksheets) {
+        SheetsState sheets = sample_sheets(worksheet.id);
+        for (const View& view : {views[0], views[3], views[12]}) {
+            const float scale = scale_for(view.text, view.w, view.h);
+            Harness harness(view.w, view.h, scale, Look::light,
+                            [&](Kit& kit) { draw_worksheets(kit, sheets); });
+            INFO(worksheet.id << " at " << view.w << " x " << view.h << ", text " << view.text);
+            check_marks(harness.marks(), scale);
+        }
+    }
 }

@@ -3,6 +3,7 @@
 
 #include "app/window/screens/bars.hpp"
 #include "app/window/screens/job_parts.hpp"
+#include "app/window/screens/parts.hpp"
 
 namespace hardover::window {
 
@@ -15,24 +16,14 @@ void draw_answers_inside(JobScene& scene) {
 
 // Things to be told about the job itself, before the step.
 void draw_notices(JobScene& scene) {
-    Kit& kit = scene.kit;
     std::vector<std::string> notices = scene.page.left_out;
     if (!scene.view.notice.empty()) notices.push_back(scene.view.notice);
     if (!scene.page.other_knowledge.empty()) notices.push_back(scene.page.other_knowledge);
-    for (const std::string& notice : notices) {
-        kit.card({.fill = Role::panel, .pad = 12, .edge = Role::outline},
-                 [&] { kit.text(notice, Type::small, Role::ink); });
-        kit.gap(8);
-    }
+    for (const std::string& notice : notices) draw_notice(scene.kit, notice);
 }
 
 void draw_now(JobScene& scene) {
-    Kit& kit = scene.kit;
-    if (!scene.view.trouble.empty()) {
-        kit.card({.fill = Role::wrong_tint, .line = Role::wrong, .pad = 14, .edge = Role::wrong},
-                 [&] { kit.text(scene.view.trouble, Type::body, Role::ink); });
-        kit.gap(12);
-    }
+    draw_trouble(scene.kit, scene.view.trouble);
     draw_notices(scene);
     const bool at_step = scene.view.showing == Showing::step || scene.view.showing == Showing::finding;
     if (!at_step || scene.card.kind == StepCard::Kind::intake) {
@@ -176,8 +167,11 @@ void use_keys(JobScene& scene) {
     if (kit.take_letter(U'b') || kit.take_letter(U'B')) scene.action = Show{Showing::intake, ""};
     if (kit.take_letter(U'h') || kit.take_letter(U'H')) scene.action = Show{Showing::hand_back, ""};
     if (kit.take(Key::escape)) {
-        const bool at_step = scene.view.showing == Showing::step;
-        scene.action = at_step ? Action{GoTo{Place::bench}} : Action{Show{Showing::step, ""}};
+        if (scene.view.showing == Showing::step) {
+            scene.action = GoTo{Place::bench};
+        } else {
+            scene.action = Show{Showing::step, ""};
+        }
     }
 }
 

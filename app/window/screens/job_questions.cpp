@@ -1,6 +1,7 @@
 // Numbers to be written down, other findings of the same check, and worksheets worked out beside them.
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/job_parts.hpp"
+#include "app/window/screens/parts.hpp"
 
 namespace hardover::window {
 
@@ -31,21 +32,6 @@ void draw_other(JobScene& scene, const QuestionText& question) {
             scene.action = GiveAnswer{question.finding, choices[static_cast<std::size_t>(pressed)].id};
     });
     kit.gap(10);
-}
-
-void draw_sheet_line(Kit& kit, const SheetLine& line, Type type) {
-    const float room = kit.width();
-    const float value = std::min(room * 0.6F, kit.text_width(line.value, type) + 1);
-    const float name = room - value - kit.px(12);
-    const float h =
-        std::max(kit.text_height(line.name, Type::body, name), kit.text_height(line.value, type, value));
-    const Box box = kit.take(h + kit.px(6));
-    kit.wrapped_in({box.x, box.y, name, box.h}, line.name, Type::body, Role::ink2);
-    kit.wrapped_in({box.right() - value, box.y, value, box.h}, line.value, type, Role::ink);
-    if (line.assumed) {
-        const Box tag = kit.take(kit.theme().line_height(Type::small));
-        kit.line_in(tag, "assumed, not measured on this boat", Type::small, Role::weigh_against);
-    }
 }
 
 void draw_sheet(JobScene& scene, const SheetText& sheet) {
@@ -82,33 +68,13 @@ void draw_sheet(JobScene& scene, const SheetText& sheet) {
 }  // namespace
 
 void draw_number(JobScene& scene, const MeasureField& field) {
-    Kit& kit = scene.kit;
     Draft& draft = scene.view.drafts.of(field.id, field.text);
-    Box name = kit.take(kit.theme().line_height(Type::small) + kit.px(4));
-    if (const char side = side_of(field.id)) {
-        kit.side_letter({name.x, name.y, kit.px(20), kit.px(20)}, side);
-        name.x += kit.px(28);
-        name.w -= kit.px(28);
-    }
-    kit.line_in(name, field.name, Type::small, Role::ink);
     const FieldEvent event =
-        kit.field("number." + field.id, kit.take(kit.px(52)), draft.text,
-                  {.name = field.name, .unit = field.unit, .wrong = !draft.error.empty()});
-    if (event.edited) {
-        draft.changed = true;
-        draft.error.clear();
-    }
+        draw_number_field(scene.kit, {"number." + field.id, field.name, field.unit, field.hint}, draft);
     if (event.cancelled) scene.view.drafts.drop(field.id);
     if (event.committed && draft.changed) {
         scene.action = GiveNumber{field.id, draft.text, field.of_rig};
     }
-    const bool wrong = !event.cancelled && !draft.error.empty();
-    const std::string& under = wrong ? draft.error : field.hint;
-    if (!under.empty()) {
-        kit.gap(4);
-        kit.text(under, Type::small, wrong ? Role::wrong : Role::ink2);
-    }
-    kit.gap(10);
 }
 
 void draw_questions(JobScene& scene) {

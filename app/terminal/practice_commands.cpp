@@ -1,0 +1,255 @@
+// `hardover practice ...`: practice boats by hand or through a pipe, their debriefs, and figures on the
+// marks.
+#include <fmt/format.h>
+
+#include <ctime>
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "app/jobs/job.hpp"
+#include "app/study/practice_figures.hpp"
+#include "app/terminal/known_learner.hpp"
+#include "app/terminal/practice_run.hpp"
+
+namespace hardover {
+
+namespace {
+
+using namespace study;
+using namespace study::practice;
+using nlohmann::ordered_json;
+
+// A boat in hand, and where it is kept.
+struct InHand {
+    Session session;
+    Record* record = nullptr;
+    int number = 0;
+};
+
+Result<Session> session_of(const PreparedKnowledge& prepared, const Begun& begun,
+                           const std::vector<study::practice::PracticeEvent>& events) {
+    if (begun.knowledge != prepared.knowledge().fingerprint) {
+        return Error{Error::Kind::unsupported,
+                     "this boat was made with other knowledge than today's and would answer differently", "",
+                     "use the knowledge of that day (--knowledge FOLDER), or begin a new boat with --new"};
+    }
+    const auto boat = make_practice_boat(prepared, begun.seed, begun.level);
+    if (!boat) return boat.error();
+    return study::practice::replay(prepared, boat.value(), begun, events);
+}
+
+// A new boat for whoever practises.
+Result<InHand> begin(const PreparedKnowledge& prepared, const PracticeRequest& request, Record* record) {
+    const Plan plan = plan_next(record != nullptr ? &record->boats() : nullptr, request.level);
+    Begun begun;
+    begun.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)));
+    begun.level = plan.level;
+    begun.guidance = plan.guidance;
+    begun.knowledge = prepared.knowledge().fingerprint;
+    begun.day = study_day();
+    if (!request.guidance.empty()) {
+        const Result<Guidance> wished = read_guidance(request.guidance);
+        if (!wished) return wished.error();
+        begun.guidance = wished.value();
+    }
+    Result<Session> session = session_of(prepared, begun, {});
+    if (!session) return session.error();
+    int number = 0;
+    if (record != nullptr) {
+        const Result<int> begun_as = record->begin(begun, utc_now());
+        if (!begun_as) return begun_as.error();
+        number = begun_as.value();
+    }
+    return InHand{std::move(session).value(), record, number};
+}
+
+Result<InHand> begin_or_go_on(const PreparedKnowledge& prepared, const PracticeRequest& request,
+                              Record* record) {
+    const RecordedBoat* open = record != nullptr ? record->unfinished() : nullptr;
+    if (open == nullptr || request.start_new || request.seed || request.level) {
+        return begin(prepared, request, record);
+    }
+    Result<Session> session = session_of(prepared, open->begun, open->events);
+    if (!session) return session.error();
+    return InHand{std::move(session).value(), record, open->number};
+}
+
+void tell(std::ostream& out, const Session& session, const Debrief& told, bool json) {
+    if (json) {
+        out << debrief_json(session, told) << "\n";
+    } else {
+        print_debrief(out, told);
+    }
+}
+
+int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequest& request,
+         Record* record) {
+    Result<InHand> begun = begin_or_go_on(prepared, request, record);
+    if (!begun) return refuse(context, begun.error());
+    const int number = begun.value().number;
+    std::ostream& out = request.json ? context.streams.err : context.streams.out;
+    PracticeRun run(context, out, std::move(begun.value().session), record, number);
+    const Result<void> ran = run.run();
+    if (!ran) return refuse(context, ran.error());
+    const bool ended = run.session().phase() == Session::Phase::ended;
+    if (!ended && record != nullptr) {
+        out << "Kept. Go on with: hardover practice --learner " << request.learner << "\n";
+        return 0;
+    }
+    const Debrief told = debrief(run.session(), mark(run.session()));
+    if (record != nullptr) {
+        const Result<void> kept = record->end(number, told.ended, utc_now());
+        if (!kept) return refuse(context, kept.error());
+    }
+    tell(context.streams.out, run.session(), told, request.json);
+    if (record != nullptr) {
+        out << "\nKept as " << practice_id(record->learner(), number)
+            << ". See it again with: hardover practice replay " << practice_id(record->learner(), number)
+            << "\n";
+    } else {
+        out << "\nNothing is kept without a learner: hardover practice --learner NAME\n";
+    }
+    return 0;
+}
+
+ordered_json json_of(const std::vector<PlayerFigures>& players) {
+    ordered_json list = ordered_json::array();
+    for (const PlayerFigures& player : players) {
+        list.push_back({{"player", player.id},
+                        {"boats", player.boats},
+                        {"cured", player.cured},
+                        {"minutes", player.minutes},
+                        {"expected", player.expected},
+                        {"minutes_of_expected", player.of_expected()},
+                        {"minutes_of_expert", player.of_expert()},
+                        {"avoidable", player.avoidable},
+                        {"luck", player.luck},
+                        {"largest_gap", player.largest_gap},
+                        {"brier", player.brier},
+                        {"told_nothing", player.told_nothing},
+                        {"wrong_remedies", player.wrong_remedies},
+                        {"marked_no_better_than_expert", player.behind_expert}});
+    }
+    return list;
+}
+
+void print_players(std::ostream& out, const std::string& title, const std::vector<PlayerFigures>& players) {
+    out << fmt::format("\n{:<24} {:>6} {:>6} {:>9} {:>9} {:>9} {:>7} {:>5} {:>6}\n", title, "cured", "min",
+                       "of expect", "of expert", "avoidable", "luck", "idle", "Brier");
+    for (const PlayerFigures& player : players) {
+        const double boats = std::max(1, player.boats);
+        out << fmt::format(
+            "{:<24} {:>5.0f}% {:>6.0f} {:>9.2f} {:>9.2f} {:>9.1f} {:>7.1f} {:>5.1f} {:>6.3f}\n", player.name,
+            100 * player.cured / boats, player.minutes / boats, player.of_expected(), player.of_expert(),
+            player.avoidable / boats, player.luck / boats, player.told_nothing / boats, player.brier);
+    }
+}
+
+}  // namespace
+
+int run_practice(Context& context, const PracticeRequest& request) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    const PreparedKnowledge prepared(knowledge.value());
+    if (request.learner.empty()) return play(context, prepared, request, nullptr);
+    Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<KnownLearner> learner = learner_named(store.value(), request.learner);
+    if (!learner) return refuse(context, learner.error());
+    Result<Record> record = Record::open(store.value(), learner.value().number);
+    if (!record) return refuse(context, record.error());
+    return play(context, prepared, request, &record.value());
+}
+
+int run_practice_replay(Context& context, const std::string& id, bool json) {
+    const Result<PracticeId> read = read_practice_id(id);
+    if (!read) return refuse(context, read.error());
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<Record> record = Record::open(store.value(), read.value().learner);
+    if (!record) return refuse(context, record.error());
+    const RecordedBoat* boat = record.value().boat(read.value().number);
+    if (boat == nullptr) {
+        return refuse(context, {Error::Kind::not_found, "there is no practice boat " + id, "",
+                                "see them with: hardover practice list"});
+    }
+    const PreparedKnowledge prepared(knowledge.value());
+    const Result<Session> session = session_of(prepared, boat->begun, boat->events);
+    if (!session) return refuse(context, session.error());
+    if (!boat->ended && !json) context.streams.out << "This boat is not finished.\n";
+    tell(context.streams.out, session.value(), debrief(session.value(), mark(session.value())), json);
+    return 0;
+}
+
+int run_practice_list(Context& context) {
+    Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const auto learners = store.value().learners();
+    if (!learners) return refuse(context, learners.error());
+    int boats = 0;
+    for (const LearnerRow& learner : learners.value()) {
+        const Result<Record> record = Record::open(store.value(), learner.number);
+        if (!record) return refuse(context, record.error());
+        for (const RecordedBoat& boat : record.value().boats()) {
+            ++boats;
+            const std::string how = !boat.ended ? "not finished"
+                                                : fmt::format("{}, {:.0f} min, {:.0f} avoidable",
+                                                              boat.ended->cured ? "cured" : "help called",
+                                                              boat.ended->minutes, boat.ended->avoidable);
+            context.streams.out << fmt::format("{:<8} {:<20} {:<10} level {}  boat {:<12} {}\n",
+                                               practice_id(learner.number, boat.number), learner.name,
+                                               boat.at.substr(0, 10), boat.begun.level, boat.begun.seed, how);
+        }
+    }
+    if (boats == 0)
+        context.streams.out << "No practice boats yet. Begin one: hardover practice --learner NAME\n";
+    return 0;
+}
+
+int run_practice_levels(Context& context) {
+    for (const PracticeLevel& level : practice_levels()) {
+        context.streams.out << fmt::format("{}  {}\n   {}\n", level.level, level.name, level.what);
+    }
+    return 0;
+}
+
+int run_practice_figures(Context& context, int boats, bool json) {
+    const Result<Knowledge> knowledge = load_knowledge(context);
+    if (!knowledge) return refuse(context, knowledge.error());
+    FiguresWish wish;
+    wish.boats = boats;
+    const PracticeFigures figures = practice_figures(PreparedKnowledge(knowledge.value()), wish);
+    std::ostream& out = context.streams.out;
+    if (json) {
+        ordered_json all = {
+            {"boats", figures.boats}, {"refused", figures.refused}, {"players", json_of(figures.players)}};
+        for (const LevelFigures& level : figures.levels) {
+            all["levels"].push_back({{"level", level.level}, {"players", json_of(level.players)}});
+        }
+        out << all.dump(2) << "\n";
+        return 0;
+    }
+    out << fmt::format(
+        "Three players on the same {} practice boats, the levels in turn. Minutes a boat.\n"
+        "'of expect': minutes over those that the best way was expected to take at the start. 'of expert': "
+        "over\nthe expert's on the same boats. Minutes spent - expected = avoidable (the mark) + luck. "
+        "'idle': "
+        "questions\nthat could not have told anything.\n",
+        figures.boats);
+    print_players(out, "All levels", figures.players);
+    for (const LevelFigures& level : figures.levels) {
+        print_players(out, fmt::format("Level {}", level.level), level.players);
+    }
+    double gap = 0;
+    for (const PlayerFigures& player : figures.players) gap = std::max(gap, player.largest_gap);
+    out << fmt::format("\nLargest gap in the split over all boats: {:.1e} min.\n", gap);
+    for (std::size_t p = 1; p < figures.players.size(); ++p) {
+        out << fmt::format("{}: marked behind the expert or level on {} of {} boats.\n",
+                           figures.players[p].name, figures.players[p].behind_expert, figures.boats);
+    }
+    return 0;
+}
+
+}  // namespace hardover

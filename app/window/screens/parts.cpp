@@ -1,0 +1,100 @@
+#include "app/window/screens/parts.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace hardover::window {
+
+FieldEvent draw_number_field(Kit& kit, const NumberLook& look, Draft& draft) {
+    const float line = kit.theme().line_height(Type::small) + kit.px(4);
+    const char side = side_of(look.id);
+    const float indent = side == 0 ? 0 : kit.px(28);
+    const float room = kit.width() - indent;
+    const Box name = kit.take(std::max(line, kit.text_height(look.name, Type::small, room) + kit.px(4)));
+    if (side != 0) kit.side_letter({name.x, name.y, kit.px(20), kit.px(20)}, side);
+    kit.wrapped_in({name.x + indent, name.y, room, name.h}, look.name, Type::small, Role::ink);
+    const FieldEvent event = kit.field(look.id, kit.take(kit.px(52)), draft.text,
+                                       {.name = look.name, .unit = look.unit, .wrong = !draft.error.empty()});
+    if (event.edited) {
+        draft.changed = true;
+        draft.error.clear();
+    }
+    const bool wrong = !event.cancelled && !draft.error.empty();
+    const std::string& under = wrong ? draft.error : look.hint;
+    if (!under.empty()) {
+        kit.gap(4);
+        kit.text(under, Type::small, wrong ? Role::wrong : Role::ink2);
+    }
+    kit.gap(10);
+    return event;
+}
+
+void draw_sheet_line(Kit& kit, const SheetLine& line, Type type) {
+    const float room = kit.width();
+    const float value = std::min(room * 0.6F, kit.text_width(line.value, type) + 1);
+    const float name = room - value - kit.px(12);
+    const float h =
+        std::max(kit.text_height(line.name, Type::body, name), kit.text_height(line.value, type, value));
+    const Box box = kit.take(h + kit.px(6));
+    kit.wrapped_in({box.x, box.y, name, box.h}, line.name, Type::body, Role::ink2);
+    kit.wrapped_in({box.right() - value, box.y, value, box.h}, line.value, type, Role::ink);
+    if (line.assumed) {
+        const Box tag = kit.take(kit.theme().line_height(Type::small));
+        kit.line_in(tag, "assumed, not measured on this boat", Type::small, Role::weigh_against);
+    }
+}
+
+void draw_notice(Kit& kit, const std::string& text) {
+    if (text.empty()) return;
+    kit.card({.fill = Role::panel, .pad = 12, .edge = Role::outline},
+             [&] { kit.text(text, Type::small, Role::ink); });
+    kit.gap(8);
+}
+
+void draw_trouble(Kit& kit, const std::string& text) {
+    if (text.empty()) return;
+    kit.card({.fill = Role::wrong_tint, .line = Role::wrong, .pad = 14, .edge = Role::wrong},
+             [&] { kit.text(text, Type::body, Role::ink); });
+    kit.gap(12);
+}
+
+bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,
+                       const std::string& placeholder) {
+    return kit
+        .field(id, kit.take(kit.px(52)), text,
+               {.name = name, .placeholder = placeholder, .icon = Icon::search})
+        .edited;
+}
+
+bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look) {
+    const Box line = kit.take(kit.px(48));
+    return kit.button(id, {line.x, line.y, std::min(line.w, kit.button_width(look)), line.h}, look);
+}
+
+void draw_columns(Kit& kit, float left_share, const std::function<void()>& left,
+                  const std::function<void()>& right) {
+    const Box start = kit.take(0);
+    const float gap = kit.px(20), first = (start.w - gap) * left_share;
+    const float a = kit.inside({start.x, start.y, first, 0}, left);
+    const float b = kit.inside({start.x + first + gap, start.y, start.w - first - gap, 0}, right);
+    kit.take(std::max(a, b));
+}
+
+void draw_in_columns(Kit& kit, std::size_t count, float least_dp, std::size_t most,
+                     const std::function<void(std::size_t)>& each) {
+    const float gap = kit.px(14);
+    const auto fit = static_cast<std::size_t>((kit.width() + gap) / (kit.px(least_dp) + gap));
+    const std::size_t across = std::clamp<std::size_t>(fit, 1, most);
+    const float w = (kit.width() - gap * static_cast<float>(across - 1)) / static_cast<float>(across);
+    for (std::size_t i = 0; i < count; i += across) {
+        const Box start = kit.take(0);
+        float h = 0;
+        for (std::size_t k = i; k < std::min(count, i + across); ++k) {
+            const float x = start.x + static_cast<float>(k - i) * (w + gap);
+            h = std::max(h, kit.inside({x, start.y, w, 0}, [&] { each(k); }));
+        }
+        kit.take(h);
+    }
+}
+
+}  // namespace hardover::window

@@ -1,0 +1,45 @@
+// Parts that several places share: a number to be typed, a line of a worksheet, a message in the flow.
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include "app/jobs/page.hpp"
+#include "app/window/kit.hpp"
+#include "app/window/views.hpp"
+
+namespace hardover::window {
+
+struct NumberLook {
+    std::string id;  // of the control; a side named by its last word gets its letter
+    std::string name;
+    std::string unit;
+    std::string hint;  // under it, while nothing is wrong
+};
+
+// Name, field, and under it the refusal or the hint. The draft keeps what is typed.
+FieldEvent draw_number_field(Kit& kit, const NumberLook& look, Draft& draft);
+
+// Name at the left, value at the right, and a line more where the value is only assumed.
+void draw_sheet_line(Kit& kit, const SheetLine& line, Type type);
+
+// Something to be told before everything else: done by itself, or refused.
+void draw_notice(Kit& kit, const std::string& text);
+void draw_trouble(Kit& kit, const std::string& text);
+
+// A field that narrows a list down. True when its text changed.
+bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,
+                       const std::string& placeholder);
+
+// A button as wide as its label, at the left.
+bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look);
+
+// Two columns side by side, `left_share` of the width for the first; gives them the height of the longer one.
+void draw_columns(Kit& kit, float left_share, const std::function<void()>& left,
+                  const std::function<void()>& right);
+
+// Runs `each` for 0 to count - 1 in columns of at least `least_dp`, row by row.
+void draw_in_columns(Kit& kit, std::size_t count, float least_dp, std::size_t most,
+                     const std::function<void(std::size_t)>& each);
+
+}  // namespace hardover::window

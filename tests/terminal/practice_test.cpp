@@ -1,0 +1,120 @@
+// `hardover practice ...` with the built program and the shipped knowledge.
+#include <nlohmann/json.hpp>
+
+#include "support.hpp"
+#include "terminal/program.hpp"
+
+using namespace hardover_tests;
+using nlohmann::json;
+
+namespace {
+
+bool holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+// Enter, often: does the expert's step, minds its cautions, hands over.
+const std::string many_enters(120, '\n');
+
+class Shop {
+  public:
+    std::vector<std::string> arguments(std::vector<std::string> words) const {
+        words.insert(words.begin(), {"--records", folder_.file("records.db")});
+        return words;
+    }
+    Ran run(const std::vector<std::string>& words, const std::string& input = "") const {
+        return run_program(arguments(words), input);
+    }
+
+  private:
+    TemporaryFolder folder_;
+};
+
+}  // namespace
+
+TEST_CASE("A practice boat worked through a pipe is the same each time, with the same debrief") {
+    const Shop shop;
+    const std::vector<std::string> words{"practice", "--seed", "7", "--help-shown", "worked"};
+    const Ran first = shop.run(words, many_enters);
+    const Ran second = shop.run(words, many_enters);
+    INFO(first.err << first.out.substr(0, 2000));
+    REQUIRE(first.code == 0);
+    CHECK(first.out == second.out);
+    CHECK(holds(first.out, "Practice boat 7 · level 1"));
+    CHECK(holds(first.out, "What was wrong: "));
+    CHECK(holds(first.out, "Step by step"));
+    CHECK(holds(first.out, "Three things to practise"));
+    CHECK(holds(first.out, "Nothing is kept without a learner"));
+}
+
+TEST_CASE("The debrief as JSON splits the minutes exactly, and tells skipped cautions first") {
+    const Shop shop;
+    const Ran ran = shop.run({"practice", "--seed", "7", "--level", "3", "--json"},
+                             "1\nskip\n2\nskip\n1\nskip\nhint\nsuspect hose\n1\n55\ncall\n");
+    INFO(ran.err);
+    REQUIRE(ran.code == 0);
+    const json told = json::parse(ran.out);
+    const double over = told["minutes"].get<double>() - told["expected"].get<double>();
+    CHECK(over == Approx(told["avoidable"].get<double>() + told["luck"].get<double>()));
+    CHECK(told["finished"] == true);
+    CHECK(told["cured"] == false);
+    CHECK(told["steps"].size() >= 2);
+    CHECK(told["practise"].size() == 3);
+    CHECK(told["expert"].get<double>() > 0);
+    CHECK(holds(ran.err, "The customer says"));
+}
+
+TEST_CASE("What ends early is kept for the learner, gone on with, finished, and seen again") {
+    const Shop shop;
+    REQUIRE(shop.run({"learner", "add", "A07"}).code == 0);
+    const std::vector<std::string> go_on{"practice", "--learner", "A07"};
+    {
+        RunningProgram practice(shop.arguments({"practice", "--learner", "A07", "--seed", "7"}));
+        REQUIRE(practice.wait_for_prompt(1));
+        practice.type("");
+        REQUIRE(practice.wait_for_prompt(2));
+        practice.kill_hard();
+    }
+    CHECK(holds(shop.run({"practice", "list"}).out, "not finished"));
+    const Ran early = shop.run(go_on, "notes\n");
+    CHECK(early.code == 0);
+    CHECK(holds(early.out, "min so far"));
+    CHECK(holds(early.out, "Kept. Go on with"));
+    const Ran last = shop.run(go_on, many_enters);
+    INFO(last.out.substr(last.out.size() > 3000 ? last.out.size() - 3000 : 0));
+    REQUIRE(holds(last.out, "hardover practice replay 1-1"));
+    const Ran replay = shop.run({"practice", "replay", "1-1"});
+    CHECK(replay.code == 0);
+    CHECK(holds(last.out, replay.out));
+    CHECK(holds(shop.run({"practice", "list"}).out, "cured"));
+    // The first boat of a level is worked through; the next has less help.
+    CHECK(holds(shop.run(go_on, "q\n").out, "The expert leads until one cause stands out"));
+}
+
+TEST_CASE("What is typed wrongly gets a sentence that helps, and nothing is lost") {
+    const Shop shop;
+    const Ran ran =
+        shop.run({"practice", "--seed", "3", "--level", "3"},
+                 "99\nfrobnicate\nsuspect frobnicate\nprove\nfix\ndone\nname air\n1\nmaybe\n40\nq\n");
+    CHECK(ran.code == 0);
+    CHECK(holds(ran.out, "There is no number 99 in the list"));
+    CHECK(holds(ran.out, "Type help, or parts"));
+    CHECK(holds(ran.out, "List them with: causes"));
+    CHECK(holds(ran.out, "Say first what you suspect"));
+    CHECK(holds(ran.out, "Say first what is wrong"));
+    CHECK(holds(ran.out, "the customer would be back tomorrow"));
+    CHECK(holds(ran.out, "A whole number from 0 to 100"));
+    CHECK(holds(ran.out, "40 in 100"));
+    CHECK(shop.run({"practice", "--level", "6"}).code == 2);
+    CHECK(shop.run({"practice", "replay", "5-5"}).code == 1);
+    CHECK(holds(shop.run({"practice", "replay", "five"}).err, "practice list"));
+    CHECK(holds(shop.run({"practice", "levels"}).out, "Several faults, complicated rig"));
+}
+
+TEST_CASE("One command prints the figures on the three players") {
+    const Shop shop;
+    const json figures = json::parse(shop.run({"practice", "figures", "--boats", "3", "--json"}).out);
+    REQUIRE(figures["players"].size() == 3);
+    CHECK(figures["players"][0]["avoidable"] == 0);
+    CHECK(figures["players"][0]["minutes_of_expert"] == 1);
+}

@@ -1,0 +1,13 @@
+// States of places that are made from the shipped knowledge, for sweeps and pictures.
+#pragma once
+
+#include <string>
+
+#include "app/window/sheets_state.hpp"
+
+namespace hardover_tests {
+
+// The list ("") or one worksheet with its examples entered and everything unfolded.
+hardover::window::SheetsState sample_sheets(const std::string& id);
+
+}  // namespace hardover_tests
