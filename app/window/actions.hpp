@@ -7,6 +7,7 @@
 #include "app/records/store.hpp"
 #include "app/window/places.hpp"
 #include "app/window/sheet_actions.hpp"
+#include "app/window/study_actions.hpp"
 
 namespace hardover::window {
 
@@ -81,6 +82,6 @@ using JobAction = std::variant<GiveAnswer, GiveNumber, TakeBack, SetRig, SetHist
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
 using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
-                            ChangeTextSize, ReloadKnowledge, JobAction, SheetAction>;
+                            ChangeTextSize, ReloadKnowledge, JobAction, SheetAction, StudyAction>;
 
 }  // namespace hardover::window

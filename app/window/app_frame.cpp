@@ -4,6 +4,7 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
 
 namespace hardover::window {
@@ -17,6 +18,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
                             state.view);
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
+        case Place::study:
+            return draw_study(kit, state.study.page(), state.study_view);
         case Place::bench:
             break;
     }

@@ -17,6 +17,7 @@ struct Apply {
         state.place = place;
         if (place == Place::bench) show_bench(state);
         if (place == Place::worksheets) show_sheets(state);
+        if (place == Place::study) state.study.show();
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -49,6 +50,7 @@ struct Apply {
         if (state.job) carry_out_on_job(state, action);
     }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
+    void operator()(const StudyAction& action) const { state.study.carry_out(action); }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -59,6 +61,7 @@ struct Apply {
         state.view.trouble = state.bench_view.trouble = read ? "" : told;
         if (!read) return;
         state.prepared = state.in_use->prepared();
+        state.study.use(state.prepared);
         if (state.job) state.job = replay(state.prepared, state.job->number, state.job->events);
         show_bench(state);
         show_job(state);

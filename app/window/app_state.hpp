@@ -13,6 +13,8 @@
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
 #include "app/window/sheets_state.hpp"
+#include "app/window/study_desk.hpp"
+#include "app/window/study_view.hpp"
 #include "app/window/views.hpp"
 
 namespace hardover::window {
@@ -45,6 +47,9 @@ struct AppState {
     JobView view;
 
     SheetsState sheets;
+
+    StudyDesk study{prepared, store, now};
+    StudyView study_view;
 };
 
 // Reads the list of jobs anew.

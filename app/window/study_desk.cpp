@@ -40,6 +40,7 @@ void StudyDesk::use(const PreparedKnowledge& prepared) {
     quiz_.reset();
     session_.reset();
     page_ = {};
+    read_start();
     if (any) {
         page_.notice = "The knowledge was read anew: what was in hand here is put away. What was kept stays.";
     }
