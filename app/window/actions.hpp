@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "app/records/store.hpp"
+#include "app/window/boat_desk.hpp"
 #include "app/window/places.hpp"
 
 namespace hardover::window {
@@ -69,6 +70,12 @@ struct ChangeTextSize {
     int by = 0;  // percent; 0: back to 100 %
 };
 
+// Opens what the knowledge has of this id, where there is a place that can show it.
+struct ShowKnowledge {
+    std::string kind;  // "finding", "cause"
+    std::string id;
+};
+
 // Reads the knowledge files anew, or only when they have changed.
 struct ReloadKnowledge {
     bool only_if_changed = false;
@@ -80,6 +87,6 @@ using JobAction = std::variant<GiveAnswer, GiveNumber, TakeBack, SetRig, SetHist
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
 using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
-                            ChangeTextSize, ReloadKnowledge, JobAction>;
+                            ChangeTextSize, ReloadKnowledge, ShowKnowledge, JobAction, BoatAction>;
 
 }  // namespace hardover::window

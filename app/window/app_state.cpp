@@ -16,6 +16,7 @@ struct Apply {
         if (place != state.place) state.before = state.place;
         state.place = place;
         if (place == Place::bench) show_bench(state);
+        if (place == Place::boat) show_boat(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -47,6 +48,13 @@ struct Apply {
     void operator()(const JobAction& action) const {
         if (state.job) carry_out_on_job(state, action);
     }
+    void operator()(const BoatAction& action) const { state.boat.carry_out(action); }
+    // With a job in hand a finding opens as its question.
+    void operator()(const ShowKnowledge& action) const {
+        if (action.kind != "finding" || !state.job) return;
+        carry_out_on_job(state, Show{Showing::finding, action.id});
+        go(Place::job);
+    }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -57,10 +65,13 @@ struct Apply {
         state.view.trouble = state.bench_view.trouble = read ? "" : told;
         if (!read) return;
         state.prepared = state.in_use->prepared();
+        state.boat.use(state.prepared);
         show_bench(state);
-        if (!state.job) return;
-        state.job = replay(state.prepared, state.job->number, state.job->events);
-        show_job(state);
+        if (state.job) {
+            state.job = replay(state.prepared, state.job->number, state.job->events);
+            show_job(state);
+        }
+        if (state.place == Place::boat) show_boat(state);
     }
     void operator()(const SwitchLook&) const {
         Look& look = state.preferences.look;
@@ -76,6 +87,10 @@ struct Apply {
 
 void show_bench(AppState& state) {
     state.bench = make_bench_page(state.knowledge, state.store.jobs(), state.store.path());
+}
+
+void show_boat(AppState& state) {
+    state.boat.show(state.job ? &state.job->facts : nullptr);
 }
 
 void carry_out(AppState& state, const Action& action) {

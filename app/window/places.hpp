@@ -9,7 +9,7 @@
 
 namespace hardover::window {
 
-enum class Place { bench, job };
+enum class Place { bench, job, boat };
 
 struct PlaceRow {
     Place place = Place::bench;
