@@ -34,6 +34,11 @@ std::string spoken_because(View& view, const std::vector<std::string>& names);
 std::string rig_value_text(const RigField& field, const RigValue& value);
 std::optional<Quantity> quantity_of(const Value& value);
 std::string input_text(const WorksheetInput& input, const Value& value);  // "" when not known
+// As shown, when that reads back as the same value; otherwise with every digit, so that confirming an
+// unchanged field changes nothing (page_questions.cpp).
+std::string editable_text(const Quantity& quantity, const Unit& unit);
+// What a worksheet is about: its file's name without the kind, "Hoses and oil" (page_sheets.cpp).
+std::string sheet_topic(const Worksheet& sheet);
 std::vector<CautionText> caution_texts(const Knowledge& knowledge, const std::vector<Index>& cautions);
 std::string deferral_text(const Deferral& deferral);
 

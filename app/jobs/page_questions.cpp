@@ -12,17 +12,6 @@ namespace hardover::jobs_detail {
 
 namespace {
 
-// As shown, when that reads back as the same value; otherwise with every digit, so that confirming an
-// unchanged field changes nothing.
-std::string editable_text(const Quantity& quantity, const Unit& unit) {
-    const std::string shown = show(quantity, unit);
-    const auto again = read_quantity_of(shown, unit);
-    const auto near = [](double a, double b) { return std::abs(a - b) <= 1e-9 * std::abs(b); };
-    const bool same = again.ok() && near(again.value().value, quantity.value) &&
-                      near(again.value().spread, quantity.spread);
-    return same ? shown : exact_text(quantity, unit);
-}
-
 std::string example_hint(const WorksheetInput* input) {
     if (input == nullptr || !input->example) return "";
     return fmt::format("for example {}", show(*input->example, input->unit));
@@ -116,6 +105,15 @@ class Wanted {
 };
 
 }  // namespace
+
+std::string editable_text(const Quantity& quantity, const Unit& unit) {
+    const std::string shown = show(quantity, unit);
+    const auto again = read_quantity_of(shown, unit);
+    const auto near = [](double a, double b) { return std::abs(a - b) <= 1e-9 * std::abs(b); };
+    const bool same = again.ok() && near(again.value().value, quantity.value) &&
+                      near(again.value().spread, quantity.spread);
+    return same ? shown : exact_text(quantity, unit);
+}
 
 MeasureField rig_measure(const Knowledge& knowledge, const Job& job, Index index) {
     const RigField& entry = knowledge.rig_fields[index];

@@ -2,9 +2,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <optional>
 
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/replay.hpp"
 #include "app/jobs/wording.hpp"
 
 namespace hardover {
@@ -47,6 +49,13 @@ std::string input_text(const WorksheetInput& input, const Value& value) {
         if (choice != nullptr && choice->possible == std::vector<std::string>{word.id}) return word.text;
     }
     return "";
+}
+
+std::string sheet_topic(const Worksheet& sheet) {
+    std::string topic = std::filesystem::path(sheet.place.file).stem().string();
+    const std::string kind = "worksheets";
+    if (topic.rfind(kind, 0) == 0) topic = topic.substr(std::min(topic.size(), kind.size() + 1));
+    return topic.empty() ? "Finding the fault" : upper_first(spoken_id(topic));
 }
 
 }  // namespace jobs_detail

@@ -66,7 +66,7 @@ class Apply {
         if (finding == none) return lacks("finding", e.finding);
         const auto answer = read_answer(knowledge_.findings[finding], e.answer);
         if (!answer.ok()) return fmt::format("'{}' no longer fits this finding", spoken_id(e.answer));
-        keep(finding, answer.value());
+        keep_answer(job_.facts, finding, answer.value(), stage_);
         return "";
     }
 
@@ -116,22 +116,6 @@ class Apply {
     std::string operator()(const Undone&) { return ""; }
 
   private:
-    // An answer given again after a remedy leaves the one before it as evidence of how the boat was then; one
-    // given again with no remedy between puts it right.
-    void keep(Index finding, const Answer& answer) {
-        Facts& facts = job_.facts;
-        const auto before = facts.answers.find(finding);
-        const auto at = facts.answered_at.find(finding);
-        const int stage_before = at == facts.answered_at.end() ? 0 : at->second;
-        if (before != facts.answers.end() && stage_before < stage_) {
-            const auto later = std::find_if(facts.earlier.begin(), facts.earlier.end(),
-                                            [&](const EarlierAnswer& e) { return e.stage > stage_before; });
-            facts.earlier.insert(later, {finding, stage_before, before->second});
-        }
-        facts.answers[finding] = answer;
-        if (stage_ > 0) facts.answered_at[finding] = stage_;
-    }
-
     // The latest answer goes; the one before it, if any, is the latest again.
     void take_back(Index finding) {
         Facts& facts = job_.facts;
@@ -160,6 +144,19 @@ std::string left_out_line(int sequence, const std::string& what, const std::stri
 }
 
 }  // namespace
+
+void keep_answer(Facts& facts, Index finding, const Answer& answer, int stage) {
+    const auto before = facts.answers.find(finding);
+    const auto at = facts.answered_at.find(finding);
+    const int stage_before = at == facts.answered_at.end() ? 0 : at->second;
+    if (before != facts.answers.end() && stage_before < stage) {
+        const auto later = std::find_if(facts.earlier.begin(), facts.earlier.end(),
+                                        [&](const EarlierAnswer& e) { return e.stage > stage_before; });
+        facts.earlier.insert(later, {finding, stage_before, before->second});
+    }
+    facts.answers[finding] = answer;
+    if (stage > 0) facts.answered_at[finding] = stage;
+}
 
 std::optional<Outcome> outcome_of(const std::string& word) {
     if (word == "cured") return Outcome::cured;

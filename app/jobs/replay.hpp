@@ -17,6 +17,10 @@ std::map<int, bool> counting(const std::vector<StoredEvent>& events);
 // As replay(), without the assessment.
 Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events);
 
+// Puts an answer into the facts, `stage` remedies having been tried. One given again after a remedy leaves the
+// one before it as evidence of how the boat was then; one given again with no remedy between puts it right.
+void keep_answer(Facts& facts, Index finding, const Answer& answer, int stage);
+
 // An event that fits this knowledge, with its answer or value in full form, or why it does not fit. `job` is
 // how things stand before it. Facts of the job that the event needs are looked up there.
 Result<Event> fitted(const Knowledge& knowledge, const Job& job, const Event& event);

@@ -6,7 +6,6 @@
 
 #include "app/jobs/rig_boat.hpp"
 #include "app/rig/chance.hpp"
-#include "rules/reasoning/evidence.hpp"
 #include "rules/reasoning/situation.hpp"
 
 namespace hardover {
@@ -36,20 +35,12 @@ std::vector<double> draw(rig::Chance& chance, std::size_t count) {
     return drawn;
 }
 
-int reading_of(const Finding& finding, const Answer& answer) {
-    if (const int* reading = std::get_if<int>(&answer.given)) return *reading;
-    const Quantity* measured = std::get_if<Quantity>(&answer.given);
-    if (measured == nullptr || finding.readings.empty()) return -1;
-    const Choice choice = possible_readings(finding, *measured);
-    return choice.possible.empty() ? -1 : find_reading(finding, choice.possible.front());
-}
-
 void count_readings(const Knowledge& knowledge, Situation& situation, std::vector<Tally>& tallies) {
     for (std::size_t i = 0; i < knowledge.findings.size(); ++i) {
         const Finding& finding = knowledge.findings[i];
         if (finding.readings.empty() || situation.holds(finding.possible_when) == Truth::no) continue;
         const std::optional<Answer> answer = situation.answer_to(static_cast<Index>(i));
-        const int reading = answer ? reading_of(finding, *answer) : -1;
+        const int reading = answer ? reading_told(finding, *answer) : -1;
         if (reading < 0) continue;
         tallies[i].by_reading.resize(finding.readings.size(), 0);
         ++tallies[i].by_reading[static_cast<std::size_t>(reading)];

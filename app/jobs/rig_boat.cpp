@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "rules/reasoning/evidence.hpp"
+
 namespace hardover {
 
 namespace {
@@ -157,14 +159,19 @@ std::vector<std::string> rig_fields_taken_as_usual(const Knowledge& knowledge, c
     return names;
 }
 
-Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double>& drawn) {
-    rig::Faults faults;
+Result<void> add_faults_of_cause(const Cause& cause, const std::vector<double>& drawn, rig::Faults& faults) {
     for (std::size_t i = 0; i < cause.on_the_rig.size(); ++i) {
         Quantity value = cause.on_the_rig[i].value;
         if (i < drawn.size()) value.value += value.standard_deviation() * drawn[i];
         const Result<void> set = rig::set_parameter(faults, cause.on_the_rig[i].parameter, value);
-        if (!set) return set.error();
+        if (!set) return set;
     }
+    return {};
+}
+
+Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double>& drawn) {
+    rig::Faults faults;
+    if (const Result<void> added = add_faults_of_cause(cause, drawn, faults); !added) return added.error();
     return faults;
 }
 
@@ -181,6 +188,14 @@ std::map<Index, Answer> answers_of_gauges(const Knowledge& knowledge, const rig:
         answers[index] = Answer{Quantity{gauge->second + noise, finding.unit->dimension, finding.spread}};
     }
     return answers;
+}
+
+int reading_told(const Finding& finding, const Answer& answer) {
+    if (const int* reading = std::get_if<int>(&answer.given)) return *reading;
+    const Quantity* measured = std::get_if<Quantity>(&answer.given);
+    if (measured == nullptr || finding.readings.empty()) return -1;
+    const Choice choice = possible_readings(finding, *measured);
+    return choice.possible.empty() ? -1 : find_reading(finding, choice.possible.front());
 }
 
 }  // namespace hardover

@@ -23,10 +23,15 @@ std::vector<std::string> rig_fields_taken_as_usual(const Knowledge& knowledge, c
 // A cause's fault in the numeric boat: each size by its value and, times the spread's standard deviation, a
 // number drawn for it. Error: as set_parameter.
 Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double>& drawn);
+// The same put in beside the faults that are there already.
+Result<void> add_faults_of_cause(const Cause& cause, const std::vector<double>& drawn, rig::Faults& faults);
 
 // What the gauges say of each finding, where they can: a reading, or a quantity for one that is only measured
 // or feeds a worksheet. `drawn` gives one standard normal number for each finding: the noise of measuring.
 std::map<Index, Answer> answers_of_gauges(const Knowledge& knowledge, const rig::Readings& readings,
                                           const std::vector<double>& drawn);
+
+// The reading that an answer is, the most probable one of a measurement; -1 when it is none.
+int reading_told(const Finding& finding, const Answer& answer);
 
 }  // namespace hardover

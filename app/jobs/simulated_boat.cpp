@@ -45,6 +45,13 @@ int DrawnBoat::reading(Index finding, const std::vector<bool>& gone) const {
     return worst;
 }
 
+bool worked_out_from(const Knowledge& knowledge, const Finding& result, Index measured) {
+    if (!result.from || result.readings.empty()) return false;
+    const Worksheet& sheet = knowledge.worksheets[static_cast<std::size_t>(result.from->worksheet)];
+    return std::any_of(sheet.inputs.begin(), sheet.inputs.end(),
+                       [&](const WorksheetInput& input) { return input.finding == measured; });
+}
+
 Technician::Technician(const Knowledge& knowledge, const SimulatedBoat& boat)
     : knowledge_(knowledge), boat_(boat), facts_(boat.told), gone_(boat.faults.size(), false) {}
 
@@ -70,7 +77,7 @@ void Technician::answer(Index finding, std::vector<GivenAnswer>& given) {
     facts_.answers[finding] = Answer{CannotTell{}};
     for (std::size_t other = 0; other < knowledge_.findings.size(); ++other) {
         const auto result = static_cast<Index>(other);
-        if (!boat_.makes_sense[other] || !worked_out_from(knowledge_.findings[other], finding)) continue;
+        if (!boat_.makes_sense[other] || !worked_out_from(knowledge_, knowledge_.findings[other], finding)) continue;
         const int reading = boat_.reading(result, gone_);
         if (!facts_.answers.contains(result)) given.push_back({result, reading});
         facts_.answers[result] = Answer{reading};
@@ -88,13 +95,6 @@ bool Technician::apply(Index remedy, double minutes) {
     }
     facts_.tried[remedy] = !left ? Outcome::cured : helped ? Outcome::better : Outcome::not_cured;
     return helped;
-}
-
-bool Technician::worked_out_from(const Finding& result, Index measured) const {
-    if (!result.from || result.readings.empty()) return false;
-    const Worksheet& sheet = knowledge_.worksheets[static_cast<std::size_t>(result.from->worksheet)];
-    return std::any_of(sheet.inputs.begin(), sheet.inputs.end(),
-                       [&](const WorksheetInput& input) { return input.finding == measured; });
 }
 
 void Technician::spend(const Finding& finding) {

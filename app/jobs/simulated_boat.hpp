@@ -46,6 +46,9 @@ struct GivenAnswer {
     int reading = -1;  // -1: a plain measurement, which shows in the finding its worksheet gives
 };
 
+// A finding with readings that a worksheet gives from this plain measurement, among others.
+bool worked_out_from(const Knowledge& knowledge, const Finding& result, Index measured);
+
 // Keeps what has been told, and the minutes: each finding takes its own, each check its setting up once.
 // Knowledge and boat must outlive it.
 class Technician {
@@ -67,7 +70,6 @@ class Technician {
   private:
     // The plain measurements of a worksheet are answered by the reading its result gives.
     void answer(Index finding, std::vector<GivenAnswer>& given);
-    bool worked_out_from(const Finding& result, Index measured) const;
     void spend(const Finding& finding);
 
     const Knowledge& knowledge_;

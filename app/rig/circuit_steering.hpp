@@ -21,7 +21,7 @@ struct SteeringFaults {
     BothLines hose_bore_factor{1, 1};       // of the bore that is left: kinked or swollen, 0 = blocked
     BothLines external_leak{};              // of each line to the outside, m^3/(s·Pa)
     BothLines trapped_air{};                // m^3 at atmospheric pressure
-    double pump_leak = 0;                   // wear of helm or engine pump, m^3/(s·Pa)
+    double pump_leak = 0;                   // slip of helm or engine pump, m^3/(s·Pa)
     BothLines helm_check_leak{};            // lock valve of a manual helm, m^3/(s·Pa)
     BothLines valve_travel{1, 1};           // share of the control valve's travel that the cable reaches
     bool second_ram_swapped = false;        // its two hoses exchanged

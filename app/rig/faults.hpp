@@ -46,7 +46,8 @@ struct Faults {
     double oil_strangeness = 0;         // 0 the right family of oil, 1 clearly another
     double strainer_bore = 1;           // of the suction side
     Sides ram_leak;                     // m^3/s past the piston of each ram
-    double pump_wear = 0;               // m^3/s past helm pump or engine pump
+    double helm_wear = 0;               // m^3/s past a hand helm's pump
+    double pump_wear = 0;               // m^3/s past the driven pump, a hand helm's assist included
     Sides helm_leak;                    // m^3/s back from a line to the reservoir inside the helm
     Sides second_helm_leak;             // m^3/s back from a line through the second helm
     double autopilot_bypass = 0;        // m^3/s from line to line through the autopilot's pump

@@ -64,7 +64,8 @@ circuit::SteeringFaults circuit_faults(const Rigged& rigged, double steer) {
             kinked_bore(f.hose_kink.starboard, steer, rigged.starboard_lock)};
     const double air = (f.trapped_air + f.air_share * 2 * oil_of_one_side(rigged)) / 2;
     faults.trapped_air = {air, air};
-    faults.pump_leak = per_pressure(f.pump_wear + rigged.boat.sound_slip);
+    const double wear = manual(rigged) ? f.helm_wear : f.pump_wear;
+    faults.pump_leak = per_pressure(wear + rigged.boat.sound_slip);
     faults.valve_travel = {f.valve_travel.port, f.valve_travel.starboard};
     faults.second_ram_swapped = f.rams_swapped >= 0.5;
     faults.reservoir_empty = f.reservoir_level <= reservoir_dry;
@@ -174,8 +175,13 @@ double line_pressure(const circuit::Solution& solution) {
 // The hand's part of the work at a manual helm; the assist does the rest, but gives no more pressure than a
 // strong hand does by itself.
 double share_of_hand(const Rigged& rigged, bool engine) {
-    if (rigged.boat.assist == Boat::Assist::none || !engine) return 1;
-    return 1 - rigged.boat.assist_help * rigged.faults.assist_strength;
+    const Boat& boat = rigged.boat;
+    if (boat.assist == Boat::Assist::none || !engine) return 1;
+    // A sound assist just keeps its pressure with all of its flow. What slips past a worn pump grows with the
+    // pressure too, so the pressure falls as the flow is shared out between the two.
+    const double flow = boat.pump_displacement * boat.pump_idle;
+    const double left = flow / (flow + rigged.faults.pump_wear);
+    return 1 - boat.assist_help * rigged.faults.assist_strength * left;
 }
 
 double hand_torque(const Boat& boat, double force) {

@@ -206,7 +206,7 @@ void read_stop(const Rigged& rigged, const Held& port, const Held& starboard, Re
     if (manual(rigged)) {
         into["wheel_creep"] = 2 * std::numbers::pi * std::max(port.wheel_speed, starboard.wheel_speed);
         const Sides back = leaks_at_helms(rigged);
-        const double slip = f.pump_wear + rigged.boat.sound_slip + std::max(back.port, back.starboard);
+        const double slip = f.helm_wear + rigged.boat.sound_slip + std::max(back.port, back.starboard);
         into["isolated_creep"] =
             2 * std::numbers::pi * slip / leak_test_pressure * most / rigged.boat.helm_displacement;
         return;

@@ -256,10 +256,13 @@ Truth truth_of(const Node& node, const Inputs& inputs) {
             return !truth_of(*node.parts[0], inputs);
         case Operation::both:
         case Operation::either: {
-            Truth all = node.operation == Operation::both ? Truth::yes : Truth::no;
+            const bool needs_all = node.operation == Operation::both;
+            const Truth settled = needs_all ? Truth::no : Truth::yes;
+            Truth all = !settled;
             for (const auto& part : node.parts) {
                 const Truth truth = truth_of(*part, inputs);
-                all = node.operation == Operation::both ? both(all, truth) : either(all, truth);
+                all = needs_all ? both(all, truth) : either(all, truth);
+                if (all == settled) break;
             }
             return all;
         }

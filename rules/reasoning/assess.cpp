@@ -47,6 +47,14 @@ std::string conflict_of(const Knowledge& knowledge, const DiagnosisCase& diagnos
     return "The rules leave no cause on the list possible: " + joined(rules) + ".";
 }
 
+void add_worksheets(const Knowledge& knowledge, const Fired& fired, Situation& situation,
+                    Assessment& assessment) {
+    for (std::size_t w = 0; w < knowledge.worksheets.size(); ++w) {
+        assessment.worksheets.push_back(situation.worked(static_cast<Index>(w)));
+    }
+    for (Index run : fired.runs) assessment.worksheets[static_cast<std::size_t>(run)].called_for = true;
+}
+
 }  // namespace
 
 Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const Detail& detail) {
@@ -64,10 +72,7 @@ Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const D
     Advice advice = advise(prepared, effort, fired, diagnosis, ranking);
     if (detail.branches) add_branches(knowledge, diagnosis, advice);
 
-    for (std::size_t w = 0; w < knowledge.worksheets.size(); ++w) {
-        assessment.worksheets.push_back(situation.worked(static_cast<Index>(w)));
-    }
-    for (Index run : fired.runs) assessment.worksheets[static_cast<std::size_t>(run)].called_for = true;
+    if (detail.worksheets) add_worksheets(knowledge, fired, situation, assessment);
     for (const EvidenceItem& item : diagnosis.items()) {
         if (item.kind == Weight::Kind::finding && !item.earlier) {
             assessment.evidence[item.index] = item.likelihood;

@@ -95,14 +95,15 @@ struct Assessment {
     std::vector<RankedCause> ranking;  // most probable first; ruled-out and impossible ones at the end with 0
     double not_listed = 0;             // "something not on this list" is present
     double several = 0;                // more than one fault (the unlisted counts as one)
-    std::vector<FaultSet> sets;        // the most probable sets, heaviest first
-    double bound = 0;                  // largest error of any probability above; 0: exact
-    double sets_missing = 0;           // share of all possible sets that the next step did not look at
-    double log_evidence = 0;           // natural log of the probability of all answers
+    // The most probable sets, heaviest first, at most 8; those less probable than 1e-5 are left out.
+    std::vector<FaultSet> sets;
+    double bound = 0;         // largest error of any probability above; 0: exact
+    double sets_missing = 0;  // share of all possible sets that the next step did not look at
+    double log_evidence = 0;  // natural log of the probability of all answers
 
     std::vector<FiredRule> fired;
     std::map<std::string, bool> derived;
-    std::vector<WorkedSheet> worksheets;
+    std::vector<WorkedSheet> worksheets;  // all of them, in knowledge order
     // Per finding used: likelihood per reading of the latest answer, greatest = 1.
     std::map<Index, std::vector<double>> evidence;
     // Earlier answers that cannot both be right with the later one and no misreading: they are left out.
@@ -124,8 +125,9 @@ struct Assessment {
 // What an assessment holds beyond the ranking and the next step. Each costs about as much as the ranking
 // itself, several times over for the weights of many answers.
 struct Detail {
-    bool weights = true;   // RankedCause::weights
-    bool branches = true;  // NextStep::branches
+    bool weights = true;     // RankedCause::weights
+    bool branches = true;    // NextStep::branches
+    bool worksheets = true;  // Assessment::worksheets; else empty
 };
 
 // The reasoning. Pure: equal arguments give an equal result to the last digit. Never fails: an odd set of

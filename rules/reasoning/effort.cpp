@@ -32,6 +32,15 @@ std::vector<bool> inputs_of(const Worksheet& sheet, Index result) {
 
 }  // namespace
 
+double minutes_of_remedy(const Knowledge& knowledge, Index remedy, double shop_rate) {
+    const Remedy& r = knowledge.remedies[static_cast<std::size_t>(remedy)];
+    const double rate = shop_rate > 0 ? shop_rate : knowledge.settings.shop_rate;
+    double price = 0;
+    for (const PricedPart& part : r.parts) price += part.price;
+    const double minutes = r.minutes + (rate > 0 ? price / rate * 60 : 0) + knowledge.settings.try_out;
+    return std::max(least_minutes, minutes);
+}
+
 Effort::Effort(const Knowledge& knowledge, const Facts& facts, Situation& situation,
                const DiagnosisCase& diagnosis)
     : knowledge_(knowledge), facts_(facts), situation_(situation), diagnosis_(diagnosis) {
@@ -102,12 +111,7 @@ std::vector<Index> Effort::missing_needs(Index check) const {
 }
 
 double Effort::of_remedy(Index remedy) const {
-    const Remedy& r = knowledge_.remedies[static_cast<std::size_t>(remedy)];
-    const double rate = facts_.shop_rate > 0 ? facts_.shop_rate : knowledge_.settings.shop_rate;
-    double price = 0;
-    for (const PricedPart& part : r.parts) price += part.price;
-    const double minutes = r.minutes + (rate > 0 ? price / rate * 60 : 0) + knowledge_.settings.try_out;
-    return std::max(least_minutes, minutes);
+    return minutes_of_remedy(knowledge_, remedy, facts_.shop_rate);
 }
 
 bool Effort::proved(Index cause) const {

@@ -12,6 +12,10 @@ namespace hardover {
 // No step is taken to cost less: even a glance takes half a minute.
 inline constexpr double least_minutes = 0.5;
 
+// Minutes of applying a remedy, its parts at the shop's rate (price of an hour; 0: as in the knowledge), and
+// trying the boat.
+double minutes_of_remedy(const Knowledge& knowledge, Index remedy, double shop_rate);
+
 // What getting one finding takes, its own check's setting up not counted.
 struct FindingEffort {
     double minutes = 0;

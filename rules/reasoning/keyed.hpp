@@ -46,7 +46,7 @@ class Keyed {
 
     void grow() {
         std::vector<Place> old =
-            std::exchange(places_, std::vector<Place>(places_.empty() ? 256 : 2 * places_.size()));
+            std::exchange(places_, std::vector<Place>(places_.empty() ? 256 : 4 * places_.size()));
         for (Place& place : old) {
             if (place.used) places_[place_of(place.key)] = std::move(place);
         }

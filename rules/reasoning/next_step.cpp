@@ -304,8 +304,9 @@ class Adviser {
 
     void add_others(Advice& advice) {
         for (const Weighed& weighed : useful_) {
+            if (advice.also.size() == most_also) break;
             const NextStep other = step_of(weighed);
-            if (other.index == none || advice.also.size() == most_also) continue;
+            if (other.index == none) continue;
             const bool listed = std::any_of(advice.also.begin(), advice.also.end(),
                                             [&](const NextStep& step) { return same_step(step, other); });
             if (!listed && !same_step(other, advice.next)) advice.also.push_back(other);

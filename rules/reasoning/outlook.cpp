@@ -249,9 +249,15 @@ double Outlook::information(int question) const {
     for (std::size_t at = 0; at < chances.size(); at += count) {
         double mass = 0;
         for (std::size_t h = 0; h < count; ++h) mass += weights[h] * chances[at + h];
+        // Most hypotheses have nothing to do with a finding and share one chance: one logarithm for them.
+        double chance_before = -1;
+        double told = 0;
         for (std::size_t h = 0; h < count; ++h) {
             const double chance = chances[at + h];
-            if (weights[h] > 0 && chance > 0) bits += weights[h] * chance * std::log2(chance / mass);
+            if (!(weights[h] > 0 && chance > 0)) continue;
+            if (chance != chance_before) told = std::log2(chance / mass);
+            chance_before = chance;
+            bits += weights[h] * chance * told;
         }
     }
     return bits;

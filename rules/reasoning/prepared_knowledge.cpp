@@ -89,13 +89,18 @@ void PreparedKnowledge::All::find_names() {
 // A name that nothing stands behind gets a place too: a fact no rule derives is no, anything else unknown.
 PreparedCondition PreparedKnowledge::All::prepared(const Expression& condition) {
     PreparedCondition ready{&condition, {}};
+    std::string text = condition.text();
     for (const std::string& name : condition.names()) {
+        text += '\n' + name;
         if (!place_of.contains(name)) {
             const bool fact = name.starts_with(fact_prefix);
             add_name(name, {fact ? KnownName::Kind::fact : KnownName::Kind::nothing, none, -1, {}});
         }
         ready.names.push_back(place_of[name]);
+        ready.by_fact =
+            ready.by_fact || names[static_cast<std::size_t>(place_of[name])].kind == KnownName::Kind::fact;
     }
+    ready.text = text_of.emplace(text, static_cast<int>(text_of.size())).first->second;
     return ready;
 }
 

@@ -25,6 +25,8 @@ struct KnownName {
 struct PreparedCondition {
     const Expression* condition = nullptr;
     std::vector<int> names;
+    int text = -1;         // of PreparedKnowledge::texts(): equal conditions have the same
+    bool by_fact = false;  // names a fact, which may hang on itself
 };
 
 // A handle to what was prepared: cheap to copy, never changes, may be used by several threads at once. The
@@ -40,6 +42,9 @@ class PreparedKnowledge {
     int finding_name(Index finding) const { return all_->first_finding + finding; }
     int rig_name(Index field) const { return all_->first_rig_field + field; }
     int place_of(const std::string& name) const;  // -1: there is no such name
+
+    // How many different conditions there are: many causes and findings are possible on the same rigs.
+    std::size_t texts() const { return all_->text_of.size(); }
 
     const PreparedCondition& rule_when(Index rule) const { return all_->rule_when[at(rule)]; }
     const PreparedCondition& cause_possible_when(Index cause) const {
@@ -71,6 +76,7 @@ class PreparedKnowledge {
         const Knowledge* knowledge = nullptr;
         std::vector<KnownName> names;
         std::unordered_map<std::string, int> place_of;
+        std::unordered_map<std::string, int> text_of;
         int first_finding = 0;
         int first_rig_field = 0;
         std::vector<PreparedCondition> rule_when;

@@ -54,9 +54,6 @@ RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
         for (int action : proved_by_[c]) check_of_[static_cast<std::size_t>(action)] = static_cast<int>(c);
     }
     together_.resize(proved_by_.size());
-    by_rate_.resize(actions);
-    std::iota(by_rate_.begin(), by_rate_.end(), 0);
-    place_ = by_rate_;
 }
 
 Standing RepairPlanner::start(const std::vector<double>& weights) const {
@@ -158,60 +155,41 @@ void RepairPlanner::gather(const Standing& standing) {
     }
 }
 
-bool RepairPlanner::before(int a, int b) const {
-    return rates_[a] > rates_[b] || (rates_[a] == rates_[b] && a < b);
-}
-
 void RepairPlanner::rate(int action) {
     const bool counts = cures_[action] > least_ && !taken_[action];
     rates_[action] = counts ? cures_[action] / now_.step_minutes[action] : 0;
 }
 
-void RepairPlanner::sort_by_rate() {
-    for (std::size_t n = 1; n < by_rate_.size(); ++n) {
-        const int action = by_rate_[n];
-        std::size_t to = n;
-        for (; to > 0 && before(action, by_rate_[to - 1]); --to) by_rate_[to] = by_rate_[to - 1];
-        by_rate_[to] = action;
-    }
-    for (std::size_t n = 0; n < by_rate_.size(); ++n) place_[by_rate_[n]] = static_cast<int>(n);
-}
-
-// Moved in the order of rates; `to` is a neighbour's place.
-void RepairPlanner::swap_places(int action, int to) {
-    const int from = place_[action];
-    by_rate_[from] = by_rate_[to];
-    place_[by_rate_[from]] = from;
-    by_rate_[to] = action;
-    place_[action] = to;
-}
-
 // After its chance or its minutes have changed.
 void RepairPlanner::rate_again(int action) {
     if (check_of_[action] >= 0) together_[check_of_[action]].stale = true;
-    if (taken_[action]) return;
     rate(action);
-    const int last = static_cast<int>(by_rate_.size()) - 1;
-    while (place_[action] > next_ && before(action, by_rate_[place_[action] - 1])) {
-        swap_places(action, place_[action] - 1);
-    }
-    while (place_[action] < last && before(by_rate_[place_[action] + 1], action)) {
-        swap_places(action, place_[action] + 1);
-    }
 }
 
 // Out of what may still be taken.
 void RepairPlanner::retire(int action) {
     taken_[action] = 1;
-    if (check_of_[action] >= 0) together_[check_of_[action]].stale = true;
-    while (place_[action] > next_) swap_places(action, place_[action] - 1);
-    ++next_;
+    rate_again(action);
+}
+
+// The first of those with the greatest rate; -1: none puts anything right. Four at a time, since each
+// comparison waits for the one before it.
+int RepairPlanner::greatest_rate() const {
+    double greatest[4] = {0, 0, 0, 0};
+    const std::size_t count = rates_.size();
+    const std::size_t fours = count - count % 4;
+    for (std::size_t a = 0; a < fours; a += 4) {
+        for (std::size_t n = 0; n < 4; ++n) greatest[n] = std::max(greatest[n], rates_[a + n]);
+    }
+    for (std::size_t a = fours; a < count; ++a) greatest[0] = std::max(greatest[0], rates_[a]);
+    const double best = std::max(std::max(greatest[0], greatest[1]), std::max(greatest[2], greatest[3]));
+    if (best <= 0) return -1;
+    return static_cast<int>(std::find(rates_.begin(), rates_.end(), best) - rates_.begin());
 }
 
 std::pair<double, int> RepairPlanner::best_action() {
-    int best = next_ < static_cast<int>(by_rate_.size()) ? by_rate_[next_] : -1;
+    int best = greatest_rate();
     double best_rate = best < 0 ? 0 : rates_[best];
-    if (best_rate <= 0) best = -1;
     for (int check : shared_checks_) {
         if (now_.set_up[check]) continue;
         Together& together = together_[check];
@@ -342,8 +320,6 @@ double RepairPlanner::minutes(const Standing& standing) {
     least_ = nothing * standing.mass;
     gather(standing);
     for (std::size_t a = 0; a < rates_.size(); ++a) rate(static_cast<int>(a));
-    sort_by_rate();
-    next_ = 0;
     for (int check : shared_checks_) together_[check].stale = true;
     order_.clear();
     kept_ = 0;

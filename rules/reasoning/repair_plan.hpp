@@ -126,12 +126,10 @@ class RepairPlanner {
     }
 
     void gather(const Standing& standing);
-    bool before(int a, int b) const;
     void rate(int action);
-    void swap_places(int action, int to);
     void rate_again(int action);
     void retire(int action);
-    void sort_by_rate();
+    int greatest_rate() const;
     std::pair<double, int> best_action();
     void bound_together(int check);
     void weigh_together(int check);
@@ -158,11 +156,6 @@ class RepairPlanner {
     double least_ = 0;                // mass that counts as nothing
     std::vector<double> present_;     // per action: mass with its fault
     std::vector<char> taken_;
-    // All actions by rate, those of equal rate by index, and the place of each; kept so while the plan goes
-    // on. The next plan starts from the order of the last one, which is seldom far off.
-    std::vector<int> by_rate_;
-    std::vector<int> place_;
-    int next_ = 0;  // place of the best one not taken
     std::vector<Shared> shared_;
     std::vector<int> shared_at_;                   // per hypothesis: where in `shared_`, or -1
     std::vector<std::pair<double, int>> members_;  // of a check: minus chance over cost, action

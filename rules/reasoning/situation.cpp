@@ -27,6 +27,7 @@ Situation::Situation(const PreparedKnowledge& prepared, const Facts& facts)
       facts_(facts),
       values_(prepared.names().size()),
       value_known_(prepared.names().size(), 0),
+      condition_(prepared.texts()),
       answers_(knowledge_.findings.size()),
       answer_known_(knowledge_.findings.size(), 0),
       rule_progress_(knowledge_.rules.size(), Progress::untouched),
@@ -81,11 +82,15 @@ Truth Situation::holds(const Expression& condition) {
 // kept.
 Truth Situation::holds(const PreparedCondition& condition) {
     if (condition.condition->empty()) return Truth::yes;
+    std::optional<Truth>& kept = condition_[static_cast<std::size_t>(condition.text)];
+    if (kept) return *kept;
     for (int name : condition.names) value_at(name);
     NamedValues values;
     values.reserve(condition.names.size());
     for (int name : condition.names) values.push_back(&values_[static_cast<std::size_t>(name)]);
-    return condition.condition->condition_with(values);
+    const Truth truth = condition.condition->condition_with(values);
+    if (sheets_running_ == 0 && !condition.by_fact) kept = truth;
+    return truth;
 }
 
 Value Situation::rig_value(Index field) {

@@ -66,10 +66,11 @@ class Situation {
     const Facts& facts_;
     // What has been found out so far. While a worksheet is being worked out a value may rest on its being
     // unknown, so that nothing is kept then.
-    std::vector<Value> values_;                   // by name
-    std::vector<char> value_known_;               // by name
-    std::vector<std::optional<Answer>> answers_;  // by finding
-    std::vector<char> answer_known_;              // by finding
+    std::vector<Value> values_;                    // by name
+    std::vector<char> value_known_;                // by name
+    std::vector<std::optional<Truth>> condition_;  // by text; only of those that name no fact
+    std::vector<std::optional<Answer>> answers_;   // by finding
+    std::vector<char> answer_known_;               // by finding
     int sheets_running_ = 0;
     enum class Progress { untouched, running, done };
     std::vector<Progress> rule_progress_;

@@ -25,6 +25,7 @@ const std::vector<FaultClass>& fault_classes() {
         {"bubbles drawn in", {{"circuit.air_share", "0.05"}}},
         {"piston leaks", {{"ram.leak_port", "300 mL/min"}}},
         {"helm leaks", {{"helm.leak_port", "300 mL/min"}}},
+        {"helm worn", {{"helm.wear", "4000 mL/min"}}},
         {"pump worn", {{"pump.wear", "4000 mL/min"}}},
         {"relief low", {{"relief.factor", "0.4"}}},
         {"belt slips", {{"belt.grip", "0.3"}}},

@@ -11,7 +11,7 @@ namespace {
 constexpr int most_steps = 300;
 
 // All that a technician who does what comes next looks at.
-constexpr Detail ranking_and_next_step{false, false};
+constexpr Detail ranking_and_next_step{false, false, false};
 
 bool is_fault(const Knowledge& knowledge, const Boat& boat, const std::string& cause) {
     return std::any_of(boat.faults.begin(), boat.faults.end(), [&](Index fault) {

@@ -76,7 +76,7 @@ int main(int argc, char** argv) {
     const int jobs = argument(argc, argv, 1, 200);
     const Knowledge knowledge = shipped_knowledge();
     const PreparedKnowledge prepared(knowledge);
-    const Times shipped = times_of(prepared, jobs, {false, false});
+    const Times shipped = times_of(prepared, jobs, {false, false, false});
     std::cout << "Answer, ranking and next step: " << size_of(knowledge) << ", " << jobs
               << " simulated jobs, ms of one core\n\n";
     std::vector<std::vector<std::string>> rows{{"known", "steps", "median", "95 %", "99 %", "longest"}};
@@ -102,7 +102,7 @@ int main(int argc, char** argv) {
     add_row(knowledge, shipped);
     for (int copies : {2, 3}) {
         const Knowledge larger = enlarged(knowledge, copies);
-        add_row(larger, times_of(larger, std::max(1, jobs / 4), {false, false}));
+        add_row(larger, times_of(larger, std::max(1, jobs / 4), {false, false, false}));
     }
     print_table(larger_rows);
 }

@@ -162,3 +162,23 @@ TEST_CASE("An assist takes its share of the pull, and a dead one leaves the hand
     CHECK(dead["engine_share"] == Approx(1));
     CHECK(dead["effort_ratio"] > 1.5);
 }
+
+TEST_CASE("A worn assist gives less help but no more turns and no creep; a worn helm the other way about") {
+    Boat boat = twins;
+    boat.assist = Boat::Assist::electric_pump;
+    // As much slips by at the working pressure as does work, so half of the help is left.
+    const double flow = boat.pump_displacement * boat.pump_idle;
+    const std::string as_much = std::to_string(flow * 6e7) + " mL/min";
+    Readings sound = with(boat), assist = with(boat, "pump.wear", as_much.c_str());
+    const double friction = boat.helm_friction / boat.wheel_radius;
+    const double alone = (sound["rim_force_port"] - friction) / (1 - boat.assist_help);
+    CHECK(assist["rim_force_port"] - friction == Approx(alone * (1 - boat.assist_help / 2)).epsilon(0.01));
+    for (const char* gauge : {"turns_port", "wheel_creep", "isolated_creep", "drift_rate"}) {
+        INFO(gauge);
+        CHECK(assist[gauge] == Approx(sound[gauge]).epsilon(0.01));
+    }
+    Readings helm = with(boat, "helm.wear", "4000 mL/min");
+    CHECK(helm["turns_port"] > 1.05 * sound["turns_port"]);
+    CHECK(helm["isolated_creep"] > 2 * sound["isolated_creep"]);
+    CHECK(helm["engine_share"] == Approx(sound["engine_share"]).epsilon(0.05));
+}

@@ -150,7 +150,7 @@ TEST_CASE("A leak back to the reservoir lets the drive go one way with the wheel
 
 TEST_CASE("A worn helm pump takes more turns and creeps, but its check valves hold the drive") {
     Readings sound = surveyed(hand_pump, {});
-    Readings worn = with(hand_pump, "pump.wear", "2500 mL/min");
+    Readings worn = with(hand_pump, "helm.wear", "2500 mL/min");
     CHECK(worn["turns_port"] > 1.1 * sound["turns_port"]);
     CHECK(worn["wheel_creep"] > 0.25 * turn / 60);
     CHECK(worn["drift_rate"] < inch / 8 / 60);

@@ -1,0 +1,271 @@
+#include "app/study/practice_debrief.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "app/jobs/wording.hpp"
+#include "app/study/practice_page.hpp"
+#include "app/study/practice_practise.hpp"
+
+namespace hardover::study::practice {
+
+using namespace jobs_detail;
+
+namespace {
+
+template <typename E>
+const E& at(const std::vector<E>& entries, Index index) {
+    return entries[static_cast<std::size_t>(index)];
+}
+
+class Teller {
+  public:
+    Teller(const Session& session, const Marks& marks)
+        : session_(session), knowledge_(session.knowledge()), marks_(marks) {}
+
+    Debrief tell() {
+        Debrief debrief;
+        debrief.skipped_cautions = skipped_cautions();
+        debrief.headline = headline();
+        debrief.truth = truth();
+        debrief.minutes = minutes();
+        debrief.habits = habits();
+        debrief.sureness = sureness();
+        debrief.help = help();
+        debrief.ranking_at_start = ranking(marks_.leading_at_start, -1);
+        for (std::size_t i = 0; i < session_.work().size(); ++i) debrief.steps.push_back(step(i));
+        debrief.practise = things_to_practise(session_, marks_);
+        debrief.ended = ended();
+        return debrief;
+    }
+
+  private:
+    std::string cause_name(Index cause) const { return at(knowledge_.causes, cause).name; }
+
+    std::vector<std::string> skipped_cautions() const {
+        std::vector<std::string> lines;
+        for (std::size_t i = 0; i < session_.work().size(); ++i) {
+            const Work& work = session_.work()[i];
+            const WorkLine line = work_line(session_, work);
+            for (const Index index : work.missed) {
+                const Caution& caution = at(knowledge_.cautions, index);
+                lines.push_back(fmt::format("Step {}, {}: {}. {} {}", i + 1, line.text,
+                                            lower_first(caution.name), sentence(caution.hurts),
+                                            sentence(caution.avoid)));
+            }
+        }
+        return lines;
+    }
+
+    std::string headline() const {
+        const std::string took = minutes_text(marks_.minutes);
+        const std::string saved =
+            marks_.avoidable > 0
+                ? fmt::format("{} of them could have been saved.", minutes_text(marks_.avoidable))
+                : std::string("None of them could have been saved by a better step.");
+        if (session_.gave_up()) return fmt::format("Help was called after {}. {}", took, saved);
+        if (session_.boat_is_right()) return fmt::format("The boat is right after {}. {}", took, saved);
+        return fmt::format("Not finished: {} so far. {}", took, saved);
+    }
+
+    std::string truth() const {
+        if (session_.phase() == Session::Phase::working)
+            return "What is wrong stays hidden until it is done.";
+        std::vector<std::string> names;
+        for (const Index fault : session_.boat().faults) names.push_back(cause_name(fault));
+        std::string text = fmt::format("What was wrong: {}.", listed(names));
+        for (const Index fault : session_.boat().faults) {
+            add_sentence(text, at(knowledge_.causes, fault).about);
+        }
+        return text;
+    }
+
+    static std::string luck_text(double luck) {
+        const std::string much = minutes_text(std::abs(luck));
+        if (std::abs(luck) < 0.5) return "Luck played no part.";
+        return luck > 0
+                   ? fmt::format("Bad luck took {} more: the answers, or the fault, were the rarer kind.",
+                                 much)
+                   : fmt::format("Good luck spared you {}: it was found sooner than one may expect.", much);
+    }
+
+    // The split in whole sentences; the figures add up before they are rounded.
+    std::vector<std::string> minutes() const {
+        std::vector<std::string> lines;
+        lines.push_back(fmt::format("At the start the best way was expected to take {}. You took {}.",
+                                    minutes_text(marks_.expected), minutes_text(marks_.minutes)));
+        lines.push_back(
+            fmt::format("Your choices cost {} that could have been saved: this is your mark, and 0 is best.",
+                        marks_.avoidable > 0 ? minutes_text(marks_.avoidable) : "0 min"));
+        lines.push_back(luck_text(marks_.luck) + " Luck is shown, not marked.");
+        lines.push_back(fmt::format(
+            "The sum: {:.1f} min - {:.1f} min expected = {:.1f} avoidable {} {:.1f} luck{}.", marks_.minutes,
+            marks_.expected, marks_.avoidable, marks_.luck < 0 ? "-" : "+", std::abs(marks_.luck),
+            marks_.expected_left > 0 ? fmt::format(" - {:.1f} still to do", marks_.expected_left) : ""));
+        if (session_.phase() != Session::Phase::working) {
+            lines.push_back(fmt::format("The expert took {} on this very boat, with the same answers.",
+                                        minutes_text(marks_.expert)));
+        }
+        return lines;
+    }
+
+    std::vector<Habit> habits() const {
+        std::vector<Habit> habits;
+        habits.push_back({"Nothing unsafe", marks_.cautions_skipped == 0,
+                          marks_.cautions_skipped == 0
+                              ? "Every caution was named before its work."
+                              : fmt::format("Cautions left out: {}.", marks_.cautions_skipped)});
+        habits.push_back({"Proved before fitting", marks_.unproved == 0,
+                          marks_.unproved == 0
+                              ? "Nothing was fitted that had to be proved first."
+                              : fmt::format("Remedies without proof: {}.", marks_.unproved)});
+        habits.push_back({"Nothing good replaced", marks_.wrong_remedies == 0,
+                          marks_.wrong_remedies == 0
+                              ? "Every remedy met a fault that was there."
+                              : fmt::format("Remedies for what was not wrong: {}.", marks_.wrong_remedies)});
+        habits.push_back(
+            {"Every question told something", marks_.told_nothing == 0,
+             marks_.told_nothing == 0
+                 ? "Every question could have changed what you did."
+                 : fmt::format("Questions that could not have told anything: {}.", marks_.told_nothing)});
+        const bool checked = session_.boat_is_right() && session_.checked_after();
+        habits.push_back({"Repair proved", checked,
+                          checked ? "The checks after the remedy were done."
+                                  : "The checks after the remedy were not done."});
+        return habits;
+    }
+
+    std::string sureness() const {
+        if (marks_.statements == 0) return "You never said how sure you were, so sureness has no mark.";
+        return fmt::format(
+            "You said what you suspected {}. Sureness scored {:.2f} (Brier: 0 is best, 0.25 is a coin, 1 is "
+            "sure "
+            "and wrong).",
+            marks_.statements == 1 ? "once" : fmt::format("{} times", marks_.statements), marks_.brier);
+    }
+
+    std::string help() const {
+        int taken[3] = {0, 0, 0};
+        for (const HintTaken& hint : session_.hints()) ++taken[hint.level - 1];
+        std::vector<std::string> parts;
+        for (int level = 1; level <= 3; ++level) {
+            if (taken[level - 1] > 0)
+                parts.push_back(fmt::format("{} {}x", hint_name(level), taken[level - 1]));
+        }
+        if (session_.begun().guidance != Guidance::unaided)
+            parts.push_back("the help that stood on the page");
+        return parts.empty() ? "No help was taken." : fmt::format("Help taken: {}.", listed(parts));
+    }
+
+    std::vector<RankLine> ranking(const std::vector<std::pair<Index, double>>& leading,
+                                  double not_listed) const {
+        std::vector<RankLine> lines;
+        const auto& faults = session_.boat().faults;
+        const bool done = session_.phase() != Session::Phase::working;
+        for (const auto& [cause, probability] : leading) {
+            const bool there = done && std::find(faults.begin(), faults.end(), cause) != faults.end();
+            lines.push_back({cause_name(cause), percent_text(probability), probability, there});
+        }
+        if (not_listed >= 0) {
+            lines.push_back({"Something not on this list", percent_text(not_listed), not_listed, false});
+        }
+        return lines;
+    }
+
+    static std::string verdict(const Work& work, const WorkMark& mark) {
+        if (mark.is_best) return "The best step.";
+        if (mark.told_nothing) {
+            const std::string cost =
+                mark.avoidable > 0 ? fmt::format(", and cost about {}", minutes_text(mark.avoidable)) : "";
+            return (work.again ? "Asked before: the answer was known" : "Could not have told you anything") +
+                   cost + ".";
+        }
+        if (mark.avoidable <= 0) return "As good as the best step.";
+        const std::string cost = minutes_text(mark.avoidable);
+        if (mark.premature) return fmt::format("Too early: cost about {} over looking further.", cost);
+        return fmt::format("Cost about {} more than the best step.", cost);
+    }
+
+    DebriefStep step(std::size_t i) const {
+        const Work& work = session_.work()[i];
+        const WorkMark& mark = marks_.work[i];
+        const WorkLine line = work_line(session_, work);
+        DebriefStep step;
+        step.number = static_cast<int>(i) + 1;
+        step.did = line.text;
+        step.found = line.found;
+        step.minutes = line.minutes;
+        step.work = work.minutes;
+        step.avoidable = mark.avoidable;
+        step.luck = mark.luck;
+        step.good = mark.avoidable <= 0 && !mark.told_nothing;
+        step.verdict = verdict(work, mark);
+        if (!mark.is_best) {
+            const Advice advice = next_step_advice(session_.prepared(), work.before);
+            step.best = advice.heading;
+            step.why = advice.why;
+        }
+        step.notes = notes(i);
+        if (work.outcome != Outcome::cured && work.kind != Work::Kind::call_for_help) {
+            step.ranking = ranking(mark.leading, mark.not_listed);
+        }
+        return step;
+    }
+
+    // What was said and taken just before this piece of work, and what was left out.
+    std::vector<std::string> notes(std::size_t i) const {
+        std::vector<std::string> notes;
+        for (const HintTaken& hint : session_.hints()) {
+            if (hint.after == i) notes.push_back(fmt::format("Help taken first: {}.", hint_name(hint.level)));
+        }
+        for (const Statement& statement : session_.statements()) {
+            if (statement.after != i) continue;
+            notes.push_back(fmt::format("You {} {}, {:.0f} in 100 sure: {}.",
+                                        statement.named ? "named" : "suspected",
+                                        quoted(cause_name(statement.cause)), 100 * statement.sure,
+                                        session_.phase() == Session::Phase::working ? "to be seen"
+                                        : statement.right                           ? "right"
+                                                                                    : "not so"));
+        }
+        if (session_.work()[i].kind == Work::Kind::remedy && marks_.work[i].unproved) {
+            notes.push_back(marks_.work[i].is_best
+                                ? "It was not proved, but fitting it cost less than looking further."
+                                : "It was not proved.");
+        }
+        if (!session_.work()[i].missed.empty()) notes.push_back("Cautions were left out: see above.");
+        return notes;
+    }
+
+    Ended ended() const {
+        Ended ended;
+        ended.cured = session_.boat_is_right();
+        ended.minutes = marks_.minutes;
+        ended.expected = marks_.expected;
+        ended.expert = marks_.expert;
+        ended.avoidable = marks_.avoidable;
+        ended.luck = marks_.luck;
+        for (const HintTaken& hint : session_.hints()) ++ended.hints[hint.level - 1];
+        ended.unproved = marks_.unproved;
+        ended.cautions_skipped = marks_.cautions_skipped;
+        ended.told_nothing = marks_.told_nothing;
+        ended.statements = marks_.statements;
+        ended.brier = marks_.brier;
+        ended.level = session_.boat().level;
+        ended.guidance = session_.begun().guidance;
+        return ended;
+    }
+
+    const Session& session_;
+    const Knowledge& knowledge_;
+    const Marks& marks_;
+};
+
+}  // namespace
+
+Debrief debrief(const Session& session, const Marks& marks) {
+    return Teller(session, marks).tell();
+}
+
+}  // namespace hardover::study::practice

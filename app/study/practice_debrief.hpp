@@ -1,0 +1,59 @@
+// The debrief of a practice boat, in words: what was skipped first, then minutes, luck, habits and sureness,
+// the job step by step, and three things to practise. Both front ends show the same. Pure.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/study/practice_marks.hpp"
+
+namespace hardover::study::practice {
+
+struct RankLine {
+    std::string name;
+    std::string percent;
+    double probability = 0;
+    bool true_fault = false;
+};
+
+struct DebriefStep {
+    int number = 0;
+    std::string did;      // "Feel of the wheel"
+    std::string found;    // "Springy"
+    std::string minutes;  // "2 min"
+    double work = 0;      // minutes
+    double avoidable = 0;
+    double luck = 0;
+    bool good = true;     // as good as the best
+    std::string verdict;  // "As good as the best step." "Cost about 9 min more than the best step."
+    std::string best;     // what the best step was; "" when this was it
+    std::string why;      // why; "" when this was it
+    std::vector<std::string> notes;  // suspicion, help taken, proof missing, cautions left out
+    std::vector<RankLine> ranking;   // after it
+};
+
+struct Habit {
+    std::string name;  // "Proved before fitting"
+    bool kept = true;
+    std::string text;
+};
+
+struct Debrief {
+    std::vector<std::string> skipped_cautions;  // to be shown first, always
+    std::string headline;                       // "Cured in 84 min; 12 of them could have been saved."
+    std::string truth;                          // what was wrong
+    std::vector<std::string> minutes;           // where they went, sentence by sentence
+    std::vector<Habit> habits;
+    std::string sureness;
+    std::string help;  // taken, by level
+    std::vector<RankLine> ranking_at_start;
+    std::vector<DebriefStep> steps;
+    std::vector<std::string> practise;  // three
+    Ended ended;
+};
+Debrief debrief(const Session& session, const Marks& marks);
+
+// The same as JSON text, indented.
+std::string debrief_json(const Session& session, const Debrief& debrief);
+
+}  // namespace hardover::study::practice

@@ -1,0 +1,96 @@
+// The safety stops of the shipped knowledge: each is ordered on the answer that tells of the danger, with the
+// job still at its next step, and not without it.
+#include <algorithm>
+#include <set>
+
+#include "rules/reasoning/assessment.hpp"
+#include "shipped.hpp"
+
+using namespace hardover;
+using namespace hardover_tests;
+
+namespace {
+
+struct Danger {
+    const char* stop;
+    const char* told;  // what a case file says before the danger is known
+    const char* then;  // the answers that tell of it
+};
+
+const char* stern_drive = "rig: {helm: manual_pump, rams: '2'}\nhistory: in_service\n";
+const char* outboards =
+    "rig: {helm: manual_pump, mount: outboard_centre, drives: '2', tie_bar: tied, rams: '1', "
+    "ram_kind: balanced}\nhistory: in_service\n";
+const char* assisted = "rig: {helm: cable_valve, rams: '2'}\nhistory: in_service\n";
+const char* rudder =
+    "rig: {helm: manual_pump, mount: inboard_tiller, rams: '1', ram_kind: balanced}\nhistory: in_service\n";
+
+const std::vector<Danger> dangers = {
+    {"steering_lost", stern_drive, "wheel_dead: both_ways"},
+    {"steering_lost", stern_drive, "wheel_locks: locks, lock_ways: both_ways"},
+    {"steering_lost", stern_drive, "reservoir_level: empty"},
+    {"steering_lost", rudder, "tiller_key: sheared"},
+    {"cracked_part", stern_drive, "bracket_crack: cracked"},
+    {"cracked_part", stern_drive, "rod_straight: bent"},
+    {"cracked_part", outboards, "tie_bar_straight: bent"},
+    {"cracked_part", outboards, "support_rod_crack: cracked"},
+    {"cracked_part", stern_drive, "part_cracked: cracked"},
+    {"hose_worn_through", stern_drive, "hose_skin: worn_through"},
+    {"rams_fighting", stern_drive, "hose_ports: crossed"},
+    {"turns_wrong_way", stern_drive, "turning_sense: wrong_way"},
+    {"oil_overheated", assisted, "oil_heat: 200 F"},
+    {"oil_jet", stern_drive, "jet_or_mist: jet"},
+    {"bilge_oil", stern_drive, "oil_in_bilge: oil, level_falling: falls"},
+    {"under_raised_drive", stern_drive, "fluid_is: other_oil"},
+    {"soft_transom", stern_drive, "core_state: soft, bracket_moves: moves"},
+};
+
+Assessment assessed(const std::string& text) {
+    const CaseRead read = read_case({"danger", text}, shipped());
+    for (const Fault& fault : read.faults) UNSCOPED_INFO(fault.text());
+    REQUIRE(read.found.has_value());
+    return assess(shipped(), read.found->facts);
+}
+
+bool orders(const Assessment& assessment, const std::string& stop) {
+    return std::any_of(assessment.stops.begin(), assessment.stops.end(),
+                       [&](Index i) { return shipped().stops[static_cast<std::size_t>(i)].id == stop; });
+}
+
+// A complaint that most boats with this danger would bring is enough for the job to have a next step.
+const char* complaint = "complaints: [wander]\n";
+
+}  // namespace
+
+TEST_CASE("Each danger orders its stop as soon as it is told, before the next step is done") {
+    for (const Danger& danger : dangers) {
+        INFO(danger.stop << " on " << danger.then);
+        const std::string before = std::string(danger.told) + complaint;
+        CHECK_FALSE(orders(assessed(before), danger.stop));
+        const Assessment after = assessed(before + "answers: {" + danger.then + "}\n");
+        CHECK(orders(after, danger.stop));
+        CHECK(after.next.kind != NextStep::Kind::done);
+    }
+}
+
+TEST_CASE("An engine-driven pump ashore without cooling water orders its stop before any question") {
+    const std::string job = "history: in_service\ncomplaints: [hard_both_ways]\n";
+    CHECK(orders(assessed("rig: {helm: cable_valve, lies: ashore_dry}\n" + job), "engine_without_water"));
+    CHECK_FALSE(orders(assessed("rig: {helm: cable_valve, lies: afloat}\n" + job), "engine_without_water"));
+}
+
+TEST_CASE("A boat that cannot be steered orders the stop on its complaint alone") {
+    for (const char* said : {"nothing_moves", "turns_wrong_way"}) {
+        INFO(said);
+        CHECK_FALSE(assessed(std::string(stern_drive) + "complaints: [" + said + "]\n").stops.empty());
+    }
+}
+
+TEST_CASE("No shipped stop is left without a danger here that orders it") {
+    std::set<std::string> shown = {"engine_without_water"};
+    for (const Danger& danger : dangers) shown.insert(danger.stop);
+    for (const Stop& stop : shipped().stops) {
+        INFO(stop.id);
+        CHECK(shown.contains(stop.id));
+    }
+}

@@ -1,0 +1,138 @@
+// The marks of a practice boat: the split of the minutes is exact, the expert's way is marked as such, and
+// the bad ways are told from it.
+#include <cmath>
+
+#include "app/study/chance.hpp"
+#include "app/study/practice_debrief.hpp"
+#include "reading/reading_support.hpp"
+#include "study/learning_checks.hpp"
+#include "study/practice_support.hpp"
+
+using namespace hardover;
+using namespace hardover::study;
+using namespace hardover::study::practice;
+using namespace hardover_tests;
+
+namespace {
+
+// Some questions and remedies in no order, by a learner who heeds half of the cautions.
+Session random_session(const PreparedKnowledge& knowledge, const std::shared_ptr<const PracticeBoat>& boat,
+                       std::uint64_t seed, int steps) {
+    Chance chance(seed);
+    Begun begun;
+    begun.seed = boat->seed;
+    begun.level = boat->level;
+    Session session(knowledge, boat, begun);
+    const Knowledge& k = knowledge.knowledge();
+    for (int step = 0; step < steps && session.phase() == Session::Phase::working; ++step) {
+        PracticeEvent event = Asked{k.findings[chance.below(k.findings.size())].id};
+        const double kind = chance.share();
+        if (kind < 0.25) event = Remedied{k.remedies[chance.below(k.remedies.size())].id};
+        if (kind > 0.9) event = Proved{k.causes[chance.below(k.causes.size())].id};
+        if (kind > 0.98) event = GaveUp{};
+        (void)session.take(event);  // some make no sense on this rig and are refused
+    }
+    return session;
+}
+
+void check_split(const Marks& marks) {
+    CHECK(marks.minutes + marks.expected_left - marks.expected ==
+          Approx(marks.avoidable + marks.luck).margin(1e-7));
+    double avoidable = 0;
+    for (const WorkMark& work : marks.work) {
+        CHECK(work.avoidable >= 0);
+        avoidable += work.avoidable;
+    }
+    CHECK(avoidable == Approx(marks.avoidable));
+}
+
+}  // namespace
+
+TEST_CASE("Minutes over the best are avoidable minutes and luck, exactly, in thousands of random sessions") {
+    const Knowledge pump = pump_knowledge();
+    const PreparedKnowledge pump_prepared(pump);
+    int sessions = 0;
+    double avoidable = 0;
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        const auto boat = make_practice_boat(pump_prepared, seed, 2);
+        REQUIRE_OK(boat);
+        for (std::uint64_t player = 0; player < 200; ++player) {
+            const Marks marks =
+                marks_alone(random_session(pump_prepared, boat.value(), seed * 1000 + player, 2));
+            check_split(marks);
+            avoidable += marks.avoidable;
+            ++sessions;
+        }
+    }
+    CHECK(sessions == 2000);
+    CHECK(avoidable > 0);
+}
+
+TEST_CASE("The split of a published job's trace gives its avoidable minutes and its luck") {
+    // learning_checks.yaml, practice_job: exact dynamic programming over five causes.
+    const YAML::Node job = learning_checks("practice_job");
+    const YAML::Node trace = job["trace"];
+    double avoidable = 0, luck = 0, minutes = 0;
+    for (std::size_t i = 0; i < trace.size(); ++i) {
+        const bool last = i + 1 == trace.size();
+        const auto v = trace[i]["V"].as<double>();
+        const double next = last ? 0 : trace[i + 1]["V"].as<double>();
+        const Split split =
+            split_minutes(trace[i]["minutes"].as<double>(), v, next, trace[i]["Q"].as<double>() - v);
+        CHECK(split.avoidable == Approx(trace[i]["regret"].as<double>()).margin(1e-6));
+        avoidable += split.avoidable;
+        luck += split.luck;
+        minutes += trace[i]["minutes"].as<double>();
+    }
+    CHECK(minutes == Approx(job["trace_minutes"].as<double>()));
+    CHECK(avoidable == Approx(job["trace_regret_minutes"].as<double>()).epsilon(1e-7));
+    CHECK(luck == Approx(job["trace_luck_minutes"].as<double>()).epsilon(1e-7));
+}
+
+TEST_CASE("The expert loses no minutes by choice, who looks at nothing loses many, and the split holds") {
+    double expert = 0, first = 0;
+    for (std::uint64_t seed = 1; seed <= 4; ++seed) {
+        const auto boat = practice_boat(seed, 2);
+        const Session best = expert_on(prepared(), boat);
+        const Marks marks = mark(best);
+        check_split(marks);
+        CHECK(marks.avoidable == 0);
+        CHECK(marks.minutes == marks.expert);
+        CHECK(marks.cautions_skipped == 0);
+        const Session bold = first_choice_on(prepared(), boat);
+        const Marks bold_marks = marks_alone(bold);
+        check_split(bold_marks);
+        expert += marks.minutes;
+        first += bold_marks.minutes;
+        if (!bold.work().empty() && bold.work().front().outcome == Outcome::not_cured) {
+            CHECK(bold_marks.unproved + bold_marks.wrong_remedies > 0);
+        }
+    }
+    CHECK(first > expert);
+}
+
+TEST_CASE("Asking again, and asking what no cause has to do with, is told apart from a good question") {
+    const auto boat = practice_boat(3, 2);
+    Session session = session_on(boat);
+    const Assessment start = assess(prepared(), session.facts(), Detail{false, false});
+    const PracticeEvent best = event_of_step(shipped(), start.next);
+    REQUIRE_OK(session.take(best));
+    REQUIRE_OK(session.take(best));
+    const Marks marks = marks_alone(session);
+    CHECK(marks.work[0].is_best);
+    CHECK_FALSE(marks.work[0].told_nothing);
+    CHECK(marks.work[1].told_nothing);
+    CHECK(marks.told_nothing == 1);
+}
+
+TEST_CASE("A debrief tells every step with its ranking, and three things to practise") {
+    const auto boat = practice_boat(6, 1);
+    Session session = expert_on(prepared(), boat);
+    const Debrief told = debrief(session, mark(session));
+    REQUIRE(told.steps.size() == session.work().size());
+    CHECK(told.practise.size() == 3);
+    CHECK(told.skipped_cautions.empty());
+    for (const DebriefStep& step : told.steps) CHECK(step.good);
+    CHECK(told.ended.cured == session.boat_is_right());
+    CHECK(told.truth.find(shipped().causes[boat->faults.front()].name) != std::string::npos);
+}
