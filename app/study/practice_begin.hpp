@@ -14,8 +14,8 @@ namespace hardover::study::practice {
 
 struct BoatWish {
     std::uint64_t seed = 0;
-    std::optional<int> level;           // none: what is next for the learner
-    std::optional<Guidance> guidance;   // none: what is next for the learner
+    std::optional<int> level;          // none: what is next for the learner
+    std::optional<Guidance> guidance;  // none: what is next for the learner
     int day = 0;
 };
 
@@ -41,8 +41,8 @@ struct LevelText {
 };
 struct StartPage {
     std::vector<LevelText> levels;
-    std::string next;       // "Level 2, half-guided."
-    std::string why;        // why that
+    std::string next;        // "Level 2, half-guided."
+    std::string why;         // why that
     std::string unfinished;  // "Practice boat 7, level 2"; empty: none
 };
 StartPage make_start_page(const Record* record);

@@ -113,10 +113,10 @@ std::vector<std::string> sureness_sentences(const Calibration& calibration) {
     if (calibration.answers == 0) return lines;
     const double bias = 100 * calibration.bias();
     lines.push_back(fmt::format("Sureness given with {} answers: {}.", calibration.answers,
-                                std::abs(bias) < 1 ? std::string("on average as sure as right")
-                                                   : fmt::format("on average {:.0f} in 100 {} than right",
-                                                                 std::abs(bias),
-                                                                 bias > 0 ? "surer" : "less sure")));
+                                std::abs(bias) < 1
+                                    ? std::string("on average as sure as right")
+                                    : fmt::format("on average {:.0f} in 100 {} than right", std::abs(bias),
+                                                  bias > 0 ? "surer" : "less sure")));
     if (calibration.answers < enough_for_calibration) return lines;
     lines.push_back(fmt::format("Brier {:.3f} = reliability {:.3f} - resolution {:.3f} + uncertainty {:.3f}.",
                                 calibration.brier, calibration.reliability, calibration.resolution,
@@ -135,8 +135,9 @@ ProgressPage make_progress_page(const LearnerSummary& summary, const LearnerStat
     for (const TopicMastery& topic : summary.by_part) page.by_part.push_back(mastery_line(topic));
     for (auto boat = boats.rbegin(); boat != boats.rend(); ++boat) page.boats.push_back(boat_line(*boat));
     if (learner.sure.empty()) {
-        page.sureness = {"No sureness given yet. Say with an answer how sure you are, and see here whether "
-                         "you are as right as you are sure."};
+        page.sureness = {
+            "No sureness given yet. Say with an answer how sure you are, and see here whether "
+            "you are as right as you are sure."};
     }
     return page;
 }

@@ -33,7 +33,7 @@ struct DueLine {
 };
 
 struct ProgressPage {
-    std::string headline;               // "14 answers, 9 of them right; 12 of 800 statements met, 3 due today."
+    std::string headline;  // "14 answers, 9 of them right; 12 of 800 statements met, 3 due today."
     std::vector<std::string> sureness;  // sentences
     std::vector<SureBand> bands;        // those with answers, the least sure first
     std::vector<DueLine> due;           // the soonest first; only with statements

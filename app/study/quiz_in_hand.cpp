@@ -33,17 +33,17 @@ std::string letter_of(std::size_t option) {
 }  // namespace
 
 const std::vector<SureStep>& sure_steps() {
-    static const std::vector<SureStep> steps{{0.2, "A guess"},
-                                             {0.4, "Doubtful"},
-                                             {0.6, "Rather sure"},
-                                             {0.8, "Sure"},
-                                             {0.95, "Certain"}};
+    static const std::vector<SureStep> steps{
+        {0.2, "A guess"}, {0.4, "Doubtful"}, {0.6, "Rather sure"}, {0.8, "Sure"}, {0.95, "Certain"}};
     return steps;
 }
 
 QuizInHand::QuizInHand(const Knowledge& knowledge, std::vector<Item> items, LearnerState learner,
                        QuizWish wish)
-    : knowledge_(&knowledge), items_(std::move(items)), learner_(std::move(learner)), wish_(std::move(wish)) {}
+    : knowledge_(&knowledge),
+      items_(std::move(items)),
+      learner_(std::move(learner)),
+      wish_(std::move(wish)) {}
 
 Result<QuizInHand::Answer> QuizInHand::weigh(const std::string& typed, std::optional<double> sure) const {
     Result<Marked> marked = mark_answer(item(), typed);
@@ -82,10 +82,10 @@ std::vector<std::string> QuizInHand::closing() const {
         fmt::format("Answered {} of {}, marks {:.2f} of {}.", answers_, items_.size(), marks_, answers_)};
     if (!sure_.empty()) {
         const Calibration found = calibrate(sure_);
-        lines.push_back(fmt::format("Sureness given {} times: on average {:.0f} in 100, right {:.0f} in 100, "
-                                    "Brier {:.3f}.",
-                                    found.answers, 100 * found.mean_sureness, 100 * found.share_right,
-                                    found.brier));
+        lines.push_back(
+            fmt::format("Sureness given {} times: on average {:.0f} in 100, right {:.0f} in 100, "
+                        "Brier {:.3f}.",
+                        found.answers, 100 * found.mean_sureness, 100 * found.share_right, found.brier));
     }
     return lines;
 }

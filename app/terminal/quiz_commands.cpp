@@ -52,9 +52,8 @@ class QuizRun {
         }
         context_.streams.out << "\n";
         for (const std::string& line : quiz_.closing()) say(context_, line);
-        say(context_, store_ == nullptr
-                          ? "Nothing is kept without a learner: hardover quiz --learner NAME"
-                          : "Kept for " + name_ + ". See: hardover learner show " + name_);
+        say(context_, store_ == nullptr ? "Nothing is kept without a learner: hardover quiz --learner NAME"
+                                        : "Kept for " + name_ + ". See: hardover learner show " + name_);
         return 0;
     }
 

@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "app/records/store.hpp"
+#include "app/window/boat_desk.hpp"
 #include "app/window/places.hpp"
 #include "app/window/sheet_actions.hpp"
 #include "app/window/study_actions.hpp"
@@ -71,6 +72,15 @@ struct ChangeTextSize {
     int by = 0;  // percent; 0: back to 100 %
 };
 
+// Opens what the knowledge has of this id, where there is a place that can show it.
+struct ShowKnowledge {
+    std::string kind;  // "finding", "cause"
+    std::string id;
+};
+
+// Opens the practice boat that is done at the place where faults are seen at work.
+struct OpenOnBoat {};
+
 // Reads the knowledge files anew, or only when they have changed.
 struct ReloadKnowledge {
     bool only_if_changed = false;
@@ -81,7 +91,8 @@ using JobAction = std::variant<GiveAnswer, GiveNumber, TakeBack, SetRig, SetHist
                                SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast, Show>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
-using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
-                            ChangeTextSize, ReloadKnowledge, JobAction, SheetAction, StudyAction>;
+using Action =
+    std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook, ChangeTextSize,
+                 ReloadKnowledge, ShowKnowledge, JobAction, BoatAction, SheetAction, StudyAction, OpenOnBoat>;
 
 }  // namespace hardover::window

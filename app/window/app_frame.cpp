@@ -2,6 +2,7 @@
 #include "app/window/app_frame.hpp"
 
 #include "app/window/screens/bench.hpp"
+#include "app/window/screens/boat/boat.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/study/study.hpp"
@@ -16,6 +17,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
         case Place::job:
             return draw_job(kit, {state.page, state.looked_at ? &*state.looked_at : nullptr, state.look_up},
                             state.view);
+        case Place::boat:
+            return draw_boat(kit, state.boat, state.boat_view);
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
         case Place::study:

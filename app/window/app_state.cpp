@@ -16,6 +16,7 @@ struct Apply {
         if (place != state.place) state.before = state.place;
         state.place = place;
         if (place == Place::bench) show_bench(state);
+        if (place == Place::boat) show_boat(state);
         if (place == Place::worksheets) show_sheets(state);
         if (place == Place::study) state.study.show();
     }
@@ -49,8 +50,22 @@ struct Apply {
     void operator()(const JobAction& action) const {
         if (state.job) carry_out_on_job(state, action);
     }
+    void operator()(const BoatAction& action) const { state.boat.carry_out(action); }
+    // With a job in hand a finding opens as its question.
+    void operator()(const ShowKnowledge& action) const {
+        if (action.kind != "finding" || !state.job) return;
+        carry_out_on_job(state, Show{Showing::finding, action.id});
+        go(Place::job);
+    }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
     void operator()(const StudyAction& action) const { state.study.carry_out(action); }
+    // A practice boat that is done, where its faults can be seen at work.
+    void operator()(const OpenOnBoat&) const {
+        const auto boat = state.study.finished_boat();
+        if (!boat) return;
+        go(Place::boat);
+        state.boat.open(boat->told, boat->faults);
+    }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -61,11 +76,13 @@ struct Apply {
         state.view.trouble = state.bench_view.trouble = read ? "" : told;
         if (!read) return;
         state.prepared = state.in_use->prepared();
+        state.boat.use(state.prepared);
         state.study.use(state.prepared);
         if (state.job) state.job = replay(state.prepared, state.job->number, state.job->events);
         show_bench(state);
         show_job(state);
         show_sheets(state);
+        if (state.place == Place::boat) show_boat(state);
     }
     void operator()(const SwitchLook&) const {
         Look& look = state.preferences.look;
@@ -81,6 +98,10 @@ struct Apply {
 
 void show_bench(AppState& state) {
     state.bench = make_bench_page(state.knowledge, state.store.jobs(), state.store.path());
+}
+
+void show_boat(AppState& state) {
+    state.boat.show(state.job ? &state.job->facts : nullptr);
 }
 
 void carry_out(AppState& state, const Action& action) {

@@ -24,7 +24,7 @@ enum class Listed { nothing, places, keys };
 
 struct AppState {
     AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
-        : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)) {}
+        : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)), boat(prepared) {}
 
     const Knowledge& knowledge;
     PreparedKnowledge prepared;
@@ -46,6 +46,9 @@ struct AppState {
     std::vector<LookUpRow> look_up;
     JobView view;
 
+    BoatDesk boat;  // looked at: the job's, or one of its own
+    BoatView boat_view;
+
     SheetsState sheets;
 
     StudyDesk study{prepared, store, now};
@@ -54,6 +57,9 @@ struct AppState {
 
 // Reads the list of jobs anew.
 void show_bench(AppState& state);
+
+// The boat of the job in hand, or one of its own, as it is now.
+void show_boat(AppState& state);
 
 // Does what was asked for: records it, or says in the view why not. What was typed stays until it is
 // accepted.

@@ -29,12 +29,14 @@ struct KeyHint {
 struct KitMemory {
     FocusOrder focus;
     InputQueue input;
-    Marks marks;                 // of the last whole frame
-    bool typing = false;         // a text field is open
-    std::string open_field;      // the field to be opened as soon as it is drawn
-    std::string scroll_to;       // the control that has to come into sight
-    bool dragging = false;       // a pane is being pulled by hand: letting go presses nothing
-    std::vector<KeyHint> hints;  // of the screen last drawn
+    Marks marks;                     // of the last whole frame
+    bool typing = false;             // a text field is open
+    std::string open_field;          // the field to be opened as soon as it is drawn
+    std::string scroll_to;           // the control that has to come into sight
+    bool dragging = false;           // a pane is being pulled by hand: letting go presses nothing
+    bool holding = false;            // a grip is held: no pane is pulled
+    std::vector<std::string> grips;  // of the last whole frame; the first takes the arrows without focus
+    std::vector<KeyHint> hints;      // of the screen last drawn
 };
 
 enum class Align { left, centre, right };
@@ -162,6 +164,20 @@ class Kit {
     };
     Touch touch(const std::string& id, const Box& box, std::string_view text, bool enabled = true,
                 bool selected = false);
+    // Something drawn by the caller that is turned or pulled: while it is held no pane scrolls under it, and
+    // left and right go to it while it has the focus, or while nothing has and it is the first of the screen.
+    struct Grip {
+        bool held = false;
+        bool started = false;  // in this frame
+        bool over = false;
+        bool focused = false;
+        float x = 0;  // of the pointer
+        float y = 0;
+        int steps = 0;  // -1: the left key, 1: the right key
+    };
+    Grip grip(const std::string& id, const Box& box, std::string_view text);
+    // The ring that shows the focus, for what the caller draws itself.
+    void focus_ring(const Box& box, float round_dp);
     FieldEvent field(const std::string& id, const Box& box, std::string& text, const FieldLook& look);
     // The next control is where Tab begins while nothing has the focus.
     void tab_starts_here() { start_next_ = true; }
@@ -192,7 +208,7 @@ class Kit {
     void mark_text(const Box& box, std::string_view text, bool cut);
     std::vector<std::string_view> lines_of(std::string_view text, Type type, float width_px) const;
     void draw_line(float x, float y, std::string_view text, Type type, Role role);
-    void focus_ring(const Box& box, float round_dp);
+    bool arrow_is_for_a_grip() const;
     void scroll_pane(const Box& box, bool main);
     void bring_into_sight(const std::string& id, const Box& box);
     void use_command();
@@ -208,8 +224,9 @@ class Kit {
     std::optional<KeyPress> command_;
     bool typing_ = false;
     bool start_next_ = false;
-    bool pressed_key_ = false;  // Enter or Space presses the focused control in this frame
-    int scroll_steps_ = 0;      // lines of 60 dp the main pane has to move, from the keys
+    std::vector<std::string> grips_;  // of this frame, so far
+    bool pressed_key_ = false;        // Enter or Space presses the focused control in this frame
+    int scroll_steps_ = 0;            // lines of 60 dp the main pane has to move, from the keys
     bool scroll_pages_ = false;
 };
 

@@ -59,6 +59,25 @@ Kit::Touch Kit::touch(const std::string& id, const Box& box, std::string_view te
     return touch;
 }
 
+Kit::Grip Kit::grip(const std::string& id, const Box& box, std::string_view text) {
+    const Touch t = touch(id, box, text);
+    Grip grip;
+    grip.over = t.over;
+    grip.focused = t.focused;
+    grip.held = ImGui::IsItemActive();
+    grip.started = ImGui::IsItemActivated();
+    const ImVec2 pointer = ImGui::GetIO().MousePos;
+    grip.x = pointer.x;
+    grip.y = pointer.y;
+    if (grip.held) memory_.holding = true;
+    const bool first = grips_.empty();
+    grips_.push_back(id);
+    if (!grip.focused && !(first && memory_.focus.focused().empty())) return grip;
+    if (take(Key::left)) grip.steps = -1;
+    if (take(Key::right)) grip.steps = 1;
+    return grip;
+}
+
 float Kit::button_width(const ButtonLook& look) const {
     float w = px(28);
     if (look.icon != Icon::none) w += px(icon_side);

@@ -1,4 +1,5 @@
 // Kit: frames, keys, panes and the downward flow.
+#include <algorithm>
 #include <cmath>
 
 #include <imgui_internal.h>
@@ -46,7 +47,8 @@ Box Kit::placed(const Box& dp) const {
 }
 
 void Kit::end_frame() {
-    if (ImGui::IsMouseReleased(0)) memory_.dragging = false;
+    if (ImGui::IsMouseReleased(0)) memory_.dragging = memory_.holding = false;
+    memory_.grips = grips_;
     ImGui::End();
     ImGui::Render();
     memory_.marks = marks_;
@@ -70,10 +72,9 @@ void Kit::use_command() {
             open_field(memory_.focus.focused());
             break;
         case Key::left:
-            move_focus(Direction::left);
-            break;
         case Key::right:
-            move_focus(Direction::right);
+            if (arrow_is_for_a_grip()) return;
+            move_focus(press.key == Key::left ? Direction::left : Direction::right);
             break;
         case Key::up:
             move_focus(Direction::up);
@@ -97,6 +98,13 @@ void Kit::use_command() {
     }
     if (press.key != Key::character && press.key != Key::enter) command_.reset();
     if (pressed_key_) command_.reset();
+}
+
+bool Kit::arrow_is_for_a_grip() const {
+    if (typing_ || memory_.grips.empty()) return false;
+    const std::string& focused = memory_.focus.focused();
+    return focused.empty() ||
+           std::find(memory_.grips.begin(), memory_.grips.end(), focused) != memory_.grips.end();
 }
 
 void Kit::move_focus(Direction direction) {
@@ -175,7 +183,7 @@ void Kit::scroll_pane(const Box& box, bool main) {
     const ImVec2 from = io.MouseClickedPos[0];
     const bool started_here = from.x >= box.x && from.x < box.right() - ImGui::GetStyle().ScrollbarSize &&
                               from.y >= box.y && from.y < box.bottom();
-    if (started_here && ImGui::IsMouseDragging(0, px(12)) && !typing_) {
+    if (started_here && ImGui::IsMouseDragging(0, px(12)) && !typing_ && !memory_.holding) {
         memory_.dragging = true;
         ImGui::SetScrollY(ImGui::GetScrollY() - io.MouseDelta.y);
     }

@@ -51,11 +51,7 @@ struct DropWork {};
 struct Tell {
     practice::PracticeEvent event;
 };
-// Opens the boat that is done where faults are shown.
-struct OpenOnBoat {};
-
 using StudyAction = std::variant<ChooseLearner, AddLearner, ShowStudy, StartQuiz, AnswerItem, NextItem,
-                                 BeginBoat, GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell,
-                                 OpenOnBoat>;
+                                 BeginBoat, GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell>;
 
 }  // namespace hardover::window

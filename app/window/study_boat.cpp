@@ -108,8 +108,6 @@ void StudyDesk::apply(const Tell& tell) {
     end_boat();
 }
 
-void StudyDesk::apply(const OpenOnBoat&) {}
-
 // What is refused is not kept.
 bool StudyDesk::keep(const practice::PracticeEvent& event) {
     practice::Session after = *session_;

@@ -200,9 +200,8 @@ void StudyDesk::apply(const AnswerItem& answer) {
             refused(known.error());
             return;
         }
-        const Result<void> kept =
-            store_.append_study(learner_, {known.value().events + 1, now_(), review_kind,
-                                           review_body(weighed.value().review)});
+        const Result<void> kept = store_.append_study(
+            learner_, {known.value().events + 1, now_(), review_kind, review_body(weighed.value().review)});
         if (!kept) {
             refused(kept.error());
             return;

@@ -42,10 +42,10 @@ struct StudyPage {
     std::optional<study::QuizPage> quiz;
     std::optional<practice::Page> boat;
     std::optional<WorkInHand> work;
-    std::vector<std::string> told;   // what came of the last step
-    std::vector<std::string> hint;   // help asked for last
-    std::string suspected;           // cause said last, by id
-    bool right = false;              // the boat is right
+    std::vector<std::string> told;  // what came of the last step
+    std::vector<std::string> hint;  // help asked for last
+    std::string suspected;          // cause said last, by id
+    bool right = false;             // the boat is right
     std::optional<practice::Debrief> debrief;
     std::optional<study::ProgressPage> progress;
     std::string trouble;  // what was refused, and what would be right
@@ -86,7 +86,6 @@ class StudyDesk {
     void apply(const DoWork& work);
     void apply(const DropWork& drop);
     void apply(const Tell& tell);
-    void apply(const OpenOnBoat& open);
 
     bool refused(const Error& error);  // true, so that callers can return on it
     const study::Portraits& portraits();

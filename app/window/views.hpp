@@ -60,6 +60,15 @@ struct JobView {
     }
 };
 
+enum class BoatTab { drawing, gauges, faults, place, rig };
+
+struct BoatView {
+    BoatTab tab = BoatTab::drawing;
+    int drawing = 0;     // where only one has room: 0 from above, 1 from behind, 2 from the side
+    std::string filter;  // of the faults
+    double grip = 0;     // angle at which the wheel was last held
+};
+
 struct BenchView {
     std::string boat;
     std::string words;

@@ -33,7 +33,8 @@ TEST_CASE("A boat begun in a record goes on from there as it was left") {
     auto record = Record::open(store.value(), learner.value());
     REQUIRE_OK(record);
     CHECK(make_start_page(&record.value()).unfinished.empty());
-    auto begun = begin_boat(prepared(), {7, 2, Guidance::unaided, 20782}, &record.value(), "2026-11-25T15:03:13Z");
+    auto begun =
+        begin_boat(prepared(), {7, 2, Guidance::unaided, 20782}, &record.value(), "2026-11-25T15:03:13Z");
     REQUIRE_OK(begun);
     CHECK(make_start_page(&record.value()).unfinished == "Practice boat 7, level 2");
     const Page page = make_page(begun.value().session);
@@ -47,7 +48,8 @@ TEST_CASE("A boat begun in a record goes on from there as it was left") {
     const auto session = session_of(prepared(), open->begun, open->events);
     REQUIRE_OK(session);
     CHECK(session.value().minutes() == begun.value().session.minutes());
-    CHECK(make_page(session.value()).work.front().found == make_page(begun.value().session).work.front().found);
+    CHECK(make_page(session.value()).work.front().found ==
+          make_page(begun.value().session).work.front().found);
     std::filesystem::remove(path);
 }
 
@@ -59,7 +61,8 @@ TEST_CASE("A boat made with other knowledge is not gone on with, and says why") 
     CHECK(session.error().text().find("other knowledge") != std::string::npos);
 }
 
-TEST_CASE("The parts of the bar add up to the minutes taken, and with what luck spared to what was expected") {
+TEST_CASE(
+    "The parts of the bar add up to the minutes taken, and with what luck spared to what was expected") {
     Ended unlucky;
     unlucky.expected = 40;
     unlucky.avoidable = 12;

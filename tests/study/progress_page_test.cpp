@@ -66,7 +66,8 @@ TEST_CASE("A boat that was not finished is told so, a finished one with what cou
     done.ended->minutes = 12;
     const ProgressPage page = make_progress_page({}, {}, {open, done}, 100);
     REQUIRE(page.boats.size() == 2);
-    CHECK(page.boats[0] == "Practice boat 7, level 1, begun 2026-11-25: right after 12 min; nothing could have been saved");
+    CHECK(page.boats[0] ==
+          "Practice boat 7, level 1, begun 2026-11-25: right after 12 min; nothing could have been saved");
     CHECK(page.boats[1].find("not finished") != std::string::npos);
 }
 

@@ -31,10 +31,12 @@ TEST_CASE("What an answer comes to is told before anything is taken in") {
     CHECK_FALSE(quiz.weigh("z", std::nullopt).ok());
 }
 
-TEST_CASE("The page hides what is right until the answer is in, then says what was chosen and what was right") {
+TEST_CASE(
+    "The page hides what is right until the answer is in, then says what was chosen and what was right") {
     QuizInHand quiz = quiz_of(Form::proof, 3);
     const auto any_right = [](const QuizPage& page) {
-        return std::any_of(page.options.begin(), page.options.end(), [](const QuizOption& option) { return option.right; });
+        return std::any_of(page.options.begin(), page.options.end(),
+                           [](const QuizOption& option) { return option.right; });
     };
     CHECK_FALSE(any_right(make_quiz_page(shipped(), quiz)));
     std::size_t wrong = 0;

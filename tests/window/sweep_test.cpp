@@ -5,71 +5,17 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
-#include "harness.hpp"
+#include "fit.hpp"
 #include "sample_pages.hpp"
 #include "sample_places.hpp"
 #include "shipped.hpp"
+#include "study_samples.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
 using namespace hardover_tests;
-
-namespace {
-
-struct View {
-    float w;
-    float h;
-    float text;
-};
-constexpr View views[] = {{1024, 640, 1},     {1024, 640, 1.5F},  {1280, 720, 1},     {1280, 800, 1},
-                          {1280, 800, 1.5F},  {1280, 800, 2},     {1366, 768, 1},     {1600, 1000, 1.25F},
-                          {1920, 1080, 1},    {1920, 1080, 2.5F}, {2560, 1440, 1.5F}, {3840, 2160, 1},
-                          {3840, 2160, 2.5F}, {800, 1280, 1}};
-
-bool overlap(const Box& a, const Box& b) {
-    const Box both = a.meet(b);
-    return both.w > 1 && both.h > 1;
-}
-
-void check_marks(const Marks& marks, float scale) {
-    std::vector<Mark> controls, texts;
-    for (const Mark& mark : marks) (mark.control ? controls : texts).push_back(mark);
-    for (const Mark& text : texts) {
-        INFO("text: " << text.text);
-        CHECK_FALSE(text.cut);
-        if (!text.visible.empty()) CHECK(text.visible.w >= text.box.w - 1);
-    }
-    for (std::size_t i = 0; i < controls.size(); ++i) {
-        const Mark& control = controls[i];
-        INFO("control: " << control.id);
-        CHECK(control.box.w >= 44 * scale - 1);
-        CHECK(control.box.h >= 44 * scale - 1);
-        if (!control.visible.empty()) CHECK(control.visible.w >= control.box.w - 1);
-        for (std::size_t k = i + 1; k < controls.size(); ++k) {
-            INFO("and: " << controls[k].id);
-            CHECK(control.id != controls[k].id);
-            CHECK_FALSE(overlap(control.visible, controls[k].visible));
-        }
-    }
-    for (std::size_t i = 0; i < texts.size(); ++i) {
-        for (std::size_t k = i + 1; k < texts.size(); ++k) {
-            if (!overlap(texts[i].visible, texts[k].visible)) continue;
-            FAIL_CHECK("one on the other: " << texts[i].text << " | " << texts[k].text);
-        }
-    }
-}
-
-void sweep(const std::string& name, const Harness::Draw& draw) {
-    for (const View& view : views) {
-        const float scale = scale_for(view.text, view.w, view.h);
-        Harness harness(view.w, view.h, scale, Look::light, draw);
-        INFO(name << " at " << view.w << " x " << view.h << ", text " << view.text);
-        check_marks(harness.marks(), scale);
-    }
-}
-
-}  // namespace
 
 TEST_CASE("Nothing is cut, covered or too small on the job screen, in any state and size") {
     const auto rows = sample_look_up();
@@ -146,5 +92,12 @@ TEST_CASE("Every shipped worksheet fits with its examples, its plot and all that
             INFO(worksheet.id << " at " << view.w << " x " << view.h << ", text " << view.text);
             check_marks(harness.marks(), scale);
         }
+    }
+}
+
+TEST_CASE("Nothing is cut, covered or too small at the place Study, in any state and size") {
+    for (const StudyState& state : study_states()) {
+        StudyView view = state.view;
+        sweep("study " + state.name, [&](Kit& kit) { draw_study(kit, state.page, view); });
     }
 }

@@ -103,7 +103,7 @@ std::vector<KeyHint> keys_of(const StudyPage& page) {
         return keys;
     }
     if (page.showing == StudyShowing::practice && page.debrief)
-        return {{"B", "the next boat"}, {"Esc", "back"}};
+        return {{"B", "the next boat"}, {"V", "see it with its faults"}, {"Esc", "back"}};
     if (page.showing == StudyShowing::practice && page.boat) {
         return {{"1-9", "look at"}, {"W", "suspect"}, {"R", "put right"}, {"H", "help"},
                 {"L", "look"},      {"M", "sheets"},  {"S", "how sure"},  {"Esc", "leave: it is kept"}};

@@ -146,6 +146,11 @@ void draw_ways_from_here(StudyScene& scene) {
         scene.ask(BeginBoat{std::nullopt, ""});
     }
     kit.gap(8);
+    const ButtonLook boat{.label = "See this boat with its faults", .icon = Icon::wheel, .key = "V"};
+    if (kit.button("debrief.boat", kit.take(kit.px(52)), boat) || take_command(kit, 'v')) {
+        scene.action = OpenOnBoat{};
+    }
+    kit.gap(8);
     const ButtonLook back{.label = "Back to Study", .icon = Icon::back, .key = "Esc"};
     if (draw_small_button(kit, "debrief.back", back)) scene.ask(ShowStudy{StudyShowing::start});
 }

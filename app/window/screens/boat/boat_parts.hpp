@@ -1,0 +1,31 @@
+// The parts the boat screen is put together from.
+#pragma once
+
+#include "app/window/screens/boat/boat.hpp"
+#include "app/window/screens/boat/boat_layout.hpp"
+
+namespace hardover::window {
+
+struct BoatScene {
+    Kit& kit;
+    const BoatDesk& desk;
+    BoatView& view;
+    BoatBoxes boxes;  // in pixels
+    std::optional<Action> action;
+
+    const BoatPage& page() const { return desk.page(); }
+    void act(BoatAction done) { action = Action{std::move(done)}; }
+};
+
+// The part of a drawing's sheet that is left for the drawing under its name.
+Box drawing_room(const Kit& kit, const Box& sheet);
+
+void draw_boat_drawings(BoatScene& scene);                  // boat_drawings.cpp
+void draw_boat_controls(BoatScene& scene, const Box& box);  // boat_controls.cpp
+void use_boat_keys(BoatScene& scene);                       // boat_controls.cpp
+void draw_boat_gauges(BoatScene& scene);                    // boat_gauges.cpp
+void draw_boat_faults(BoatScene& scene);                    // boat_lists.cpp
+void draw_boat_place(BoatScene& scene);                     // boat_lists.cpp
+void draw_boat_rig(BoatScene& scene);                       // boat_lists.cpp
+
+}  // namespace hardover::window
