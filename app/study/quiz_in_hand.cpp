@@ -103,13 +103,15 @@ QuizPage make_quiz_page(const Knowledge& knowledge, const QuizInHand& quiz) {
     page.given = text.given;
     page.question = text.question;
     page.way = way_of(item.stem.form);
+    page.drawing = item.drawing;
     page.feedback = quiz.feedback();
     const bool answered = quiz.answered().has_value();
     page.right = answered && quiz.answered()->marked.right;
     for (std::size_t i = 0; i < item.options.size(); ++i) {
         const bool chosen = answered && page.way != Way::order &&
                             quiz.answered()->typed.find(letter_of(i)) != std::string::npos;
-        page.options.push_back({item.options[i].text, chosen, answered && item.options[i].right});
+        page.options.push_back(
+            {item.options[i].text, chosen, answered && item.options[i].right, item.options[i].drawn});
     }
     return page;
 }

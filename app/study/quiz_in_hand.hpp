@@ -70,6 +70,7 @@ struct QuizOption {
     std::string text;
     bool chosen = false;  // once answered
     bool right = false;   // once answered; a single or several choice
+    std::string drawn{};  // part of the drawing it stands for, or ""
 };
 struct QuizPage {
     std::string progress;  // "3 of 10"
@@ -78,6 +79,7 @@ struct QuizPage {
     std::string question;
     Way way = Way::single;
     std::vector<QuizOption> options;
+    std::optional<drawing::Drawing> drawing;  // the options are places on it
     std::optional<FeedbackText> feedback;
     bool right = false;                // once answered
     std::vector<std::string> closing;  // at the end: there is no item

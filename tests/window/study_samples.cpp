@@ -25,7 +25,7 @@ class Maker {
         StudyView open;
         open.open = {"topics", "levels"};
         keep("learner", open);
-        for (const char* form : {"signs", "shows", "order", "figure", "caution"}) quiz(form);
+        for (const char* form : {"signs", "shows", "order", "figure", "caution", "place"}) quiz(form);
         desk_.carry_out(ShowStudy{StudyShowing::progress});
         keep("progress", {});
         worked_boat();

@@ -152,6 +152,27 @@ TEST_CASE("Steps are put in order by their buttons and by U and D") {
     CHECK(shop.state->study_view.chosen[1] == 1);
 }
 
+TEST_CASE("A place is pointed at on the drawing itself, by its letter or by the arrows") {
+    Shop shop;
+    go_to_study(shop);
+    carry_out(*shop.state, StudyAction(StartQuiz{"place"}));
+    shop.harness->frames(4);
+    REQUIRE(page_of(shop).quiz->drawing.has_value());
+    shop.harness->type("b");
+    CHECK(shop.state->study_view.chosen == std::vector<std::size_t>{1});
+    shop.harness->click("part.A");
+    CHECK(shop.state->study_view.chosen == std::vector<std::size_t>{0});
+    shop.state->study_view.chosen.clear();
+    const Box sheet = shop.harness->get("drawing").box;
+    for (int i = 1; i < 20 && shop.state->study_view.chosen.empty(); ++i) {
+        const float x = sheet.x + sheet.w * static_cast<float>(i) / 20;
+        shop.harness->drag(x, sheet.middle_y(), x, sheet.middle_y());
+    }
+    REQUIRE(shop.state->study_view.chosen.size() == 1);
+    shop.harness->click("quiz.answer");
+    CHECK(page_of(shop).quiz->feedback.has_value());
+}
+
 TEST_CASE("A worked boat is done by Enter alone and ends in its debrief") {
     Shop shop;
     go_to_study(shop);

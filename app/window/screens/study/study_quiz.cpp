@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "app/window/paint_drawing.hpp"
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/parts.hpp"
 #include "app/window/screens/study/study_parts.hpp"
@@ -9,6 +10,8 @@
 namespace hardover::window {
 
 namespace {
+
+constexpr float finger = 16;  // dp around a part that still count as on it
 
 using study::QuizOption;
 using study::QuizPage;
@@ -52,6 +55,58 @@ std::string typed_answer(const StudyView& view, const QuizPage& quiz) {
         typed += (typed.empty() ? "" : " ") + std::string(1, static_cast<char>('a' + option));
     }
     return typed;
+}
+
+// The drawing, with the place chosen or the right one lit.
+Box draw_drawing(StudyScene& scene, const QuizPage& quiz, const std::string& lit) {
+    Kit& kit = scene.kit;
+    const Box sheet = kit.take(std::clamp(kit.width() * 0.6F, kit.px(240), kit.px(420)));
+    kit.fill(sheet, Role::raised, 8);
+    kit.outline(sheet, Role::outline, 1.5F, 8);
+    paint_drawing(kit, sheet.inset(kit.px(8)), *quiz.drawing, lit);
+    return sheet;
+}
+
+void choose_part(StudyView& view, const QuizPage& quiz, const std::string& part) {
+    for (std::size_t i = 0; i < quiz.options.size(); ++i) {
+        if (!part.empty() && quiz.options[i].drawn == part) view.chosen = {i};
+    }
+}
+
+// A press on a part chooses it; the arrows and the letters under the drawing step through the parts, and the
+// one chosen is lit.
+void draw_places(StudyScene& scene, const QuizPage& quiz) {
+    Kit& kit = scene.kit;
+    StudyView& view = scene.view;
+    const std::string lit = view.chosen.empty() ? "" : quiz.options[view.chosen.front()].drawn;
+    const Box sheet = draw_drawing(scene, quiz, lit);
+    const Kit::Grip grip = kit.grip("drawing", sheet, quiz.drawing->title);
+    if (grip.focused) kit.focus_ring(sheet, 8);
+    if (grip.started && grip.over) {
+        const drawing::Placement placement = placement_in(kit, sheet.inset(kit.px(8)), *quiz.drawing);
+        const drawing::Point at{(grip.x - placement.origin.x) / placement.scale,
+                                (placement.origin.y - grip.y) / placement.scale};
+        choose_part(view, quiz, drawing::part_at(*quiz.drawing, at, kit.px(finger) / placement.scale));
+    }
+    const auto count = static_cast<int>(quiz.options.size());
+    if (grip.steps != 0 && count > 0) {
+        const int from =
+            view.chosen.empty() ? (grip.steps > 0 ? -1 : 0) : static_cast<int>(view.chosen.front());
+        view.chosen = {static_cast<std::size_t>((from + grip.steps + count) % count)};
+    }
+    kit.gap(10);
+    const float side = kit.px(48), gap = kit.px(8);
+    const auto across =
+        std::max<std::size_t>(1, static_cast<std::size_t>((kit.width() + gap) / (side + gap)));
+    Box line;
+    for (std::size_t i = 0; i < quiz.options.size(); ++i) {
+        if (i % across == 0) line = kit.take(side + gap);
+        const std::string letter = letter_of(i);
+        const bool chosen = !view.chosen.empty() && view.chosen.front() == i;
+        const Box box{line.x + static_cast<float>(i % across) * (side + gap), line.y, side, side};
+        const bool pressed = kit.button("part." + letter, box, {.label = letter, .selected = chosen});
+        if (pressed || take_command(kit, letter.front())) view.chosen = {i};
+    }
 }
 
 void answer(StudyScene& scene, const std::string& typed) {
@@ -134,8 +189,9 @@ void draw_figure(StudyScene& scene) {
     if (event.entered && !scene.view.figure.empty()) answer(scene, scene.view.figure);
 }
 
-const char* how_to_answer(Way way) {
-    switch (way) {
+const char* how_to_answer(const QuizPage& quiz) {
+    if (quiz.drawing) return "Press the place on the drawing.";
+    switch (quiz.way) {
         case Way::single:
             return "One is right.";
         case Way::several:
@@ -236,9 +292,15 @@ void draw_quiz(StudyScene& scene) {
         if (!quiz.given.empty()) kit.gap(6);
         kit.text(quiz.question, Type::h2, Role::ink);
         kit.gap(4);
-        if (!quiz.feedback) kit.text(how_to_answer(quiz.way), Type::small, Role::ink2);
+        if (!quiz.feedback) kit.text(how_to_answer(quiz), Type::small, Role::ink2);
         kit.gap(10);
         if (quiz.feedback) {
+            const auto right = std::find_if(quiz.options.begin(), quiz.options.end(),
+                                            [](const QuizOption& option) { return option.right; });
+            if (quiz.drawing && right != quiz.options.end()) {
+                draw_drawing(scene, quiz, right->drawn);
+                kit.gap(10);
+            }
             for (std::size_t i = 0; i < quiz.options.size(); ++i) {
                 if (quiz.way == Way::order) {
                     kit.text(letter_of(i) + ")  " + quiz.options[i].text, Type::body, Role::ink);
@@ -254,6 +316,8 @@ void draw_quiz(StudyScene& scene) {
             draw_figure(scene);
         } else if (quiz.way == Way::order) {
             draw_order(scene, quiz);
+        } else if (quiz.drawing) {
+            draw_places(scene, quiz);
         } else {
             draw_choices_of(scene, quiz);
         }
