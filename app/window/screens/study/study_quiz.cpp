@@ -60,7 +60,7 @@ std::string typed_answer(const StudyView& view, const QuizPage& quiz) {
 // The drawing, with the place chosen or the right one lit.
 Box draw_drawing(StudyScene& scene, const QuizPage& quiz, const std::string& lit) {
     Kit& kit = scene.kit;
-    const Box sheet = kit.take(std::clamp(kit.width() * 0.6F, kit.px(240), kit.px(420)));
+    const Box sheet = kit.take(std::clamp(kit.width() * 0.6F, kit.px(240), kit.px(320)));
     kit.fill(sheet, Role::raised, 8);
     kit.outline(sheet, Role::outline, 1.5F, 8);
     paint_drawing(kit, sheet.inset(kit.px(8)), *quiz.drawing, lit);
@@ -73,11 +73,29 @@ void choose_part(StudyView& view, const QuizPage& quiz, const std::string& part)
     }
 }
 
-// A press on a part chooses it; the arrows and the letters under the drawing step through the parts, and the
-// one chosen is lit.
+// A letter for each part.
+void draw_letters(StudyScene& scene, const QuizPage& quiz) {
+    Kit& kit = scene.kit;
+    StudyView& view = scene.view;
+    const float side = kit.px(48), gap = kit.px(8);
+    const auto across =
+        std::max<std::size_t>(1, static_cast<std::size_t>((kit.width() + gap) / (side + gap)));
+    Box line;
+    for (std::size_t i = 0; i < quiz.options.size(); ++i) {
+        if (i % across == 0) line = kit.take(side + gap);
+        const std::string letter = letter_of(i);
+        const bool chosen = !view.chosen.empty() && view.chosen.front() == i;
+        const Box box{line.x + static_cast<float>(i % across) * (side + gap), line.y, side, side};
+        const bool pressed = kit.button("part." + letter, box, {.label = letter, .selected = chosen});
+        if (pressed || take_command(kit, letter.front())) view.chosen = {i};
+    }
+}
+
+// A press on a part chooses it; the arrows step through the parts, and the one chosen is lit.
 void draw_places(StudyScene& scene, const QuizPage& quiz) {
     Kit& kit = scene.kit;
     StudyView& view = scene.view;
+    draw_letters(scene, quiz);
     const std::string lit = view.chosen.empty() ? "" : quiz.options[view.chosen.front()].drawn;
     const Box sheet = draw_drawing(scene, quiz, lit);
     const Kit::Grip grip = kit.grip("drawing", sheet, quiz.drawing->title);
@@ -93,19 +111,6 @@ void draw_places(StudyScene& scene, const QuizPage& quiz) {
         const int from =
             view.chosen.empty() ? (grip.steps > 0 ? -1 : 0) : static_cast<int>(view.chosen.front());
         view.chosen = {static_cast<std::size_t>((from + grip.steps + count) % count)};
-    }
-    kit.gap(10);
-    const float side = kit.px(48), gap = kit.px(8);
-    const auto across =
-        std::max<std::size_t>(1, static_cast<std::size_t>((kit.width() + gap) / (side + gap)));
-    Box line;
-    for (std::size_t i = 0; i < quiz.options.size(); ++i) {
-        if (i % across == 0) line = kit.take(side + gap);
-        const std::string letter = letter_of(i);
-        const bool chosen = !view.chosen.empty() && view.chosen.front() == i;
-        const Box box{line.x + static_cast<float>(i % across) * (side + gap), line.y, side, side};
-        const bool pressed = kit.button("part." + letter, box, {.label = letter, .selected = chosen});
-        if (pressed || take_command(kit, letter.front())) view.chosen = {i};
     }
 }
 
