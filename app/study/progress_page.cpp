@@ -98,9 +98,9 @@ std::string boat_line(const practice::RecordedBoat& boat) {
 }  // namespace
 
 std::string progress_headline(const LearnerSummary& summary) {
-    return fmt::format("{} answers, {} of them right; {} of {} statements met, {} due today.",
-                       summary.all.answers, summary.all.right, summary.all.met, summary.all.statements,
-                       summary.due);
+    return fmt::format("{} {}, {} of them right; {} of {} statements met, {} due today.", summary.all.answers,
+                       summary.all.answers == 1 ? "answer" : "answers", summary.all.right, summary.all.met,
+                       summary.all.statements, summary.due);
 }
 
 std::string due_sentence(int due) {

@@ -334,7 +334,7 @@ TEST_CASE("How one is doing shows what was answered just now") {
     shop.state->study.carry_out(ShowStudy{StudyShowing::start});
     shop.harness->frames(4);
     shop.harness->click("progress.show");
-    CHECK(shop.harness->shows("1 answers, "));
+    CHECK(shop.harness->shows("1 answer, "));
     CHECK(shop.harness->shows("Certain: 95 in 100"));
     CHECK(shop.harness->shows("By part of the system"));
 }

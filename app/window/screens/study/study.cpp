@@ -88,8 +88,11 @@ void draw_body(StudyScene& scene, const BenchBoxes& boxes) {
     }
 }
 
-std::string beside_title(const StudyPage& page) {
-    if (page.showing == StudyShowing::practice && page.boat) return page.boat->title;
+// Where there is little room the boat's name does without its level.
+std::string beside_title(const StudyPage& page, bool roomy) {
+    if (page.showing == StudyShowing::practice && page.boat) {
+        return roomy ? page.boat->title : page.boat->title.substr(0, page.boat->title.find(" · "));
+    }
     return page.learner.empty() ? "Nothing is kept without a learner" : page.learner;
 }
 
@@ -99,7 +102,8 @@ std::vector<KeyHint> keys_of(const StudyPage& page) {
         const bool order = page.quiz->way == study::Way::order;
         std::vector<KeyHint> keys{
             {"Enter", "answer"}, {"S", "how sure"}, {"0", "can't tell"}, {"Esc", "stop"}};
-        keys.insert(keys.begin(), order ? KeyHint{"1-9", "take up, then U or D"} : KeyHint{"A-H", "choose"});
+        keys.insert(keys.begin(),
+                    order ? KeyHint{"1-9", "take up, then U or D"} : KeyHint{"A B C", "choose"});
         return keys;
     }
     if (page.showing == StudyShowing::practice && page.debrief)
@@ -118,7 +122,8 @@ std::optional<Action> draw_study(Kit& kit, const StudyPage& page, StudyView& vie
     StudyScene scene{kit, page, view, std::nullopt};
     const float scale = kit.px(1);
     const BenchBoxes boxes = bench_boxes(kit.screen().w / scale, kit.screen().h / scale);
-    scene.action = draw_header(kit, kit.placed(boxes.header), {"Study", beside_title(page), false});
+    scene.action = draw_header(kit, kit.placed(boxes.header),
+                               {"Study", beside_title(page, boxes.header.w >= two_columns_from), false});
     draw_body(scene, boxes);
     draw_keys(kit, kit.placed(boxes.keys), keys_of(page));
     if (page.showing != StudyShowing::start && kit.take(Key::escape))

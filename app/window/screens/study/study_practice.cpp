@@ -121,14 +121,16 @@ void draw_caution_question(StudyScene& scene, const practice::CautionQuestion& q
     if (question.pick) {
         std::vector<std::string> ids, caps;
         std::vector<ChoiceLook> looks;
-        for (std::size_t i = 0; i < question.options.size(); ++i) caps.push_back(std::to_string(i + 1));
+        for (std::size_t i = 0; i < question.options.size(); ++i)
+            caps.push_back(i < 9 ? std::to_string(i + 1) : "");
         int pressed = -1;
         for (std::size_t i = 0; i < question.options.size(); ++i) {
             const ChoiceText& option = question.options[i];
             ids.push_back("caution." + option.id);
             looks.push_back(
                 {.label = option.text, .cap = caps[i], .selected = view.ticked.contains(option.id)});
-            if (kit.take_letter(U'1' + static_cast<char32_t>(i))) pressed = static_cast<int>(i);
+            if (!caps[i].empty() && kit.take_letter(U'1' + static_cast<char32_t>(i)))
+                pressed = static_cast<int>(i);
         }
         kit.tab_starts_here();
         const int clicked = draw_choice_cells(kit, ids, looks, 2);

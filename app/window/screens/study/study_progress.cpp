@@ -11,6 +11,7 @@ constexpr float side_by_side_from = 820;  // dp
 // Met as the paler bar, remembered as the darker one inside it; the words say the same.
 void draw_mastery(Kit& kit, const study::MasteryLine& line) {
     kit.text(line.name, Type::strong, Role::ink);
+    kit.gap(3);
     const Box bar = kit.take(kit.px(14));
     kit.fill(bar, Role::bar_track, 3);
     const float met = bar.w * static_cast<float>(line.met);
