@@ -60,6 +60,7 @@ struct Text {
     std::string text;
     Align align = Align::middle;
     bool strong = false;
+    bool ringed = false;  // in a ring as large as the letter needs
 };
 
 // A measured distance: its line runs beside from-to, `offset` to the left of the way from `from` to `to`.

@@ -11,7 +11,6 @@ namespace hardover::drawing {
 namespace {
 
 constexpr double far = std::numeric_limits<double>::infinity();
-constexpr double ring = 0.045;  // in the drawing's units: a rig's are metres
 
 double to_segment(const Point& point, const Point& a, const Point& b) {
     const double x = b.x - a.x, y = b.y - a.y;
@@ -123,8 +122,7 @@ void mark_faults(Drawing& drawing, const std::vector<std::string>& parts) {
     for (const std::string& part : parts) {
         const std::optional<Point> at = point_on(drawing, part);
         if (!at) continue;
-        drawing.shapes.push_back({part, Circle{*at, ring, Pen::normal, Fill::paper}, Tone::fault});
-        drawing.shapes.push_back({part, Text{*at, "!", Align::middle, true}, Tone::fault});
+        drawing.shapes.push_back({part, Text{*at, "!", Align::middle, true, true}, Tone::fault});
     }
 }
 

@@ -37,7 +37,7 @@ struct LinePressures {
 struct Pose {
     double steer = 0;
     double trim = 0;
-    double wheel = 0;                       // turned from straight, positive to starboard
+    double wheel = 0;                                      // turned from straight, positive to starboard
     std::optional<LinePressures> pressure = std::nullopt;  // drawn when it is known
 };
 

@@ -39,8 +39,7 @@ class Pencil {
     }
     // A letter in a ring.
     void mark(const Point& at, const std::string& letter) {
-        draw(Circle{at, 0.045, Pen::normal, Fill::paper});
-        draw(Text{at, letter, Align::middle, true});
+        draw(Text{at, letter, Align::middle, true, true});
     }
     Drawing drawing() && { return std::move(drawing_); }
 

@@ -57,7 +57,7 @@ class Row {
         gauge.faulty = text(read.faulty);
         if (read.sound.has_value() != read.faulty.has_value()) {
             gauge.differs = true;
-            gauge.difference = read.faulty ? "only with the fault" : "not any more";
+            gauge.difference = read.faulty ? "not so in the sound boat" : "";
             return gauge;
         }
         if (!read.sound) return gauge;

@@ -167,8 +167,10 @@ void hold(const rig::BoatAtWork& boat, BoatPage& page) {
 
 void word(BoatPage& page) {
     page.steer_text = upper_first(drawing::steer_text(page.setting.steer));
+    page.trim_short = upper_first(drawing::trim_text(page.setting.trim));
     page.trim_text = "Trim " + drawing::trim_text(page.setting.trim);
     page.speed_text = speed_text_of(page.setting.speed);
+    page.speed_short = upper_first(page.speed_text.substr(std::string("Boat at ").size()));
     page.wheel_text = turns_text(page.wheel);
     page.doing = doing_text(page.setting.way);
     page.title = page.steer_text;

@@ -54,7 +54,7 @@ struct BoatGauge {
     std::string name;
     std::string sound;
     std::string faulty;      // "" without a fault
-    std::string difference;  // "1 1/2 turns more"; "the same"; "" without a fault
+    std::string difference;  // "1 1/2 turns more"; "the same"; "" where `faulty` says it
     bool differs = false;
 };
 
@@ -79,6 +79,7 @@ struct BoatPage {
     BoatSetting setting;  // as held to what the rig can do
     double wheel = 0;     // rad from straight
     std::string wheel_text, steer_text, trim_text, speed_text;
+    std::string trim_short, speed_short;  // where there is little room: "8° up", "16 kn"
     double least_steer = 0, most_steer = 0;
     double least_trim = 0, most_trim = 0;  // equal: it does not trim
     double most_speed = 0;

@@ -1,53 +1,25 @@
 #include "app/jobs/complaint_order.hpp"
 
 #include <algorithm>
-#include <cctype>
-#include <map>
 #include <numeric>
-#include <set>
+
+#include "app/jobs/word_index.hpp"
 
 namespace hardover::jobs_detail {
 
-namespace {
-
-constexpr std::size_t least_letters = 4;
-
-void add_words(const std::string& text, std::set<std::string>& words) {
-    std::string word;
-    for (const char letter : text + " ") {
-        const auto byte = static_cast<unsigned char>(letter);
-        if (std::isalpha(byte) != 0 || byte >= 0x80) {
-            word += static_cast<char>(std::tolower(byte));
-            continue;
-        }
-        if (word.size() >= least_letters) words.insert(word);
-        word.clear();
-    }
-}
-
-}  // namespace
-
 std::vector<Index> complaints_nearest_first(const std::vector<Complaint>& complaints,
                                             const std::string& said) {
-    std::vector<std::set<std::string>> words(complaints.size());
-    std::map<std::string, int> used_by;
+    WordIndex index;
     for (std::size_t i = 0; i < complaints.size(); ++i) {
-        add_words(complaints[i].name, words[i]);
-        for (const std::string& phrase : complaints[i].words) add_words(phrase, words[i]);
-        for (const std::string& word : words[i]) ++used_by[word];
+        index.add(i, complaints[i].name, 1.3, true);
+        for (const std::string& phrase : complaints[i].words) index.add(i, phrase, 1, true);
     }
-    std::set<std::string> told;
-    add_words(said, told);
-    std::vector<double> nearness(complaints.size(), 0.0);
-    for (std::size_t i = 0; i < complaints.size(); ++i) {
-        for (const std::string& word : told) {
-            if (words[i].contains(word)) nearness[i] += 1.0 / used_by[word];
-        }
-    }
+    const std::vector<WordIndex::Match> matches = index.find(said);
     std::vector<Index> order(complaints.size());
     std::iota(order.begin(), order.end(), 0);
+    if (matches.size() < complaints.size()) return order;
     std::stable_sort(order.begin(), order.end(), [&](Index a, Index b) {
-        return nearness[static_cast<std::size_t>(a)] > nearness[static_cast<std::size_t>(b)];
+        return matches[static_cast<std::size_t>(a)].score > matches[static_cast<std::size_t>(b)].score;
     });
     return order;
 }

@@ -8,9 +8,9 @@
 
 namespace hardover::jobs_detail {
 
-// All complaints, those first whose name or customer's words share the most telling words with `said`. A word
-// tells the more, the fewer complaints use it; words of three letters and less tell nothing. Complaints that
-// share the same keep the order of the knowledge, so without a word in common nothing moves.
+// All complaints, those first whose name or customer's words are nearest to `said` (see WordIndex).
+// Complaints that are equally near keep the order of the knowledge, so without a word in common nothing
+// moves.
 std::vector<Index> complaints_nearest_first(const std::vector<Complaint>& complaints,
                                             const std::string& said);
 

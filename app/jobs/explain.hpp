@@ -15,6 +15,12 @@ namespace hardover {
 
 // A few sentences each, the most telling first; never empty.
 std::vector<std::string> turning_texts(const Knowledge& knowledge, const Turning& turning);
+// What has to be so for a turn: "If wheel creep is “None”"; of given answers "Without the answer about ...".
+std::string turn_condition(const Knowledge& knowledge, const Turn& turn, bool of_given);
+inline constexpr const char* no_open_turn =
+    "No single open finding would change that, nor any two of the most promising.";
+inline constexpr const char* no_wrong_turn =
+    "No one or two of the answers given, if wrong, would change that.";
 std::vector<std::string> contrast_texts(const Knowledge& knowledge, Index a, Index b,
                                         const Contrast& contrast);
 std::vector<std::string> trace_texts(const Knowledge& knowledge, const Trace& trace);

@@ -34,18 +34,17 @@ std::string would_be_first(const Knowledge& knowledge, const Turn& turn) {
                        percent_text(turn.first_probability));
 }
 
-std::string open_text(const Knowledge& knowledge, const Turn& turn) {
+std::string open_condition(const Knowledge& knowledge, const Turn& turn) {
     std::vector<std::string> readings;
     for (const AsIf& answer : turn.answers) {
         const Finding& finding = knowledge.findings[answer.finding];
         readings.push_back(fmt::format("{} is {}", lower_first(finding.name),
                                        quoted(finding.readings[answer.reading].text)));
     }
-    return fmt::format("If {} (chance {}), {}.", listed(readings), percent_text(turn.chance),
-                       would_be_first(knowledge, turn));
+    return fmt::format("If {}", listed(readings));
 }
 
-std::string wrong_text(const Knowledge& knowledge, const Turn& turn) {
+std::string wrong_condition(const Knowledge& knowledge, const Turn& turn) {
     std::vector<std::string> gone;
     std::vector<std::string> other;
     for (const AsIf& answer : turn.answers) {
@@ -54,7 +53,7 @@ std::string wrong_text(const Knowledge& knowledge, const Turn& turn) {
     std::string condition;
     if (!gone.empty()) condition = "without the answer about " + listed(gone);
     if (!other.empty()) condition += (condition.empty() ? "if " : " and if ") + listed(other);
-    return fmt::format("{}, {}.", upper_first(condition), would_be_first(knowledge, turn));
+    return upper_first(condition);
 }
 
 std::string set_text(const Knowledge& knowledge, const FaultSet& set) {
@@ -80,6 +79,10 @@ bool moves(const Trace& trace, const Without& without) {
 
 }  // namespace
 
+std::string turn_condition(const Knowledge& knowledge, const Turn& turn, bool of_given) {
+    return of_given ? wrong_condition(knowledge, turn) : open_condition(knowledge, turn);
+}
+
 std::vector<std::string> turning_texts(const Knowledge& knowledge, const Turning& turning) {
     if (turning.first == none) return {"No cause on the list is possible, so there is none to change."};
     const std::string first =
@@ -87,18 +90,20 @@ std::vector<std::string> turning_texts(const Knowledge& knowledge, const Turning
     std::vector<std::string> lines{fmt::format("First now: {}.", first)};
     for (const Turn& turn : turning.by_answering) {
         if (lines.size() > most_lines) break;
-        lines.push_back(open_text(knowledge, turn));
+        lines.push_back(fmt::format("{} (chance {}), {}.", open_condition(knowledge, turn),
+                                    percent_text(turn.chance), would_be_first(knowledge, turn)));
     }
     if (turning.by_answering.empty()) {
-        lines.push_back("No single open finding would change that, nor any two of the most promising.");
+        lines.push_back(no_open_turn);
     }
     const std::size_t before = lines.size();
     for (const Turn& turn : turning.if_wrong) {
         if (lines.size() == before + most_lines) break;
-        lines.push_back(wrong_text(knowledge, turn));
+        lines.push_back(
+            fmt::format("{}, {}.", wrong_condition(knowledge, turn), would_be_first(knowledge, turn)));
     }
     if (turning.if_wrong.empty()) {
-        lines.push_back("No one or two of the answers given, if wrong, would change that.");
+        lines.push_back(no_wrong_turn);
     }
     return lines;
 }

@@ -31,8 +31,9 @@ StoredEvent as_next(const Job& job, const Event& event, const std::string& now) 
 
 }  // namespace
 
-Job replay(const PreparedKnowledge& prepared, JobNumber number, std::vector<StoredEvent> events) {
-    Job job = replay_facts(prepared.knowledge(), number, std::move(events));
+Job replay(const PreparedKnowledge& prepared, JobNumber number, std::vector<StoredEvent> events,
+           const ShopWays& shop) {
+    Job job = replay_facts(prepared.knowledge(), number, std::move(events), shop);
     job.assessment = assess(prepared, job.facts);
     return job;
 }
@@ -45,18 +46,29 @@ Result<Job> start_job(Store& store, const PreparedKnowledge& prepared, const Ope
         return Error{Error::Kind::bad_input, "the boat has no name", "", "say which boat it is"};
     }
     if (full.knowledge.empty()) full.knowledge = knowledge.fingerprint;
+    const auto shop = read_shop(store);
+    if (!shop.ok()) return shop.error();
     const StoredEvent first = as_next(Job{}, full, now);
-    Job job = replay(prepared, 0, {first});
+    Job job = replay(prepared, 0, {first}, shop.value().ways);
     const auto number = store.start_job(first, summary_of(knowledge, job));
     if (!number.ok()) return number.error();
     job.number = number.value();
+    for (const RigSet& settled :
+         {RigSet{"waters", shop.value().waters}, RigSet{"vessel_use", shop.value().vessel_use}}) {
+        if (settled.value.empty() || find(knowledge.rig_fields, settled.field) == none) continue;
+        const Result<void> set = record(store, prepared, job, settled, now);
+        // A choice that is no longer in the knowledge is left open.
+        if (!set.ok() && set.error().kind == Error::Kind::storage) return set.error();
+    }
     return job;
 }
 
 Result<Job> load_job(const Store& store, const PreparedKnowledge& prepared, JobNumber number) {
     auto events = store.events(number);
     if (!events.ok()) return events.error();
-    return replay(prepared, number, std::move(events.value()));
+    const auto shop = read_shop(store);
+    if (!shop.ok()) return shop.error();
+    return replay(prepared, number, std::move(events.value()), shop.value().ways);
 }
 
 Result<void> record(Store& store, const PreparedKnowledge& prepared, Job& job, const Event& event,
@@ -66,7 +78,7 @@ Result<void> record(Store& store, const PreparedKnowledge& prepared, Job& job, c
     if (!full.ok()) return full.error();
     auto events = job.events;
     events.push_back(as_next(job, full.value(), now));
-    Job next = replay_facts(knowledge, job.number, std::move(events));
+    Job next = replay_facts(knowledge, job.number, std::move(events), job.shop);
     auto written = store.append(job.number, next.events.back(), summary_of(knowledge, next));
     if (!written.ok()) return written;
     next.assessment = assess(prepared, next.facts);
@@ -82,6 +94,24 @@ Result<void> undo(Store& store, const PreparedKnowledge& prepared, Job& job, con
         return record(store, prepared, job, Undone{stored->sequence}, now);
     }
     return Error{Error::Kind::bad_input, "there is nothing to take back", "", ""};
+}
+
+Result<void> return_to(Store& store, const PreparedKnowledge& prepared, Job& job, int sequence,
+                       const std::string& now) {
+    if (job.events.empty() || sequence < 1 || sequence > job.events.back().sequence) {
+        return Error{Error::Kind::bad_input, "this job has no event " + std::to_string(sequence), "", ""};
+    }
+    const Knowledge& knowledge = prepared.knowledge();
+    for (const int change : changes_to(job.events, sequence)) {
+        auto events = job.events;
+        events.push_back(as_next(job, Undone{change}, now));
+        Job next = replay_facts(knowledge, job.number, std::move(events), job.shop);
+        auto written = store.append(job.number, next.events.back(), summary_of(knowledge, next));
+        if (!written.ok()) return written;
+        job = std::move(next);
+    }
+    job.assessment = assess(prepared, job.facts);
+    return {};
 }
 
 std::string utc_now() {

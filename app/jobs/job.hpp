@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/jobs/event.hpp"
+#include "app/jobs/shop.hpp"
 #include "app/records/store.hpp"
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
@@ -18,6 +19,7 @@ namespace hardover {
 struct Job {
     JobNumber number = 0;
     std::vector<StoredEvent> events;
+    ShopWays shop;
     // Replayed from the events:
     std::string boat;
     std::string words;
@@ -30,9 +32,10 @@ struct Job {
 };
 
 // Replays events to a job and assesses it. Never fails: what cannot be understood is listed in `left_out`.
-Job replay(const PreparedKnowledge& prepared, JobNumber number, std::vector<StoredEvent> events);
+Job replay(const PreparedKnowledge& prepared, JobNumber number, std::vector<StoredEvent> events,
+           const ShopWays& shop = {});
 
-// Starts a job. `now` is UTC as in StoredEvent::at.
+// Starts a job, with the rig fields the shop has settled for new jobs. `now` is UTC as in StoredEvent::at.
 Result<Job> start_job(Store& store, const PreparedKnowledge& prepared, const Opened& opened,
                       const std::string& now);
 
@@ -48,6 +51,12 @@ Result<void> record(Store& store, const PreparedKnowledge& prepared, Job& job, c
 // Takes the last event that still counts back (not Opened). Error bad_input when there is nothing to take
 // back.
 Result<void> undo(Store& store, const PreparedKnowledge& prepared, Job& job, const std::string& now);
+
+// Makes everything count again as it did just after the event of this number, back or forward; 0 < sequence.
+// Appends what takes back or brings back, and overwrites nothing. Error bad_input: there is no such event.
+// An error of the records on the way leaves the job at a state in between, with nothing lost.
+Result<void> return_to(Store& store, const PreparedKnowledge& prepared, Job& job, int sequence,
+                       const std::string& now);
 
 // The present time in UTC as the records write it. The only clock of the program.
 std::string utc_now();

@@ -116,6 +116,7 @@ struct RigLine {
     MeasureField field;  // for quantities
     std::string value;   // as shown; "" unknown
     bool assumed = false;
+    bool matters = false;  // decides on causes of what is complained of: asked for first
 };
 
 struct PlanLine {
@@ -124,10 +125,13 @@ struct PlanLine {
 };
 
 struct EventLine {
+    enum class Kind { happened, took_back, brought_back };
     int sequence = 0;
     std::string at;
     std::string text;
     bool counts = true;  // false: taken back
+    Kind kind = Kind::happened;
+    std::string about = {};  // of what was taken or brought back: the text of that
 };
 
 struct JobPage {
@@ -165,9 +169,10 @@ JobPage make_job_page(const PreparedKnowledge& prepared, const Job& job);
 
 // The page's pieces that stand alone as well.
 std::string source_text(const Knowledge& knowledge, const std::vector<Index>& sources);
-std::string answer_text(const Knowledge& knowledge, Index finding, const Answer& answer);
+std::string answer_text(const Knowledge& knowledge, Index finding, const Answer& answer,
+                        UnitSystem units = UnitSystem::us);
 std::string outcome_text(Outcome outcome);  // "cured", "better, not cured", "not cured"
-SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& sheet);
+SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& sheet, UnitSystem units = UnitSystem::us);
 StepCard question_card(const PreparedKnowledge& prepared, const Job& job,
                        Index finding);  // any finding, at any time
 

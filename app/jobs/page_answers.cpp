@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/rig_matters.hpp"
 
 namespace hardover::jobs_detail {
 
@@ -48,12 +49,13 @@ std::vector<AnswerLine> answer_lines(View& view) {
         for (const TimedAnswer& told : view.stages.about(index)) {
             if (told.answer == known->answer) continue;
             origin += fmt::format("; {}: {}", stage_text(told.stage),
-                                  answer_text(view.knowledge, index, told.answer));
+                                  answer_text(view.knowledge, index, told.answer, view.units()));
         }
         for (const EarlierAnswer& aside : view.job.assessment.set_aside) {
             if (aside.finding == index) origin += ", which does not fit any more and is set aside";
         }
-        lines.push_back({finding.id, finding.name, answer_text(view.knowledge, index, known->answer), origin,
+        lines.push_back({finding.id, finding.name,
+                         answer_text(view.knowledge, index, known->answer, view.units()), origin,
                          known->origin != "worked out"});
     }
     return lines;
@@ -61,17 +63,19 @@ std::vector<AnswerLine> answer_lines(View& view) {
 
 std::vector<RigLine> rig_lines(const View& view) {
     std::vector<RigLine> lines;
+    const std::set<Index> matter = rig_fields_that_matter(view.knowledge, view.job.facts.complaints);
     for (std::size_t i = 0; i < view.knowledge.rig_fields.size(); ++i) {
         const RigField& field = view.knowledge.rig_fields[i];
         RigLine line;
         line.id = field.id;
         line.name = field.name;
         line.ask = field.ask;
+        line.matters = matter.contains(static_cast<Index>(i));
         const auto given = view.job.facts.rig.find(static_cast<Index>(i));
         if (given != view.job.facts.rig.end()) {
-            line.value = rig_value_text(field, given->second);
+            line.value = rig_value_text(field, given->second, view.units());
         } else if (const Quantity* quantity = std::get_if<Quantity>(&field.assumed)) {
-            line.value = rig_value_text(field, *quantity);
+            line.value = rig_value_text(field, *quantity, view.units());
             line.assumed = true;
         } else if (const std::string* choice = std::get_if<std::string>(&field.assumed)) {
             line.value = rig_value_text(field, *choice);
@@ -94,7 +98,7 @@ std::vector<std::string> assumption_lines(const View& view) {
         const RigField& field = view.knowledge.rig_fields[index];
         if (const Quantity* quantity = std::get_if<Quantity>(&field.assumed)) {
             lines.push_back(fmt::format("{} taken as {} (not measured on this boat)", field.name,
-                                        rig_value_text(field, *quantity)));
+                                        rig_value_text(field, *quantity, view.units())));
         } else if (const std::string* choice = std::get_if<std::string>(&field.assumed)) {
             lines.push_back(fmt::format("{} taken to be “{}” (not looked at on this boat)", field.name,
                                         rig_value_text(field, *choice)));

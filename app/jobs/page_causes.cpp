@@ -18,8 +18,8 @@ std::string weight_text(View& view, const Weight& weight) {
     if (!known) return finding.name;
     const std::string told = known->only_told ? ", told by the customer" : "";
     const std::string when = weight.earlier ? fmt::format(" ({})", stage_text(weight.stage)) : "";
-    return fmt::format("{}: {}{}{}", finding.name, answer_text(view.knowledge, weight.index, known->answer),
-                       told, when);
+    return fmt::format("{}: {}{}{}", finding.name,
+                       answer_text(view.knowledge, weight.index, known->answer, view.units()), told, when);
 }
 
 std::string state_text(const View& view, const RankedCause& ranked) {

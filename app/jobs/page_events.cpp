@@ -21,7 +21,7 @@ std::string name_of_id(const std::vector<E>& entries, const std::string& id) {
 // An event of this or an older knowledge: what is no longer known is shown as it was written.
 class EventText {
   public:
-    explicit EventText(const Knowledge& knowledge) : knowledge_(knowledge) {}
+    EventText(const Knowledge& knowledge, UnitSystem units) : knowledge_(knowledge), units_(units) {}
 
     std::string operator()(const Opened& e) const {
         return e.words.empty() ? fmt::format("Opened for {}", e.boat)
@@ -33,9 +33,9 @@ class EventText {
         const Index field = find(knowledge_.rig_fields, e.field);
         if (field == none) return fmt::format("{}: {}", name, spoken_id(e.value));
         const auto value = read_rig_value(knowledge_.rig_fields[field], e.value);
-        return fmt::format(
-            "{}: {}", name,
-            value.ok() ? rig_value_text(knowledge_.rig_fields[field], value.value()) : spoken_id(e.value));
+        return fmt::format("{}: {}", name,
+                           value.ok() ? rig_value_text(knowledge_.rig_fields[field], value.value(), units_)
+                                      : spoken_id(e.value));
     }
     std::string operator()(const HistorySet& e) const {
         if (e.history.empty()) return "History: not known after all";
@@ -53,7 +53,7 @@ class EventText {
         std::string text = spoken_id(e.answer);
         if (finding != none) {
             const auto answer = read_answer(knowledge_.findings[finding], e.answer);
-            if (answer.ok()) text = answer_text(knowledge_, finding, answer.value());
+            if (answer.ok()) text = answer_text(knowledge_, finding, answer.value(), units_);
         }
         return fmt::format("{}: {}", name_of_id(knowledge_.findings, e.finding), text);
     }
@@ -83,7 +83,18 @@ class EventText {
 
   private:
     const Knowledge& knowledge_;
+    UnitSystem units_;
 };
+
+// "Taken back: Wheel: springy", or "Brought back: ..." where what took it back was taken back itself.
+std::string undone_text(const std::vector<EventLine>& before, int sequence) {
+    for (const EventLine& line : before) {
+        if (line.sequence != sequence) continue;
+        if (line.kind == EventLine::Kind::took_back) return "Brought back: " + line.about;
+        return "Taken back: " + (line.kind == EventLine::Kind::brought_back ? line.about : line.text);
+    }
+    return fmt::format("Step {} taken back", sequence);
+}
 
 }  // namespace
 
@@ -92,9 +103,18 @@ std::vector<EventLine> event_lines(const View& view) {
     std::vector<EventLine> lines;
     for (const StoredEvent& stored : view.job.events) {
         const auto event = from_stored(stored);
-        std::string text = event.ok() ? std::visit(EventText(view.knowledge), event.value())
-                                      : fmt::format("Not understood: {}", spoken_id(stored.kind));
-        lines.push_back({stored.sequence, stored.at, std::move(text), counts.at(stored.sequence)});
+        EventLine line{stored.sequence, stored.at, "", counts.at(stored.sequence)};
+        const Undone* undone = event.ok() ? std::get_if<Undone>(&event.value()) : nullptr;
+        if (undone != nullptr) {
+            line.text = undone_text(lines, undone->sequence);
+            const bool brought = line.text.starts_with("Brought back: ");
+            line.kind = brought ? EventLine::Kind::brought_back : EventLine::Kind::took_back;
+            line.about = line.text.substr(std::min(line.text.size(), line.text.find(": ") + 2));
+        } else {
+            line.text = event.ok() ? std::visit(EventText(view.knowledge, view.units()), event.value())
+                                   : fmt::format("Not understood: {}", spoken_id(stored.kind));
+        }
+        lines.push_back(std::move(line));
     }
     return lines;
 }

@@ -24,6 +24,7 @@ struct View {
     const Job& job;
     Situation situation;
     Stages stages;
+    UnitSystem units() const { return job.shop.units; }
 };
 
 // Names and values in words (page_text.cpp).
@@ -31,12 +32,13 @@ std::string cause_name(const Knowledge& knowledge, Index cause);  // none: "some
 double probability_of(const Job& job, Index cause);               // none: of "not on this list"
 std::string spoken_condition(const Knowledge& knowledge, const Expression& condition);
 std::string spoken_because(View& view, const std::vector<std::string>& names);
-std::string rig_value_text(const RigField& field, const RigValue& value);
+std::string rig_value_text(const RigField& field, const RigValue& value, UnitSystem units = UnitSystem::us);
 std::optional<Quantity> quantity_of(const Value& value);
-std::string input_text(const WorksheetInput& input, const Value& value);  // "" when not known
+std::string input_text(const WorksheetInput& input, const Value& value,
+                       UnitSystem units = UnitSystem::us);  // "" when not known
 // As shown, when that reads back as the same value; otherwise with every digit, so that confirming an
 // unchanged field changes nothing (page_questions.cpp).
-std::string editable_text(const Quantity& quantity, const Unit& unit);
+std::string editable_text(const Quantity& quantity, const Unit& unit, UnitSystem units);
 // What a worksheet is about: its file's name without the kind, "Hoses and oil" (page_sheets.cpp).
 std::string sheet_topic(const Worksheet& sheet);
 std::vector<CautionText> caution_texts(const Knowledge& knowledge, const std::vector<Index>& cautions);

@@ -12,9 +12,9 @@ namespace hardover::jobs_detail {
 
 namespace {
 
-std::string example_hint(const WorksheetInput* input) {
+std::string example_hint(const WorksheetInput* input, UnitSystem units) {
     if (input == nullptr || !input->example) return "";
-    return fmt::format("for example {}", show(*input->example, input->unit));
+    return fmt::format("for example {}", show(*input->example, input->unit, units));
 }
 
 MeasureField finding_measure(const View& view, Index index, const WorksheetInput* input) {
@@ -22,16 +22,17 @@ MeasureField finding_measure(const View& view, Index index, const WorksheetInput
     MeasureField field;
     field.id = finding.id;
     field.name = finding.name;
-    field.unit = finding.unit->name;
-    field.hint = example_hint(input);
+    field.unit = shown_unit(*finding.unit, view.units()).name;
+    field.hint = example_hint(input, view.units());
     if (finding.spread > 0 && field.hint.empty()) {
-        field.hint = fmt::format("read to within ± {} unless you say otherwise",
-                                 show({finding.spread, finding.unit->dimension, 0}, *finding.unit));
+        field.hint =
+            fmt::format("read to within ± {} unless you say otherwise",
+                        show({finding.spread, finding.unit->dimension, 0}, *finding.unit, view.units()));
     }
     const auto given = view.job.facts.answers.find(index);
     if (given != view.job.facts.answers.end()) {
         const Quantity* quantity = std::get_if<Quantity>(&given->second.given);
-        if (quantity != nullptr) field.text = editable_text(*quantity, *finding.unit);
+        if (quantity != nullptr) field.text = editable_text(*quantity, *finding.unit, view.units());
     }
     return field;
 }
@@ -47,7 +48,7 @@ std::vector<MeasureField> worksheet_fields(const View& view, const Worksheet& sh
         if (input.rig_field == none || !input.choices.empty() || view.job.facts.rig.count(input.rig_field))
             continue;
         MeasureField field = rig_measure(view.knowledge, view.job, input.rig_field);
-        if (field.hint.empty()) field.hint = example_hint(&input);
+        if (field.hint.empty()) field.hint = example_hint(&input, view.units());
         fields.push_back(std::move(field));
     }
     return fields;
@@ -106,13 +107,13 @@ class Wanted {
 
 }  // namespace
 
-std::string editable_text(const Quantity& quantity, const Unit& unit) {
-    const std::string shown = show(quantity, unit);
+std::string editable_text(const Quantity& quantity, const Unit& unit, UnitSystem units) {
+    const std::string shown = show(quantity, unit, units);
     const auto again = read_quantity_of(shown, unit);
     const auto near = [](double a, double b) { return std::abs(a - b) <= 1e-9 * std::abs(b); };
     const bool same = again.ok() && near(again.value().value, quantity.value) &&
                       near(again.value().spread, quantity.spread);
-    return same ? shown : exact_text(quantity, unit);
+    return same ? shown : exact_text(quantity, shown_unit(unit, units));
 }
 
 MeasureField rig_measure(const Knowledge& knowledge, const Job& job, Index index) {
@@ -120,14 +121,15 @@ MeasureField rig_measure(const Knowledge& knowledge, const Job& job, Index index
     MeasureField field;
     field.id = entry.id;
     field.name = entry.name;
-    field.unit = entry.unit->name;
+    field.unit = shown_unit(*entry.unit, job.shop.units).name;
     field.of_rig = true;
     const auto given = job.facts.rig.find(index);
     if (given != job.facts.rig.end()) {
         const Quantity* quantity = std::get_if<Quantity>(&given->second);
-        if (quantity != nullptr) field.text = editable_text(*quantity, *entry.unit);
+        if (quantity != nullptr) field.text = editable_text(*quantity, *entry.unit, job.shop.units);
     } else if (const Quantity* assumed = std::get_if<Quantity>(&entry.assumed)) {
-        field.hint = fmt::format("taken as {} until you say otherwise", show(*assumed, *entry.unit));
+        field.hint =
+            fmt::format("taken as {} until you say otherwise", show(*assumed, *entry.unit, job.shop.units));
     }
     return field;
 }
@@ -151,7 +153,7 @@ QuestionText question_text(View& view, Index index) {
         question.fields.push_back(finding_measure(view, index, nullptr));
     }
     if (const auto known = known_answer(view, index)) {
-        question.answer = answer_text(view.knowledge, index, known->answer);
+        question.answer = answer_text(view.knowledge, index, known->answer, view.units());
     }
     return question;
 }

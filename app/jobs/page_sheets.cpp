@@ -42,8 +42,8 @@ bool belongs_to_job(const View& view, const WorkedSheet& worked) {
 
 namespace jobs_detail {
 
-std::string input_text(const WorksheetInput& input, const Value& value) {
-    if (const auto quantity = quantity_of(value)) return show(*quantity, input.unit);
+std::string input_text(const WorksheetInput& input, const Value& value, UnitSystem units) {
+    if (const auto quantity = quantity_of(value)) return show(*quantity, input.unit, units);
     const Choice* choice = std::get_if<Choice>(&value);
     for (const Word& word : input.choices) {
         if (choice != nullptr && choice->possible == std::vector<std::string>{word.id}) return word.text;
@@ -60,7 +60,7 @@ std::string sheet_topic(const Worksheet& sheet) {
 
 }  // namespace jobs_detail
 
-SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
+SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked, UnitSystem units) {
     const Worksheet& sheet = knowledge.worksheets[worked.worksheet];
     SheetText text;
     text.id = sheet.id;
@@ -69,7 +69,7 @@ SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
     text.refused = worked.refused;
     text.source = source_text(knowledge, sheet.sources);
     for (std::size_t i = 0; i < sheet.inputs.size() && i < worked.inputs.size(); ++i) {
-        const std::string value = input_text(sheet.inputs[i], worked.inputs[i]);
+        const std::string value = input_text(sheet.inputs[i], worked.inputs[i], units);
         const bool assumed = i < worked.input_assumed.size() && worked.input_assumed[i];
         text.inputs.push_back({sheet.inputs[i].name, value.empty() ? "not known yet" : value,
                                !value.empty() && assumed, !value.empty()});
@@ -82,7 +82,7 @@ SheetText sheet_text(const Knowledge& knowledge, const WorkedSheet& worked) {
         const bool rests_on_assumption = std::find(worked.input_assumed.begin(), worked.input_assumed.end(),
                                                    true) != worked.input_assumed.end();
         text.results.push_back({sheet.results[r].name,
-                                quantity ? show(*quantity, sheet.results[r].unit) : waits,
+                                quantity ? show(*quantity, sheet.results[r].unit, units) : waits,
                                 quantity.has_value() && rests_on_assumption, quantity.has_value()});
     }
     return text;
@@ -93,7 +93,7 @@ namespace jobs_detail {
 std::vector<SheetText> sheet_texts(const View& view) {
     std::vector<SheetText> texts;
     for (const WorkedSheet& worked : view.job.assessment.worksheets) {
-        if (belongs_to_job(view, worked)) texts.push_back(sheet_text(view.knowledge, worked));
+        if (belongs_to_job(view, worked)) texts.push_back(sheet_text(view.knowledge, worked, view.units()));
     }
     return texts;
 }

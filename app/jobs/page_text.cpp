@@ -87,7 +87,7 @@ std::string name_and_value(View& view, const std::string& name) {
     }
     const auto quantity = quantity_of(value);
     if (!quantity || !spoken.unit) return "";
-    std::string text = fmt::format("{} is {}", spoken.name, show(*quantity, *spoken.unit));
+    std::string text = fmt::format("{} is {}", spoken.name, show(*quantity, *spoken.unit, view.units()));
     if (const Measured* measured = std::get_if<Measured>(&value)) {
         text += fmt::format(" ({})", choice_text(spoken, measured->reading, "or"));
     }
@@ -144,13 +144,13 @@ std::string source_text(const Knowledge& knowledge, const std::vector<Index>& so
     return text.empty() ? "" : fmt::format("Source: {}", text);
 }
 
-std::string answer_text(const Knowledge& knowledge, Index finding, const Answer& answer) {
+std::string answer_text(const Knowledge& knowledge, Index finding, const Answer& answer, UnitSystem units) {
     const Finding& entry = knowledge.findings[finding];
     if (const int* reading = std::get_if<int>(&answer.given)) return entry.readings[*reading].text;
     const Quantity* quantity = std::get_if<Quantity>(&answer.given);
     if (quantity == nullptr || !entry.unit) return "can't tell";
     const Quantity measured = with_spread(*quantity, entry.spread);
-    const std::string number = show(measured, *entry.unit);
+    const std::string number = show(measured, *entry.unit, units);
     if (entry.readings.empty()) return number;
     std::vector<std::string> readings;
     for (const std::string& id : possible_readings(entry, measured).possible) {
@@ -219,9 +219,9 @@ std::string spoken_because(View& view, const std::vector<std::string>& names) {
     return listed(parts);
 }
 
-std::string rig_value_text(const RigField& field, const RigValue& value) {
+std::string rig_value_text(const RigField& field, const RigValue& value, UnitSystem units) {
     if (const Quantity* quantity = std::get_if<Quantity>(&value)) {
-        return field.unit ? show(*quantity, *field.unit) : "";
+        return field.unit ? show(*quantity, *field.unit, units) : "";
     }
     const std::string& id = std::get<std::string>(value);
     for (const Word& choice : field.choices) {

@@ -185,9 +185,34 @@ std::map<int, bool> counting(const std::vector<StoredEvent>& events) {
     return counts;
 }
 
-Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events) {
+std::vector<int> changes_to(const std::vector<StoredEvent>& events, int sequence) {
+    std::vector<StoredEvent> then = events;
+    std::erase_if(then, [sequence](const StoredEvent& stored) { return stored.sequence > sequence; });
+    const auto wanted = counting(then);
+    const auto now = counting(events);
+    std::vector<int> changes;
+    for (auto stored = events.rbegin(); stored != events.rend(); ++stored) {
+        if (!now.at(stored->sequence)) continue;
+        const auto event = from_stored(*stored);
+        const Undone* undone = event.ok() ? std::get_if<Undone>(&event.value()) : nullptr;
+        const auto then_counted = [&wanted](int one) {
+            const auto at = wanted.find(one);
+            return at != wanted.end() && at->second;
+        };
+        // What took back an event that counted then goes; what took back a later one may stay.
+        const bool goes = undone == nullptr ? !then_counted(stored->sequence)
+                                            : stored->sequence > sequence && then_counted(undone->sequence);
+        if (goes) changes.push_back(stored->sequence);
+    }
+    return changes;
+}
+
+Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events,
+                 const ShopWays& shop) {
     Job job;
     job.number = number;
+    job.shop = shop;
+    job.facts.shop_rate = shop.rate;
     job.events = std::move(events);
     const auto counts = counting(job.events);
     Apply apply(knowledge, job);

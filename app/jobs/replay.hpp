@@ -14,11 +14,17 @@ namespace hardover::jobs_detail {
 // Undone events are in the map as well. Events that cannot be read count as not there.
 std::map<int, bool> counting(const std::vector<StoredEvent>& events);
 
-// As replay(), without the assessment.
-Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events);
+// The events to be undone one after the other so that those up to `sequence` count as they did then and no
+// later one does. What was taken back since comes back by undoing what took it back.
+std::vector<int> changes_to(const std::vector<StoredEvent>& events, int sequence);
 
-// Puts an answer into the facts, `stage` remedies having been tried. One given again after a remedy leaves the
-// one before it as evidence of how the boat was then; one given again with no remedy between puts it right.
+// As replay(), without the assessment.
+Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events,
+                 const ShopWays& shop = {});
+
+// Puts an answer into the facts, `stage` remedies having been tried. One given again after a remedy leaves
+// the one before it as evidence of how the boat was then; one given again with no remedy between puts it
+// right.
 void keep_answer(Facts& facts, Index finding, const Answer& answer, int stage);
 
 // An event that fits this knowledge, with its answer or value in full form, or why it does not fit. `job` is

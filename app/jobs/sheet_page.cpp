@@ -86,7 +86,7 @@ SheetField field_of(const WorksheetInput& input, const SheetInput& given, const 
     if (given.typed) {
         field.text = given.text;
     } else if (const auto quantity = quantity_of(given.of_job)) {
-        field.text = editable_text(*quantity, input.unit);
+        field.text = editable_text(*quantity, input.unit, UnitSystem::us);
     }
     return field;
 }

@@ -77,7 +77,8 @@ void Technician::answer(Index finding, std::vector<GivenAnswer>& given) {
     facts_.answers[finding] = Answer{CannotTell{}};
     for (std::size_t other = 0; other < knowledge_.findings.size(); ++other) {
         const auto result = static_cast<Index>(other);
-        if (!boat_.makes_sense[other] || !worked_out_from(knowledge_, knowledge_.findings[other], finding)) continue;
+        if (!boat_.makes_sense[other] || !worked_out_from(knowledge_, knowledge_.findings[other], finding))
+            continue;
         const int reading = boat_.reading(result, gone_);
         if (!facts_.answers.contains(result)) given.push_back({result, reading});
         facts_.answers[result] = Answer{reading};

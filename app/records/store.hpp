@@ -122,6 +122,11 @@ class Store {
     // All events of a learner in order. Error not_found when there is no such learner.
     Result<std::vector<StoredEvent>> study_events(LearnerNumber learner) const;
 
+    // Writes a copy of everything as of now to another file, while other programs may go on writing, and
+    // opens it to see that it is whole. The file is there as a whole or not at all. Error bad_input: there is
+    // a file of that name already.
+    Result<void> backup(const std::string& path) const;
+
     // Runs SQLite's integrity and foreign key checks. Error: damaged, with the first finding.
     Result<void> check() const;
 

@@ -79,7 +79,8 @@ std::vector<CauseLine> causes_before_cure(const Knowledge& knowledge, const Job&
     }
     if (!cure) return page.causes;
     const auto end = job.events.begin() + static_cast<std::ptrdiff_t>(*cure);
-    return make_job_page(knowledge, replay(knowledge, job.number, {job.events.begin(), end})).causes;
+    return make_job_page(knowledge, replay(knowledge, job.number, {job.events.begin(), end}, job.shop))
+        .causes;
 }
 
 // The check that proves a cause, with what it gave.
@@ -244,8 +245,8 @@ std::string sketch_note_of(const Knowledge& knowledge, const Job& job) {
 
 void add_sketch(const Knowledge& knowledge, const Job& job, JobSheet& sheet) {
     const Result<drawing::RigPlan> plan = drawing::plan_of(boat_of_rig(knowledge, job.facts, rig::Boat{}));
-    const Result<drawing::RigSketch> sketch =
-        plan ? drawing::rig_sketch(plan.value(), {}) : Result<drawing::RigSketch>(plan.error());
+    const Result<drawing::RigSketch> sketch = plan ? drawing::rig_sketch(plan.value(), {}, job.shop.units)
+                                                   : Result<drawing::RigSketch>(plan.error());
     if (!sketch) {
         sheet.sketch_note = "No sketch: " + sketch.error().what + ".";
         return;

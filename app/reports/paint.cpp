@@ -15,6 +15,7 @@ using namespace drawing;
 constexpr double letter_size = 6.5;
 constexpr double hatch_spacing = 2.4;
 constexpr double tick = 2.2;
+constexpr double ring = 6;     // about a letter
 constexpr double margin = 12;  // for letters that reach beyond the shapes
 constexpr double title_height = 12;
 
@@ -42,6 +43,14 @@ class Painter {
         stroke(circle.pen);
     }
     void operator()(const Text& text) const {
+        if (text.ringed) {
+            const Point middle = placement_.on_page(text.at);
+            cairo_new_path(cairo_);
+            cairo_arc(cairo_, middle.x, middle.y, ring, 0, 2 * M_PI);
+            cairo_set_source_rgb(cairo_, 1, 1, 1);
+            cairo_fill_preserve(cairo_);
+            stroke(Pen::normal);
+        }
         letters(placement_.on_page(text.at), text.strong ? bold(text.text) : plain(text.text), text.align,
                 false);
     }

@@ -10,9 +10,9 @@ namespace hardover::study::practice {
 namespace {
 
 constexpr std::size_t most_work = 200;     // nobody goes on for longer: help is called
-constexpr std::size_t most_remedies = 10;  // after so many the player of the first choice calls for help
-constexpr std::size_t guesses = 20;        // after so many the guesser does
+constexpr std::size_t most_remedies = 5;   // after so many in vain the bad players call for help
 constexpr std::size_t questions_each = 3;  // of the guesser, to a remedy
+constexpr std::size_t guesses = most_remedies * (questions_each + 1);
 
 template <typename E>
 const E& at(const std::vector<E>& entries, Index index) {

@@ -13,11 +13,11 @@ namespace hardover::study::practice {
 Session expert_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat);
 
 // Looks at nothing: fits the remedy of whatever leads the ranking, then of what leads it after that; calls
-// for help after the tenth.
+// for help after five.
 Session first_choice_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat);
 
-// Asks and fits whatever comes to hand, in no order and each once: three questions to a remedy, and help
-// after twenty of them. Heeds no caution, and is always half sure.
+// Asks and fits whatever comes to hand, in no order and each once: three questions to a remedy, and
+// help after five remedies. Heeds no caution, and is always half sure.
 Session guesser_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat,
                    std::uint64_t seed);
 

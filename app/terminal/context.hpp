@@ -22,9 +22,9 @@ struct Context {
 
 // How a job sheet is wanted.
 struct SheetWish {
-    std::string file;  // "" = none
-    std::string paper = "letter";
-    std::string shop;  // "" = as named the last time
+    std::string file;   // "" = none
+    std::string paper;  // "" = as the shop has settled
+    std::string shop;   // "" = as named the last time
     bool json = false;
 };
 

@@ -126,7 +126,7 @@ void Interview::read_knowledge_anew() {
     const Result<void> read = in_use_.reload(store_);
     std::istringstream lines(in_use_.told(read));
     for (std::string line; std::getline(lines, line);) say(line, 2);
-    if (read) job_ = replay(in_use_.prepared(), job_.number, job_.events);
+    if (read) job_ = replay(in_use_.prepared(), job_.number, job_.events, job_.shop);
 }
 
 void Interview::take_intake(const std::string& line, const JobPage& page) {

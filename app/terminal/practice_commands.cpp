@@ -20,6 +20,8 @@ using namespace study;
 using namespace study::practice;
 using nlohmann::ordered_json;
 
+constexpr std::uint64_t seeds = 1000000;  // short enough to tell a friend
+
 // A new boat for whoever practises, or the one that is not finished.
 Result<BoatInHand> begin_or_go_on(const PreparedKnowledge& prepared, const PracticeRequest& request,
                                   Record* record) {
@@ -30,7 +32,7 @@ Result<BoatInHand> begin_or_go_on(const PreparedKnowledge& prepared, const Pract
         return BoatInHand{std::move(session).value(), open->number};
     }
     BoatWish wish;
-    wish.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)));
+    wish.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)) % seeds);
     wish.level = request.level;
     wish.day = study_day();
     if (!request.guidance.empty()) {

@@ -161,7 +161,7 @@ void print_debrief(std::ostream& out, const Debrief& debrief) {
     line(out, debrief.truth);
     for (const std::string& sentence : debrief.minutes) line(out, "  " + sentence, 4);
     for (const Habit& habit : debrief.habits) {
-        line(out, fmt::format("  {} {}. {}", habit.kept ? "Yes" : "No ", habit.name, habit.text), 6);
+        line(out, fmt::format("  {} {}. {}", habit.kept ? "kept  " : "broken", habit.name, habit.text), 9);
     }
     line(out, debrief.sureness);
     line(out, debrief.help);

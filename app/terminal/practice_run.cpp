@@ -284,7 +284,7 @@ void PracticeRun::hand_over() {
     keep(HandedOver{checked});
 }
 
-void PracticeRun::do_work(const PracticeEvent& event) {
+void PracticeRun::do_work(PracticeEvent event) {
     if (!mind_cautions(event)) return;
     print_card(event);
     if (!keep(event)) return;
@@ -300,27 +300,39 @@ bool PracticeRun::mind_cautions(const PracticeEvent& event) {
             if (question.pick) say(fmt::format("  {}  {}", ++number, option.text), 5);
         }
         if (!question.pick) print_cautions(question.cautions);
-        const std::optional<std::string> line =
-            read_line(question.pick ? "Their numbers, such as 1 3; or skip: "
-                                    : "Enter when you have done so; or skip: ");
-        if (!line) return false;
-        Precautions said{question.work, {}, lower(trimmed(*line)) == "skip"};
-        std::istringstream numbers(*line);
-        for (std::string word; question.pick && numbers >> word;) {
-            const std::size_t chosen = list_number(word);
-            if (chosen > 0 && chosen <= question.options.size()) {
-                said.named.push_back(question.options[chosen - 1].id);
-            }
-        }
-        if (!question.pick && !said.skipped) {
-            for (const CautionText& caution : question.cautions) said.named.push_back(caution.id);
-        }
-        if (!keep(said)) return false;
-        const std::string left_out = caution_feedback(question, said);
+        const std::optional<Precautions> said = read_precautions(question);
+        if (!said || !keep(*said)) return false;
+        const std::string left_out = caution_feedback(question, *said);
         if (!left_out.empty()) say(left_out);
         if (question.pick) print_cautions(question.cautions);
     }
     return true;
+}
+
+// Asks until there are numbers, or "skip". Where nothing is to be picked, Enter says that all were minded.
+std::optional<Precautions> PracticeRun::read_precautions(const CautionQuestion& question) {
+    while (true) {
+        const std::optional<std::string> line =
+            read_line(question.pick ? "Their numbers, such as 1 3; or skip: "
+                                    : "Enter when you have done so; or skip: ");
+        if (!line) return std::nullopt;
+        Precautions said{question.work, {}, lower(trimmed(*line)) == "skip"};
+        if (said.skipped) return said;
+        if (!question.pick) {
+            for (const CautionText& caution : question.cautions) said.named.push_back(caution.id);
+            return said;
+        }
+        std::istringstream numbers(*line);
+        bool understood = false;
+        bool odd = false;
+        for (std::string word; numbers >> word; understood = true) {
+            const std::size_t chosen = list_number(word);
+            odd = odd || chosen == 0 || chosen > question.options.size();
+            if (!odd) said.named.push_back(question.options[chosen - 1].id);
+        }
+        if (understood && !odd) return said;
+        say("Give the numbers of the cautions that belong here, or type skip. Skipping is kept.");
+    }
 }
 
 // What is refused is not kept; what cannot be written ends the run.

@@ -62,9 +62,12 @@ class PracticeRun {
     void fix(const std::string& words);
     void hint(const std::string& rest);
     void hand_over();
-    void do_work(const study::practice::PracticeEvent& event);
+    // By value: the page it may come from is made anew meanwhile.
+    void do_work(study::practice::PracticeEvent event);
     // False: the input ended.
     bool mind_cautions(const study::practice::PracticeEvent& event);
+    std::optional<study::practice::Precautions> read_precautions(
+        const study::practice::CautionQuestion& question);
     bool keep(const study::practice::PracticeEvent& event);
 
     std::optional<std::string> read_line(const std::string& prompt);

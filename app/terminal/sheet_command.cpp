@@ -1,10 +1,10 @@
 // `hardover job sheet`: the job sheet as PDF or JSON.
-#include <ctime>
 #include <ostream>
 
 #include "app/jobs/job.hpp"
 #include "app/reports/job_sheet.hpp"
 #include "app/reports/job_sheet_pdf.hpp"
+#include "app/reports/sheet_file.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/places.hpp"
 
@@ -12,34 +12,14 @@ namespace hardover {
 
 namespace {
 
-constexpr const char* shop_setting = "shop_name";  // in the records, beside the jobs
-
-// The day a moment of the records falls on here: "25 Nov 2026". The moment as it is when it cannot be read.
-std::string local_day(const std::string& at) {
-    static constexpr const char* months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                             "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-    std::tm utc{};
-    if (strptime(at.c_str(), "%Y-%m-%dT%H:%M:%SZ", &utc) == nullptr) return at;
-    const std::time_t moment = timegm(&utc);
-    std::tm here{};
-    localtime_r(&moment, &here);
-    return std::to_string(here.tm_mday) + " " + months[here.tm_mon] + " " +
-           std::to_string(here.tm_year + 1900);
-}
-
-// The shop's name as given, which is kept, or as kept.
-Result<std::string> shop_name(Store& store, const std::string& given) {
-    if (given.empty()) {
-        const auto settings = store.settings();
-        if (!settings) return settings.error();
-        const auto kept = settings.value().find(shop_setting);
-        return kept == settings.value().end() ? "" : kept->second;
-    }
-    BesideJobs change;
-    change.settings[shop_setting] = given;
-    const Result<void> written = store.keep(change);
+// The shop's settings; a name that is given is kept.
+Result<ShopSettings> shop_of(Store& store, const std::string& given) {
+    Result<ShopSettings> shop = read_shop(store);
+    if (!shop || given.empty()) return shop;
+    shop.value().name = given;
+    const Result<void> written = keep_shop(store, shop.value());
     if (!written) return written.error();
-    return given;
+    return shop;
 }
 
 Result<JobSheet> sheet_of(Context& context, Store& store, JobNumber number, const SheetWish& wish) {
@@ -47,10 +27,10 @@ Result<JobSheet> sheet_of(Context& context, Store& store, JobNumber number, cons
     if (!knowledge) return knowledge.error();
     const Result<Job> job = load_job(store, knowledge.value(), number);
     if (!job) return job.error();
-    const Result<std::string> shop = shop_name(store, wish.shop);
+    const Result<ShopSettings> shop = shop_of(store, wish.shop);
     if (!shop) return shop.error();
     return make_job_sheet(knowledge.value(), job.value(), make_job_page(knowledge.value(), job.value()),
-                          {shop.value(), local_day});
+                          {shop.value().name, local_day});
 }
 
 }  // namespace
@@ -63,8 +43,11 @@ int run_job_sheet(Context& context, JobNumber number, const SheetWish& wish) {
     if (wish.json) context.streams.out << job_sheet_json(sheet.value()).dump(2) << "\n";
     if (wish.file.empty()) return 0;
     const Result<std::string> assets = shipped_assets_folder();
+    const Result<ShopSettings> shop = read_shop(store.value());
+    if (!shop) return refuse(context, shop.error());
+    const bool a4 = wish.paper.empty() ? shop.value().a4 : wish.paper == "a4";
     PdfWish pdf;
-    pdf.paper = wish.paper == "a4" ? Paper::a4 : Paper::letter;
+    pdf.paper = a4 ? Paper::a4 : Paper::letter;
     pdf.fonts_folder = (assets ? assets.value() : "assets") + "/fonts";
     const Result<PdfMade> made = write_pdf(sheet.value(), wish.file, pdf);
     if (!made) return refuse(context, made.error());

@@ -136,7 +136,7 @@ void add_job_sheet(CLI::App& job, Wish& wish) {
     CLI::App* sheet = job.add_subcommand("sheet", "Write the job sheet for the customer and the file");
     sheet->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
     sheet->add_option("OUT", wish.sheet.file, "PDF file to be written");
-    sheet->add_option("--paper", wish.sheet.paper, "letter or a4; letter if missing")
+    sheet->add_option("--paper", wish.sheet.paper, "letter or a4; as settled in the window if missing")
         ->check(CLI::IsMember({"letter", "a4"}));
     sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets");
     sheet->add_flag("--json", wish.sheet.json, "Print what stands on the sheet as JSON");

@@ -4,16 +4,18 @@
 #include <string>
 #include <variant>
 
+#include "app/jobs/shop.hpp"
 #include "app/records/store.hpp"
 #include "app/window/boat_desk.hpp"
 #include "app/window/places.hpp"
 #include "app/window/sheet_actions.hpp"
 #include "app/window/study_actions.hpp"
+#include "app/window/theme.hpp"
 
 namespace hardover::window {
 
 // What the middle of the job screen shows.
-enum class Showing { step, intake, look_up, finding, hand_back };
+enum class Showing { step, intake, look_up, finding, hand_back, time_line };
 
 struct GoTo {
     Place place = Place::bench;
@@ -67,9 +69,21 @@ struct Show {
     Showing showing = Showing::step;
     std::string finding;
 };
+// Everything as it was just after this event of the job.
+struct ReturnTo {
+    int sequence = 0;
+};
+struct WorkOutTurning {};  // what would change the first cause
+struct WriteSheet {};      // the job sheet, as a file beside the records
+struct OpenOutside {       // a file or a folder, with the system's own program for it
+    std::string path;
+};
 struct SwitchLook {};
 struct ChangeTextSize {
     int by = 0;  // percent; 0: back to 100 %
+};
+struct ChooseTextSize {
+    int percent = 100;
 };
 
 // Opens what the knowledge has of this id, where there is a place that can show it.
@@ -88,11 +102,27 @@ struct ReloadKnowledge {
 
 // What is done to the job in hand.
 using JobAction = std::variant<GiveAnswer, GiveNumber, TakeBack, SetRig, SetHistory, SwitchComplaint,
-                               SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast, Show>;
+                               SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast, Show, ReturnTo,
+                               WorkOutTurning, WriteSheet, OpenOutside>;
+
+struct SetShop {
+    ShopSettings shop;  // all of it, as it is to be
+};
+struct SetRate {
+    std::string text;
+};
+struct ChooseLook {
+    Look look = Look::light;
+};
+struct BackUp {};
+struct OpenFolder {  // of the records
+    std::string path;
+};
+using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, BackUp, OpenFolder>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
-using Action =
-    std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook, ChangeTextSize,
-                 ReloadKnowledge, ShowKnowledge, JobAction, BoatAction, SheetAction, StudyAction, OpenOnBoat>;
+using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
+                            ChangeTextSize, ReloadKnowledge, ShowKnowledge, JobAction, BoatAction,
+                            SheetAction, StudyAction, OpenOnBoat, SettingsAction>;
 
 }  // namespace hardover::window

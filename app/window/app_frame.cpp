@@ -5,6 +5,7 @@
 #include "app/window/screens/boat/boat.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/settings.hpp"
 #include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
 
@@ -15,10 +16,14 @@ namespace {
 std::optional<Action> draw_place(Kit& kit, AppState& state) {
     switch (state.place) {
         case Place::job:
-            return draw_job(kit, {state.page, state.looked_at ? &*state.looked_at : nullptr, state.look_up},
+            return draw_job(kit,
+                            {state.page, state.looked_at ? &*state.looked_at : nullptr, state.look_up,
+                             &state.outlook, state.turning ? &*state.turning : nullptr},
                             state.view);
         case Place::boat:
             return draw_boat(kit, state.boat, state.boat_view);
+        case Place::settings:
+            return draw_settings(kit, make_settings_page(state), state.settings_view);
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
         case Place::study:

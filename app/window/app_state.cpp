@@ -17,6 +17,7 @@ struct Apply {
         state.place = place;
         if (place == Place::bench) show_bench(state);
         if (place == Place::boat) show_boat(state);
+        if (place == Place::settings) take_shop(state);
         if (place == Place::worksheets) show_sheets(state);
         if (place == Place::study) state.study.show();
     }
@@ -51,12 +52,17 @@ struct Apply {
         if (state.job) carry_out_on_job(state, action);
     }
     void operator()(const BoatAction& action) const { state.boat.carry_out(action); }
-    // With a job in hand a finding opens as its question.
+    // With a job in hand a finding opens as its question; a cause is put into the boat that is looked at.
     void operator()(const ShowKnowledge& action) const {
+        if (action.kind == "cause" && state.place == Place::boat) {
+            state.boat.carry_out(PutFaultIn{action.id});
+            state.boat_view.tab = BoatTab::gauges;
+        }
         if (action.kind != "finding" || !state.job) return;
         carry_out_on_job(state, Show{Showing::finding, action.id});
         go(Place::job);
     }
+    void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
     void operator()(const StudyAction& action) const { state.study.carry_out(action); }
     // A practice boat that is done, where its faults can be seen at work.
@@ -78,15 +84,17 @@ struct Apply {
         state.prepared = state.in_use->prepared();
         state.boat.use(state.prepared);
         state.study.use(state.prepared);
-        if (state.job) state.job = replay(state.prepared, state.job->number, state.job->events);
         show_bench(state);
-        show_job(state);
-        show_sheets(state);
+        if (state.job) {
+            state.job = replay(state.prepared, state.job->number, state.job->events, state.job->shop);
+            show_job(state);
+        }
         if (state.place == Place::boat) show_boat(state);
+        show_sheets(state);
     }
     void operator()(const SwitchLook&) const {
-        Look& look = state.preferences.look;
-        look = look == Look::light ? Look::dark : Look::light;
+        const auto at = static_cast<std::size_t>(state.preferences.look);
+        state.preferences.look = looks()[(at + 1) % looks().size()].look;
     }
     void operator()(const ChangeTextSize& action) const {
         int& percent = state.preferences.text_percent;
@@ -101,7 +109,7 @@ void show_bench(AppState& state) {
 }
 
 void show_boat(AppState& state) {
-    state.boat.show(state.job ? &state.job->facts : nullptr);
+    state.boat.show(state.job ? &state.job->facts : nullptr, state.shop.ways.units);
 }
 
 void carry_out(AppState& state, const Action& action) {

@@ -8,6 +8,7 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/knowledge_in_use.hpp"
+#include "app/jobs/outlook.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/actions.hpp"
 #include "app/window/pages.hpp"
@@ -31,8 +32,12 @@ struct AppState {
     Store& store;
     std::function<std::string()> now;  // UTC, as the records write it
     KnowledgeInUse* in_use = nullptr;  // what `knowledge` belongs to; none: it is not read anew
+    std::string fonts_folder;          // of the job sheet's letters
+    std::function<Result<void>(const std::string& path)> open_outside;  // none: nothing can be opened
 
     Preferences preferences;
+    ShopSettings shop;
+    SettingsView settings_view;
     Place place = Place::bench;
     Place before = Place::bench;  // where Back leads
     Listed listed = Listed::nothing;
@@ -44,6 +49,8 @@ struct AppState {
     JobPage page;
     std::optional<StepCard> looked_at;
     std::vector<LookUpRow> look_up;
+    QuestionOutlook outlook;               // of the question in hand
+    std::optional<TurningSketch> turning;  // once asked for, until the job changes
     JobView view;
 
     BoatDesk boat;  // looked at: the job's, or one of its own
@@ -67,6 +74,9 @@ void carry_out(AppState& state, const Action& action);
 
 // Inner parts of carry_out, by place. The job must be there.
 void carry_out_on_job(AppState& state, const JobAction& action);
+void carry_out_on_settings(AppState& state, const SettingsAction& action);
+// The shop's settings as the records have them, for the job in hand too.
+void take_shop(AppState& state);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
 

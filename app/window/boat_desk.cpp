@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/jobs/rig_boat.hpp"
+
 namespace hardover::window {
 
 namespace {
@@ -21,20 +23,32 @@ std::string told(const Facts& facts, Index field) {
     return std::to_string(std::lround(std::get<Quantity>(found->second).value));
 }
 
-std::string assumed(const RigField& field) {
-    if (const auto* word = std::get_if<std::string>(&field.assumed)) return *word;
-    if (const auto* number = std::get_if<Quantity>(&field.assumed))
-        return std::to_string(std::lround(number->value));
-    return "";
+// What is chosen at first: the kind of boat that is drawn while nothing is told.
+Facts usual_choices(const Knowledge& knowledge) {
+    const Facts all = facts_of_boat(knowledge, rig::Boat{});
+    Facts chosen;
+    for (const char* id : chosen_fields) {
+        const auto found = all.rig.find(find(knowledge.rig_fields, id));
+        if (found != all.rig.end()) chosen.rig.insert(*found);
+    }
+    return chosen;
 }
 
 }  // namespace
 
-void BoatDesk::show(const Facts* job_facts) {
+BoatDesk::BoatDesk(const PreparedKnowledge& prepared)
+    : prepared_(prepared), own_facts_(usual_choices(prepared.knowledge())) {}
+
+void BoatDesk::show(const Facts* job_facts, UnitSystem units) {
     const Facts& wanted = job_facts != nullptr ? *job_facts : own_facts_;
     const bool as_before = shown_ && of_job_ == (job_facts != nullptr) && wanted.rig == facts_.rig;
     of_job_ = job_facts != nullptr;
-    if (as_before) return;
+    const bool other_units = setting_.units != units;
+    setting_.units = units;
+    if (as_before) {
+        if (other_units) draw();
+        return;
+    }
     shown_ = true;
     facts_ = wanted;
     possible_ = possible_faults(prepared_, facts_);
@@ -48,7 +62,7 @@ void BoatDesk::show(const Facts* job_facts) {
 
 void BoatDesk::use(const PreparedKnowledge& prepared) {
     prepared_ = prepared;
-    own_facts_ = {};
+    own_facts_ = usual_choices(prepared_.knowledge());
     shown_ = false;
 }
 
@@ -57,7 +71,7 @@ void BoatDesk::open(const Facts& facts, const std::vector<std::string>& faults) 
     faults_.clear();
     for (const std::string& cause : faults) faults_.push_back({cause, 1});
     shown_ = false;
-    show(nullptr);
+    show(nullptr, setting_.units);
 }
 
 void BoatDesk::list_choices() {
@@ -68,8 +82,7 @@ void BoatDesk::list_choices() {
         const Index index = find(knowledge.rig_fields, id);
         if (index == none) continue;
         const RigField& field = knowledge.rig_fields[static_cast<std::size_t>(index)];
-        std::string now = told(facts_, index);
-        if (now.empty()) now = assumed(field);
+        const std::string now = told(facts_, index);
         RigChoice choice{field.id, field.name, {}};
         for (const Word& word : field.choices) choice.ways.push_back({word.id, word.text, word.id == now});
         if (field.choices.empty())
@@ -129,6 +142,9 @@ void BoatDesk::apply(const HoldWheel&) {
 }
 
 void BoatDesk::apply(const PutFaultIn& in) {
+    const bool can_be = std::any_of(possible_.begin(), possible_.end(),
+                                    [&](const PossibleFault& fault) { return fault.id == in.cause; });
+    if (!can_be) return;
     const bool there = std::any_of(faults_.begin(), faults_.end(),
                                    [&](const FaultIn& fault) { return fault.cause == in.cause; });
     if (!there) faults_.push_back({in.cause, 1});
@@ -162,7 +178,7 @@ void BoatDesk::apply(const ChooseRig& choose) {
     } else {
         own_facts_.rig[index] = choose.choice;
     }
-    show(nullptr);
+    show(nullptr, setting_.units);
 }
 
 }  // namespace hardover::window

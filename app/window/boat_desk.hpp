@@ -60,10 +60,10 @@ struct RigChoice {
 
 class BoatDesk {
   public:
-    explicit BoatDesk(const PreparedKnowledge& prepared) : prepared_(prepared) {}
+    explicit BoatDesk(const PreparedKnowledge& prepared);
 
     // The rig of the job in hand, or none: then the boat's own choices hold. Works out what has changed.
-    void show(const Facts* job_facts);
+    void show(const Facts* job_facts, UnitSystem units);
     // After the knowledge was read anew.
     void use(const PreparedKnowledge& prepared);
     void carry_out(const BoatAction& action);

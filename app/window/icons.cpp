@@ -182,6 +182,20 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
             pen.circle({12, 12}, 8.5F);
             pen.line({{12, 7}, {12, 12}, {15.5F, 14}});
             break;
+        case Icon::sheet:
+            pen.line({{5.5F, 3.5F}, {14.5F, 3.5F}, {18.5F, 7.5F}, {18.5F, 20.5F}, {5.5F, 20.5F}}, true);
+            pen.line({{8.5F, 10.5F}, {15.5F, 10.5F}});
+            pen.line({{8.5F, 13.5F}, {15.5F, 13.5F}});
+            pen.line({{8.5F, 16.5F}, {13, 16.5F}});
+            break;
+        case Icon::gear:
+            pen.circle({12, 12}, 6);
+            pen.circle({12, 12}, 2.2F);
+            for (int i = 0; i < 8; ++i) {
+                const float a = static_cast<float>(i) * pi / 4, x = std::cos(a), y = std::sin(a);
+                pen.line({{12 + 6 * x, 12 + 6 * y}, {12 + 9 * x, 12 + 9 * y}});
+            }
+            break;
         case Icon::plot:
             pen.line({{4, 3.5F}, {4, 20}, {21, 20}});
             pen.line({{6.5F, 16}, {10, 10}, {14, 12.5F}, {20, 5}});

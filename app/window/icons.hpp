@@ -33,6 +33,8 @@ enum class Icon {
     hand_over,
     telephone,
     clock,
+    sheet,  // a page with lines
+    gear,
     plot,  // a curve over two axes
     book
 };

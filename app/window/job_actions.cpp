@@ -1,4 +1,5 @@
 // What is done to the job in hand: recorded in its events, or refused in the view.
+#include "app/reports/sheet_file.hpp"
 #include "app/window/app_state.hpp"
 
 namespace hardover::window {
@@ -112,6 +113,24 @@ struct Apply {
         state.view.trouble = done ? "" : done.error().text();
         if (state.view.showing == Showing::finding) show_step(state);
     }
+    void operator()(const ReturnTo& action) const {
+        const Result<void> done =
+            return_to(state.store, state.prepared, *state.job, action.sequence, state.now());
+        state.view.trouble = done ? "" : done.error().text();
+    }
+    void operator()(const WorkOutTurning&) const {
+        state.turning = turning_sketch(state.knowledge, what_would_turn(state.prepared, state.job->facts));
+    }
+    void operator()(const WriteSheet&) const {
+        const auto written = write_job_sheet(state.store, state.knowledge, *state.job, state.fonts_folder);
+        state.view.sheet = written ? SheetWritten{written.value().path, written.value().remark, ""}
+                                   : SheetWritten{"", "", written.error().text()};
+    }
+    void operator()(const OpenOutside& action) const {
+        if (!state.open_outside) return;
+        const Result<void> opened = state.open_outside(action.path);
+        state.view.sheet.trouble = opened ? "" : opened.error().text();
+    }
     void operator()(const Show& action) const {
         state.view.showing = action.showing;
         state.view.finding = action.finding;
@@ -131,17 +150,25 @@ void show_job(AppState& state) {
     state.page = make_job_page(state.prepared, *state.job);
     state.look_up = make_look_up(state.knowledge, *state.job);
     state.looked_at.reset();
-    if (state.view.showing != Showing::finding) return;
-    const Index finding = find(state.knowledge.findings, state.view.finding);
-    if (finding == none) {
-        state.view.showing = Showing::step;
-        return;
+    if (state.view.showing == Showing::finding) {
+        const Index finding = find(state.knowledge.findings, state.view.finding);
+        if (finding == none) {
+            state.view.showing = Showing::step;
+        } else {
+            state.looked_at = question_card(state.prepared, *state.job, finding);
+        }
     }
-    state.looked_at = question_card(state.prepared, *state.job, finding);
+    state.outlook =
+        question_outlook(state.prepared, *state.job, find(state.knowledge.findings, in_hand(state)));
 }
 
 void carry_out_on_job(AppState& state, const JobAction& action) {
+    const std::size_t events = state.job->events.size();
     std::visit(Apply{state}, action);
+    if (state.job->events.size() != events) {
+        state.turning.reset();
+        state.view.sheet = {};
+    }
     show_job(state);
 }
 

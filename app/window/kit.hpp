@@ -33,6 +33,7 @@ struct KitMemory {
     bool typing = false;             // a text field is open
     std::string open_field;          // the field to be opened as soon as it is drawn
     std::string scroll_to;           // the control that has to come into sight
+    float floating_height = 0;       // of the floating card of the last frame
     bool dragging = false;           // a pane is being pulled by hand: letting go presses nothing
     bool holding = false;            // a grip is held: no pane is pulled
     std::vector<std::string> grips;  // of the last whole frame; the first takes the arrows without focus
@@ -133,6 +134,9 @@ class Kit {
 
     // Surfaces.
     void card(const SurfaceLook& look, const std::function<void()>& content);
+    // A card over everything else, at the left of a box, for as long as it is asked for. Cannot be pressed.
+    // The content is drawn at the end of the frame: it holds what it needs by value.
+    void floating_card(const Box& beside, float width_px, std::function<void()> content);
     void fill(const Box& box, Role role, float round_dp = 0);
     void outline(const Box& box, Role role, float width_dp = 1, float round_dp = 0);
     void icon(const Box& box, Icon icon, Role role);
@@ -216,8 +220,16 @@ class Kit {
     void register_control(const std::string& id, const Box& box, std::string_view text, bool enabled,
                           bool selected);
 
+    struct Floating {
+        Box beside;
+        float w = 0;
+        std::function<void()> content;
+    };
+    void draw_floating_card();
+
     const Theme& theme_;
     KitMemory& memory_;
+    std::optional<Floating> floating_;
     Marks marks_;
     Flow flow_;
     Box screen_;
@@ -229,6 +241,9 @@ class Kit {
     int scroll_steps_ = 0;            // lines of 60 dp the main pane has to move, from the keys
     bool scroll_pages_ = false;
 };
+
+// What is typed without a unit is meant in the unit that stands behind it in the field.
+std::string with_shown_unit(const std::string& text, std::string_view unit);
 
 // The letter for a side named by the last word of an id ("turns_port", "starboard"): 'P', 'S' or 0.
 char side_of(std::string_view id);

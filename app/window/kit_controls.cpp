@@ -2,8 +2,6 @@
 #include <imgui_internal.h>
 #include <imgui_stdlib.h>
 
-#include <cctype>
-
 #include "app/window/kit.hpp"
 
 namespace hardover::window {
@@ -15,6 +13,12 @@ constexpr float icon_side = 22;  // dp
 constexpr float choice_pad = 13;
 constexpr float side_letter_side = 24;
 constexpr float tick_room = 30;
+
+// A text that names its unit itself, by letters or a sign such as ° or ", needs none behind it.
+std::string_view unit_behind(std::string_view text, std::string_view unit) {
+    const bool names_unit = text.find_first_not_of("0123456789 .,/-+\xC2\xB1") != std::string_view::npos;
+    return names_unit || unit == "count" ? std::string_view() : unit;
+}
 
 }  // namespace
 
@@ -196,6 +200,12 @@ bool Kit::fold(const std::string& id, std::string_view label, bool open) {
     return t.pressed;
 }
 
+std::string with_shown_unit(const std::string& text, std::string_view unit) {
+    const std::string_view behind = unit_behind(text, unit);
+    const bool number = text.find_first_of("0123456789") != std::string::npos;
+    return number && !behind.empty() ? text + " " + std::string(behind) : text;
+}
+
 FieldEvent Kit::field(const std::string& id, const Box& box, std::string& text, const FieldLook& look) {
     register_control(id, box, look.name, true, false);
     const bool focused = memory_.focus.is_focused(id);
@@ -207,10 +217,7 @@ FieldEvent Kit::field(const std::string& id, const Box& box, std::string& text, 
         icon({box.x + px(12), box.middle_y() - px(11), px(22), px(22)}, look.icon, Role::ink2);
         left += px(30);
     }
-    // A text that names its unit itself needs none behind it.
-    const bool names_unit = std::any_of(
-        text.begin(), text.end(), [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; });
-    const std::string_view unit = names_unit || look.unit == "count" ? std::string_view() : look.unit;
+    const std::string_view unit = unit_behind(text, look.unit);
     if (!unit.empty()) right += text_width(unit, Type::body) + px(12);
     const std::string before = text;
     ImGui::PushFont(theme_.font(Type::body));

@@ -50,6 +50,7 @@ void Kit::end_frame() {
     if (ImGui::IsMouseReleased(0)) memory_.dragging = memory_.holding = false;
     memory_.grips = grips_;
     ImGui::End();
+    if (floating_) draw_floating_card();
     ImGui::Render();
     memory_.marks = marks_;
 }

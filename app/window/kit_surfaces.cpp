@@ -86,8 +86,29 @@ void Kit::card(const SurfaceLook& look, const std::function<void()>& content) {
     flow_ = {outer.x, bottom, outer.w};
 }
 
+void Kit::floating_card(const Box& beside, float width_px, std::function<void()> content) {
+    floating_ = Floating{beside, width_px, std::move(content)};
+}
+
+// Its height is known from the frame before; in the first one it may stand too low.
+void Kit::draw_floating_card() {
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    const float w = std::min(floating_->w, screen.x);
+    const float x = std::max(0.0F, floating_->beside.x - w - px(12));
+    const float y = std::clamp(floating_->beside.y, 0.0F, std::max(0.0F, screen.y - memory_.floating_height));
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(screen);
+    ImGui::Begin("floating", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoNav |
+                     ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoFocusOnAppearing);
+    memory_.floating_height = inside(
+        {x, y, w, 0}, [&] { card({.line = Role::accent, .pad = 14, .line_width = 2}, floating_->content); });
+    ImGui::End();
+}
+
 char side_of(std::string_view id) {
-    const std::size_t dash = id.rfind('_');
+    const std::size_t dash = id.find_last_of("_.");
     const std::string_view last = dash == std::string_view::npos ? id : id.substr(dash + 1);
     if (last == "port") return 'P';
     if (last == "starboard") return 'S';

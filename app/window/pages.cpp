@@ -2,26 +2,17 @@
 #include "app/window/pages.hpp"
 
 #include <array>
-#include <sstream>
 
 #include "app/jobs/page.hpp"
+#include "app/jobs/search.hpp"
 #include "app/jobs/word_match.hpp"
 
 namespace hardover::window {
 
 namespace {
 
-// Ids, separated by ", ", as the records keep them -> names.
-std::string complaint_names(const Knowledge& knowledge, const std::string& ids) {
-    std::istringstream parts(ids);
-    std::string id, names;
-    while (std::getline(parts, id, ',')) {
-        id.erase(0, id.find_first_not_of(' '));
-        if (id.empty()) continue;
-        const Index at = find(knowledge.complaints, id);
-        if (!names.empty()) names += " · ";
-        names += at == none ? id : knowledge.complaints[static_cast<std::size_t>(at)].name;
-    }
+std::string complaints_of(const Knowledge& knowledge, const JobRow& row) {
+    const std::string names = complaint_names(knowledge, row.summary.complaint);
     return names.empty() ? "No complaint noted yet" : names;
 }
 
@@ -53,7 +44,7 @@ BenchPage make_bench_page(const Knowledge& knowledge, const Result<std::vector<J
         shown.number = row.number;
         shown.title = "Job " + std::to_string(row.number);
         shown.boat = row.summary.boat.empty() ? "Boat without a name" : row.summary.boat;
-        shown.complaint = complaint_names(knowledge, row.summary.complaint);
+        shown.complaint = complaints_of(knowledge, row);
         shown.changed = shown_time(row.changed_at);
         (row.summary.state == "handed back" ? page.handed_back : page.in_hand).push_back(shown);
     }
@@ -67,7 +58,7 @@ std::vector<LookUpRow> make_look_up(const Knowledge& knowledge, const Job& job) 
         LookUpRow row{finding.id, finding.name, finding.ask, ""};
         const auto given = job.facts.answers.find(static_cast<Index>(i));
         if (given != job.facts.answers.end()) {
-            row.answer = answer_text(knowledge, static_cast<Index>(i), given->second);
+            row.answer = answer_text(knowledge, static_cast<Index>(i), given->second, job.shop.units);
         }
         rows.push_back(row);
     }

@@ -18,6 +18,8 @@ constexpr float side_room = 64;           // dp about a drawing for its texts
 constexpr float end_room = 16;
 constexpr float badge = 0.66F;  // radius of a letter in a ring, of its line's height
 constexpr int circle_corners = 32;
+constexpr double small_drawing = 120;     // dp for a unit of the drawing; below, only pressures and letters
+constexpr double middling_drawing = 160;  // below, no names
 
 // A text still to be set; the more important ones choose their place first.
 struct Label {
@@ -71,10 +73,9 @@ class Painter {
         stroke(line, circle.pen, 1);
     }
     void operator()(const Text& text) {
-        const bool ringed = text.strong && text.text.size() == 1;
         labels_.push_back({placement_.on_page(text.at), text.text, text.align,
-                           text.strong ? Type::strong : Type::small, tone_, ringed,
-                           ringed        ? 0
+                           text.strong ? Type::strong : Type::small, tone_, text.ringed,
+                           text.ringed   ? 0
                            : text.strong ? 1
                                          : 3});
     }
@@ -102,7 +103,11 @@ class Painter {
         std::stable_sort(labels_.begin(), labels_.end(),
                          [](const Label& a, const Label& b) { return a.rank < b.rank; });
         std::vector<Box> taken;
+        // What a small drawing has no room for only hides it.
+        const double dp_per_metre = placement_.scale / kit_.theme().scale();
+        const int least_rank = dp_per_metre < small_drawing ? 1 : dp_per_metre < middling_drawing ? 2 : 3;
         for (const Label& label : labels_) {
+            if (label.rank > least_rank) continue;
             const std::optional<Box> place = free_place(label, taken);
             if (!place) continue;
             taken.push_back(*place);
@@ -221,7 +226,7 @@ class Painter {
 
 drawing::Placement placement_in(const Kit& kit, const Box& box, const drawing::Drawing& drawing) {
     const double across = std::min(kit.px(side_room), box.w * 0.12F);
-    const double down = kit.px(end_room);
+    const double down = std::min(kit.px(end_room), box.h * 0.04F);
     return placed(bounds_of(drawing), {box.x + across, box.y + down}, std::max(1.0, box.w - 2 * across),
                   std::max(1.0, box.h - 2 * down));
 }

@@ -9,9 +9,10 @@ const std::vector<PlaceRow>& places() {
     static const std::vector<PlaceRow> rows{
         {Place::bench, "bench", "Bench", Icon::bench},
         {Place::job, "job", "Job", Icon::pencil},
-        {Place::boat, "boat", "Boat", Icon::wheel},
+        {Place::boat, "boat", "Boat", Icon::boat},
         {Place::worksheets, "worksheets", "Worksheets", Icon::plot},
         {Place::study, "study", "Study", Icon::study},
+        {Place::settings, "settings", "Settings", Icon::gear},
     };
     return rows;
 }

@@ -8,6 +8,14 @@
 
 namespace hardover::window {
 
+namespace {
+
+std::string set_aside_name(const std::string& path) {
+    return path + ".unreadable";
+}
+
+}  // namespace
+
 Result<Preferences> read_preferences(const std::string& path) {
     Preferences preferences;
     std::ifstream file(path);
@@ -16,10 +24,14 @@ Result<Preferences> read_preferences(const std::string& path) {
     const bool fits = read.is_object() && read.value("theme", nlohmann::json("light")).is_string() &&
                       read.value("text_percent", nlohmann::json(100)).is_number_integer();
     if (!fits) {
-        return Error{Error::Kind::bad_input, "this is not a file of window preferences", path,
-                     "remove it, and it is written anew"};
+        return Error{Error::Kind::bad_input,
+                     "the window's preferences cannot be read, so it starts in light and at 100 %", path,
+                     "choose again under Settings; the file as it is goes on as " + set_aside_name(path)};
     }
-    preferences.look = read.value("theme", "light") == "dark" ? Look::dark : Look::light;
+    const std::string theme = read.value("theme", "light");
+    for (const LookRow& row : looks()) {
+        if (row.id == theme) preferences.look = row.look;
+    }
     preferences.text_percent = std::clamp(read.value("text_percent", 100), least_text, most_text);
     return preferences;
 }
@@ -28,8 +40,10 @@ Result<void> write_preferences(const std::string& path, const Preferences& prefe
     std::error_code failed;
     const std::filesystem::path folder = std::filesystem::path(path).parent_path();
     if (!folder.empty()) std::filesystem::create_directories(folder, failed);
+    // What cannot be read may be somebody's work all the same: it is kept beside.
+    if (!read_preferences(path)) std::filesystem::rename(path, set_aside_name(path), failed);
     std::ofstream file(path);
-    const nlohmann::json text = {{"theme", preferences.look == Look::dark ? "dark" : "light"},
+    const nlohmann::json text = {{"theme", look_id(preferences.look)},
                                  {"text_percent", preferences.text_percent}};
     file << text.dump(2) << "\n";
     file.close();

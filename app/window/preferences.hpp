@@ -19,7 +19,7 @@ struct Preferences {
 };
 
 // A missing file gives the defaults. Error bad_input: not a preferences file; the window then starts with the
-// defaults.
+// defaults, says so, and puts the file aside under another name when the next choice is kept.
 Result<Preferences> read_preferences(const std::string& path);
 
 // Makes the folder when missing. Error: cannot be written.

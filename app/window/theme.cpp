@@ -1,5 +1,5 @@
 // The colour values, the letters and the drawing library's style. Chart paper by day, a darkened bridge by
-// night.
+// night, and white and yellow on black for whoever sees little or sits in the sun.
 #include "app/window/theme.hpp"
 
 #include <imgui_freetype.h>
@@ -11,53 +11,54 @@ namespace hardover::window {
 
 namespace {
 
-struct Pair {
+struct Shades {
     unsigned light;
     unsigned dark;
+    unsigned high_contrast;
 };
 
 // One line per Role, in its order.
-constexpr std::array<Pair, static_cast<std::size_t>(Role::count)> colours{{
-    {0xE9E6DE, 0x0A1218},  // ground
-    {0xF4F2EC, 0x0F1A22},  // panel
-    {0xFFFFFF, 0x16232C},  // card
-    {0xFFFFFF, 0x20313D},  // raised
-    {0xEDF4F7, 0x2A3F4D},  // raised_over
-    {0x14202A, 0xF1F4F5},  // ink
-    {0x45525D, 0xB7C4CD},  // ink2
-    {0xD8D3C7, 0x2B3C48},  // hairline
-    {0x817B6E, 0x71879A},  // outline
-    {0x0A5877, 0x5FC3E4},  // accent
-    {0x07445D, 0x8AD6EF},  // accent_over
-    {0xFFFFFF, 0x04161E},  // on_accent
-    {0xDBECF3, 0x123A4A},  // accent_tint
-    {0x11283A, 0x050B10},  // bridge
-    {0x1F3B50, 0x16232C},  // bridge_raised
-    {0xF6F3EC, 0xF1F4F5},  // on_bridge
-    {0xB9C7D2, 0xA9B8C3},  // on_bridge2
-    {0x0A5877, 0x79CEEB},  // weigh_for
-    {0xDBECF3, 0x123A4A},  // weigh_for_tint
-    {0x963F00, 0xFFB066},  // weigh_against
-    {0xFBE7D4, 0x46300F},  // weigh_against_tint
-    {0xF2B705, 0xFFC933},  // safety
-    {0x191407, 0x16120A},  // on_safety
-    {0xFFF3CC, 0x382F12},  // safety_tint
-    {0xAE1B1B, 0xB92323},  // stop
-    {0x861010, 0x7E1313},  // stop_hatch
-    {0xFFFFFF, 0xFFFFFF},  // on_stop
-    {0xA31818, 0xFF9E94},  // wrong
-    {0xFBE4E1, 0x451B1A},  // wrong_tint
-    {0x17603E, 0x78D8A6},  // right
-    {0xDDF0E5, 0x12382A},  // right_tint
-    {0xE2DED3, 0x2D3F4B},  // bar_track
-    {0x75808A, 0x8B9CA8},  // bar_other
-    {0x14202A, 0x05090C},  // ring_outer
-    {0xFFB000, 0xFFC233},  // ring_inner
-    {0xB3202C, 0xC93642},  // port
-    {0x0D6B3C, 0x12804A},  // starboard
-    {0xFFFFFF, 0xFFFFFF},  // on_side
-    {0xFBFAF7, 0x2A3F4D},  // key_face
-    {0x817B6E, 0x71879A},  // key_edge
+constexpr std::array<Shades, static_cast<std::size_t>(Role::count)> colours{{
+    {0xE9E6DE, 0x0A1218, 0x000000},  // ground
+    {0xF4F2EC, 0x0F1A22, 0x000000},  // panel
+    {0xFFFFFF, 0x16232C, 0x000000},  // card
+    {0xFFFFFF, 0x20313D, 0x000000},  // raised
+    {0xEDF4F7, 0x2A3F4D, 0x2E2E2E},  // raised_over
+    {0x14202A, 0xF1F4F5, 0xFFFFFF},  // ink
+    {0x45525D, 0xB7C4CD, 0xE6E6E6},  // ink2
+    {0xD8D3C7, 0x2B3C48, 0x8A8A8A},  // hairline
+    {0x817B6E, 0x71879A, 0xFFFFFF},  // outline
+    {0x0A5877, 0x5FC3E4, 0xFFE14D},  // accent
+    {0x07445D, 0x8AD6EF, 0xFFF0A0},  // accent_over
+    {0xFFFFFF, 0x04161E, 0x000000},  // on_accent
+    {0xDBECF3, 0x123A4A, 0x332D00},  // accent_tint
+    {0x11283A, 0x050B10, 0x1C1C1C},  // bridge
+    {0x1F3B50, 0x16232C, 0x3A3A3A},  // bridge_raised
+    {0xF6F3EC, 0xF1F4F5, 0xFFFFFF},  // on_bridge
+    {0xB9C7D2, 0xA9B8C3, 0xE6E6E6},  // on_bridge2
+    {0x0A5877, 0x79CEEB, 0x9BDCFF},  // weigh_for
+    {0xDBECF3, 0x123A4A, 0x00263A},  // weigh_for_tint
+    {0x963F00, 0xFFB066, 0xFFC27A},  // weigh_against
+    {0xFBE7D4, 0x46300F, 0x331D00},  // weigh_against_tint
+    {0xF2B705, 0xFFC933, 0xFFD400},  // safety
+    {0x191407, 0x16120A, 0x000000},  // on_safety
+    {0xFFF3CC, 0x382F12, 0x241E00},  // safety_tint
+    {0xAE1B1B, 0xB92323, 0x8F0000},  // stop
+    {0x861010, 0x7E1313, 0x5E0000},  // stop_hatch
+    {0xFFFFFF, 0xFFFFFF, 0xFFFFFF},  // on_stop
+    {0xA31818, 0xFF9E94, 0xFFB3AB},  // wrong
+    {0xFBE4E1, 0x451B1A, 0x3A0A07},  // wrong_tint
+    {0x17603E, 0x78D8A6, 0x8CF0B8},  // right
+    {0xDDF0E5, 0x12382A, 0x00301A},  // right_tint
+    {0xE2DED3, 0x2D3F4B, 0x4A4A4A},  // bar_track
+    {0x75808A, 0x8B9CA8, 0xD0D0D0},  // bar_other
+    {0x14202A, 0x05090C, 0x000000},  // ring_outer
+    {0xFFB000, 0xFFC233, 0x00E5FF},  // ring_inner
+    {0xB3202C, 0xC93642, 0x8F0F1A},  // port
+    {0x0D6B3C, 0x12804A, 0x0A5230},  // starboard
+    {0xFFFFFF, 0xFFFFFF, 0xFFFFFF},  // on_side
+    {0xFBFAF7, 0x2A3F4D, 0x1C1C1C},  // key_face
+    {0x817B6E, 0x71879A, 0xFFFFFF},  // key_edge
 }};
 
 struct Letters {
@@ -119,9 +120,22 @@ void set_style(const Theme& theme) {
 
 }  // namespace
 
+const std::array<LookRow, 3>& looks() {
+    static constexpr std::array<LookRow, 3> rows{{{Look::light, "light", "Light"},
+                                                  {Look::dark, "dark", "Dark"},
+                                                  {Look::high_contrast, "high_contrast", "High contrast"}}};
+    return rows;
+}
+
+std::string_view look_id(Look look) {
+    return looks()[static_cast<std::size_t>(look)].id;
+}
+
 Rgb colour_of(Look look, Role role) {
-    const Pair& pair = colours[static_cast<std::size_t>(role)];
-    const unsigned hex = look == Look::light ? pair.light : pair.dark;
+    const Shades& shades = colours[static_cast<std::size_t>(role)];
+    const unsigned hex = look == Look::light  ? shades.light
+                         : look == Look::dark ? shades.dark
+                                              : shades.high_contrast;
     return {static_cast<int>(hex >> 16U), static_cast<int>(hex >> 8U & 0xFFU), static_cast<int>(hex & 0xFFU)};
 }
 

@@ -1,17 +1,27 @@
-// Colours by role, type sizes and lengths of the two themes. Knows no screen and decides nothing.
+// Colours by role, type sizes and lengths of the themes. Knows no screen and decides nothing.
 #pragma once
 
 #include <imgui.h>
 
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "rules/result/result.hpp"
 
 namespace hardover::window {
 
-enum class Look { light, dark };
+enum class Look { light, dark, high_contrast };
+
+struct LookRow {
+    Look look = Look::light;
+    std::string_view id;     // in the preferences file
+    std::string_view label;  // for people
+};
+// In the order of Look.
+const std::array<LookRow, 3>& looks();
+std::string_view look_id(Look look);
 
 // What a colour is for. The hexadecimal values stand in theme.cpp.
 enum class Role {
@@ -28,7 +38,7 @@ enum class Role {
     accent_over,
     on_accent,
     accent_tint,
-    bridge,  // the dark bar along the top, in both themes
+    bridge,  // the dark bar along the top, in every theme
     bridge_raised,
     on_bridge,
     on_bridge2,

@@ -38,6 +38,13 @@ class Drafts {
 
 enum class JobTab { now, ahead, known };
 
+// The job sheet last written, or why it could not be.
+struct SheetWritten {
+    std::string path;
+    std::string remark;
+    std::string trouble;
+};
+
 struct JobView {
     Showing showing = Showing::step;
     std::string finding;  // when showing one
@@ -50,6 +57,7 @@ struct JobView {
     std::optional<bool> hand_back_proved;
     std::string trouble;  // an action was refused that belongs to no field
     std::string notice;   // something to know that was done by itself
+    SheetWritten sheet;
 
     bool is_open(const std::string& id, bool at_first = false) const {
         return at_first ? !shut.contains(id) : open.contains(id);
@@ -67,6 +75,14 @@ struct BoatView {
     int drawing = 0;     // where only one has room: 0 from above, 1 from behind, 2 from the side
     std::string filter;  // of the faults
     double grip = 0;     // angle at which the wheel was last held
+};
+
+struct SettingsView {
+    Drafts drafts;
+    std::string trouble;         // a setting could not be kept
+    std::string backup;          // path of the copy made last
+    std::string backup_trouble;  // why there is none
+    std::string folder_trouble;  // why the folder cannot be shown
 };
 
 struct BenchView {

@@ -10,6 +10,8 @@
 
 #include "app/window/app_frame.hpp"
 #include "app/window/glfw_keys.hpp"
+#include "app/window/marks_file.hpp"
+#include "app/window/open_outside.hpp"
 #include "app/window/surface.hpp"
 
 namespace hardover {
@@ -140,7 +142,7 @@ class Window {
             frame();
             if (state_.preferences != before && !preferences_file.empty()) {
                 const Result<void> kept = write_preferences(preferences_file, state_.preferences);
-                if (!kept) std::cerr << "hardover: " << kept.error().text() << "\n";
+                state_.settings_view.trouble = kept ? "" : kept.error().text();
             }
         }
         return {};
@@ -151,11 +153,22 @@ class Window {
         if (session_.owed > 0 || session_.memory.input.waiting()) {
             glfwPollEvents();
             if (session_.owed > 0) --session_.owed;
-        } else if (session_.memory.typing) {
+            return;
+        }
+        tell_marks(true);
+        if (session_.memory.typing) {
             glfwWaitEventsTimeout(caret_seconds);
         } else {
             glfwWaitEvents();
         }
+    }
+
+    // For tests of the real window: what stands where on the screen, in the file they name.
+    void tell_marks(bool settled) {
+        if (marks_file_.empty()) return;
+        const MarksOfFrame told{frames_, settled, theme_.scale(), session_.memory.marks};
+        const Result<void> written = write_marks(marks_file_, told);
+        if (!written) std::cerr << "hardover: " << written.error().text() << "\n";
     }
 
     Result<void> keep_theme() {
@@ -193,6 +206,9 @@ class Window {
                           static_cast<float>(ground.b) / 255);
             last_picture_ = picture;
             session_.redraw = false;
+            if (++frames_ == 1) tell_marks(false);
+        } else {
+            ++frames_;
         }
         if (action) {
             carry_out(state_, *action);
@@ -207,6 +223,8 @@ class Window {
     Theme theme_;
     bool built_ = false;
     std::uint64_t last_picture_ = 0;
+    std::uint64_t frames_ = 0;
+    std::string marks_file_ = marks_file_wanted();
 };
 
 // The drawing library's context, for as long as the window lives.
@@ -238,14 +256,17 @@ int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& se
         if (kept) {
             state.preferences = kept.value();
         } else {
-            std::cerr << "hardover: " << kept.error().text() << "\n";
+            state.bench_view.notice = state.settings_view.trouble = kept.error().text();
         }
     }
+    state.fonts_folder = settings.assets_folder + "/fonts";
+    state.open_outside = open_outside;
+    take_shop(state);
     show_bench(state);
     if (settings.job != 0) carry_out(state, OpenJob{settings.job});
     const Context context;
     surface.value().join();
-    Window window(surface.value(), state, settings.assets_folder + "/fonts");
+    Window window(surface.value(), state, state.fonts_folder);
     const Result<void> done = window.run(settings.preferences_file);
     surface.value().leave();
     return done ? 0 : refuse(done.error());

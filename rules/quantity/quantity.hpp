@@ -88,6 +88,9 @@ enum class UnitSystem { us, metric };
 std::string show(const Quantity& quantity, const Unit& unit, UnitSystem system = UnitSystem::us,
                  int digits = 3);
 
+// The unit a quantity of `unit` is shown in.
+Unit shown_unit(const Unit& unit, UnitSystem system);
+
 // The number alone in `unit`, for JSON and for plots.
 double in_unit(const Quantity& quantity, const Unit& unit);
 Quantity quantity_in(double number, const Unit& unit);

@@ -110,9 +110,7 @@ std::string in_decimal_inches(const Quantity& quantity) {
 
 std::string show(const Quantity& quantity, const Unit& unit, UnitSystem system, int digits) {
     if (!std::isfinite(quantity.value) || !std::isfinite(quantity.spread)) return "no value";
-    if (system == UnitSystem::metric) {
-        return in_figures(quantity, quantity_detail::metric_partner(unit), digits);
-    }
+    if (system == UnitSystem::metric) return in_figures(quantity, shown_unit(unit, system), digits);
     const bool in_feet = unit.name == "ft";
     if (unit.name != "in" && !in_feet) return in_figures(quantity, unit, digits);
     if (fits_sixteenths(quantity.value, quantity.spread)) {
@@ -123,6 +121,10 @@ std::string show(const Quantity& quantity, const Unit& unit, UnitSystem system, 
         return in_decimal_inches(quantity);
     }
     return in_figures(quantity, unit, digits);
+}
+
+Unit shown_unit(const Unit& unit, UnitSystem system) {
+    return system == UnitSystem::metric ? quantity_detail::metric_partner(unit) : unit;
 }
 
 double in_unit(const Quantity& quantity, const Unit& unit) {

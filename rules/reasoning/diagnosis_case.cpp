@@ -91,7 +91,7 @@ DiagnosisCase::DiagnosisCase(const Knowledge& knowledge, const Facts& facts, con
     Stages stages(knowledge, facts, situation);
     build_priors(knowledge, facts, situation);
     const AllTold told = what_was_told(knowledge, stages);
-    build_network(knowledge, prepared, stages, told);
+    build_network(knowledge, prepared.network(facts.complaints), stages, told);
     take_rules(knowledge, fired, stages);
     take_findings(told);
     take_remedies(knowledge, facts);

@@ -83,8 +83,9 @@ class DiagnosisCase {
     void build_priors(const Knowledge& knowledge, const Facts& facts, Situation& situation);
     AllTold what_was_told(const Knowledge& knowledge, Stages& stages);
     void build_nodes(FaultNetwork& network, const AllTold& told);
-    void build_network(const Knowledge& knowledge, const PreparedKnowledge& prepared, const Stages& stages,
-                       const AllTold& told);
+    // `untouched`: the network of this boat before anything was done to it.
+    void build_network(const Knowledge& knowledge, const std::shared_ptr<const FaultNetwork>& untouched,
+                       const Stages& stages, const AllTold& told);
     void add_links(const FaultLink& link, int put_right_at, const std::vector<EvidenceItem>& told,
                    std::vector<FaultLink>& links) const;
     void take_rules(const Knowledge& knowledge, const Fired& fired, Stages& stages);

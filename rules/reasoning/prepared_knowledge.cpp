@@ -14,7 +14,8 @@ bool in_range(Index index, std::size_t count) {
     return index >= 0 && static_cast<std::size_t>(index) < count;
 }
 
-std::shared_ptr<const FaultNetwork> network_of(const Knowledge& knowledge) {
+std::shared_ptr<const FaultNetwork> network_of(const Knowledge& knowledge,
+                                               const std::set<Index>& complaints) {
     auto network = std::make_shared<FaultNetwork>();
     for (const Cause& cause : knowledge.causes) {
         std::vector<FaultLink>& links = network->causes.emplace_back();
@@ -27,7 +28,7 @@ std::shared_ptr<const FaultNetwork> network_of(const Knowledge& knowledge) {
         }
     }
     const Settings& settings = knowledge.settings;
-    const std::vector<std::vector<double>> typical = typical_shares(knowledge);
+    const std::vector<std::vector<double>> typical = typical_shares(knowledge, complaints);
     for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
         const std::vector<double> stray = usable_stray(knowledge.findings[f], settings.stray);
         const double least = typical[f].empty() ? 0 : usable_not_listed_shows(settings.not_listed_shows);
@@ -44,8 +45,17 @@ PreparedKnowledge::PreparedKnowledge(const Knowledge& knowledge) {
     all->find_names();
     all->find_conditions();
     all->find_told();
-    all->network = network_of(knowledge);
+    all->networks = std::make_unique<All::Network[]>(knowledge.complaints.size() + 1);
     all_ = std::move(all);
+}
+
+std::shared_ptr<const FaultNetwork> PreparedKnowledge::network(const std::set<Index>& complaints) const {
+    const std::size_t count = knowledge().complaints.size();
+    if (complaints.size() > 1) return network_of(knowledge(), complaints);
+    const bool one = complaints.size() == 1 && in_range(*complaints.begin(), count);
+    All::Network& kept = all_->networks[one ? at(*complaints.begin()) : count];
+    std::call_once(kept.made, [&] { kept.network = network_of(knowledge(), complaints); });
+    return kept.network;
 }
 
 int PreparedKnowledge::place_of(const std::string& name) const {

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <memory>
+#include <mutex>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -68,8 +70,9 @@ class PreparedKnowledge {
     }
 
     // Every cause on every finding, as on a boat that nothing was done to: a finding of the network for each
-    // of the knowledge.
-    const std::shared_ptr<const FaultNetwork>& network() const { return all_->network; }
+    // of the knowledge. What is not on the list looks as causes with these complaints do on average. Made
+    // when first asked for and kept, unless there are several complaints.
+    std::shared_ptr<const FaultNetwork> network(const std::set<Index>& complaints = {}) const;
 
   private:
     struct All {
@@ -86,7 +89,11 @@ class PreparedKnowledge {
         std::vector<PreparedCondition> deferral_when;
         std::vector<std::vector<Index>> proving_findings;
         std::vector<std::vector<std::pair<Index, int>>> told_by_complaints;
-        std::shared_ptr<const FaultNetwork> network;
+        struct Network {
+            std::once_flag made;
+            std::shared_ptr<const FaultNetwork> network;
+        };
+        std::unique_ptr<Network[]> networks;  // per complaint, and last the one without
 
         void find_names();
         void add_name(const std::string& name, KnownName known);

@@ -202,7 +202,7 @@ void RollOut::roll_out(std::vector<Weighed>& steps, bool deeper) {
         Weighed& step = steps[n];
         // A remedy's minutes are part of the least already.
         if (step.minutes + (step.kind == Weighed::Kind::ask ? least : 0) > best) continue;
-        may_spend_ = spent_ + (limits_.work - spent_) / static_cast<long>(steps.size() - n);
+        may_spend_ = spent_ + (work_ - spent_) / static_cast<long>(steps.size() - n);
         const double total = step.kind == Weighed::Kind::ask ? roll_question(0, step.index, deeper)
                                                              : roll_action(0, step.index, deeper);
         step.after = std::min(step.after, total / mass - step.minutes);
@@ -211,10 +211,16 @@ void RollOut::roll_out(std::vector<Weighed>& steps, bool deeper) {
     }
 }
 
+// `steps` by their total, at least two.
+bool RollOut::worth_more_work(const Position& position, const std::vector<Weighed>& steps) const {
+    return position.done.size() <= limits_.few_actions &&
+           steps[1].total() <= steps[0].total() * (1 + limits_.close);
+}
+
 std::vector<Weighed> RollOut::weigh(const Position& position) {
     forget();
     spent_ = 0;
-    may_spend_ = limits_.work;
+    may_spend_ = work_ = limits_.work;
     at(0) = position;
     root_mass_ = position.mass;
     const auto by_total = [](const Weighed& a, const Weighed& b) {
@@ -248,6 +254,7 @@ std::vector<Weighed> RollOut::weigh(const Position& position) {
     const std::size_t deeper = std::min(limits_.looked_deeper, close.size());
     if (deeper > 1) {
         std::vector<Weighed> first(close.begin(), close.begin() + static_cast<std::ptrdiff_t>(deeper));
+        if (worth_more_work(position, close)) work_ += limits_.more_work;
         roll_out(first, true);
         std::copy(first.begin(), first.end(), close.begin());
     }

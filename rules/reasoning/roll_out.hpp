@@ -22,7 +22,12 @@ struct LookLimits {
     std::size_t questions = 8;      // rolled out and asked within a roll-out
     std::size_t actions = 3;        // of the plan, rolled out as first steps
     std::size_t looked_deeper = 3;  // first steps looked at one step deeper
-    double rare = 1e-4;             // share of the boats below which the plan is followed without more asking
+    // More work for the deeper look, where the two best first steps are as close as this (as a share of the
+    // minutes) and there are so few actions that a plan is cheap and the look gets far.
+    long more_work = 90'000;
+    double close = 0.02;
+    std::size_t few_actions = 16;
+    double rare = 1e-4;  // share of the boats below which the plan is followed without more asking
 };
 
 // A first step and what it leads to.
@@ -72,6 +77,7 @@ class RollOut {
     void choose_questions(const std::vector<Weighed>& questions);
     void weigh_questions(const Position& position, std::vector<Weighed>& steps);
     void roll_out(std::vector<Weighed>& steps, bool deeper);
+    bool worth_more_work(const Position& position, const std::vector<Weighed>& steps) const;
     int first_after(const Position& position, int question, int reading);
     Position& at(std::size_t depth);
     void forget();
@@ -86,6 +92,7 @@ class RollOut {
     double root_mass_ = 1;
     long spent_ = 0;
     long may_spend_ = 0;
+    long work_ = 0;  // to be spent in all
 };
 
 }  // namespace hardover

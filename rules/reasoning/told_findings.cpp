@@ -108,8 +108,9 @@ void DiagnosisCase::build_nodes(FaultNetwork& network, const AllTold& told) {
     }
 }
 
-void DiagnosisCase::build_network(const Knowledge& knowledge, const PreparedKnowledge& prepared,
-                                  const Stages& stages, const AllTold& told) {
+void DiagnosisCase::build_network(const Knowledge& knowledge,
+                                  const std::shared_ptr<const FaultNetwork>& untouched, const Stages& stages,
+                                  const AllTold& told) {
     finding_of_.resize(knowledge.findings.size());
     std::iota(finding_of_.begin(), finding_of_.end(), 0);
     told_.resize(told.size());
@@ -119,17 +120,17 @@ void DiagnosisCase::build_network(const Knowledge& knowledge, const PreparedKnow
         as_prepared = as_prepared && stages.put_right_at(static_cast<Index>(i)) == Stages::never;
     }
     if (as_prepared) {
-        network_ = prepared.network();
+        network_ = untouched;
         for (std::size_t f = 0; f < told.size(); ++f) {
             if (!told[f].empty()) told_[f].nodes = {{static_cast<int>(f)}};
         }
     } else {
         auto network = std::make_shared<FaultNetwork>();
-        network->findings = prepared.network()->findings;
+        network->findings = untouched->findings;
         build_nodes(*network, told);
         for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
             std::vector<FaultLink>& links = network->causes.emplace_back();
-            for (const FaultLink& link : prepared.network()->causes[i]) {
+            for (const FaultLink& link : untouched->causes[i]) {
                 add_links(link, stages.put_right_at(static_cast<Index>(i)),
                           told[static_cast<std::size_t>(link.finding)], links);
             }

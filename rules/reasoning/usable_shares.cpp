@@ -1,11 +1,57 @@
 #include "rules/reasoning/usable_shares.hpp"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 
 #include "rules/reasoning/diagnosis_case.hpp"
 
 namespace hardover {
+
+namespace {
+
+// Odds of every cause over all histories.
+std::vector<double> usual_odds(const Knowledge& knowledge) {
+    std::vector<double> odds(knowledge.causes.size(), 0.0);
+    for (std::size_t i = 0; i < odds.size(); ++i) {
+        const Cause& cause = knowledge.causes[i];
+        for (std::size_t h = 0; h < std::min(cause.odds.size(), knowledge.histories.size()); ++h) {
+            odds[i] += knowledge.histories[h].share * cause.odds[h];
+        }
+    }
+    return odds;
+}
+
+// Shares of all findings, of those causes weighed so.
+std::vector<std::vector<double>> weighed_shares(const Knowledge& knowledge,
+                                                const std::vector<double>& weights) {
+    std::vector<std::vector<double>> shares(knowledge.findings.size());
+    const double all = std::accumulate(weights.begin(), weights.end(), 0.0);
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        for (const Shows& shows : knowledge.causes[i].shows) {
+            if (shows.finding < 0 || static_cast<std::size_t>(shows.finding) >= shares.size()) continue;
+            std::vector<double>& share = shares[static_cast<std::size_t>(shows.finding)];
+            share.resize(std::max(share.size(), shows.how_often.size()));
+            if (!(all > 0)) continue;
+            for (std::size_t k = 0; k < shows.how_often.size(); ++k) {
+                share[k] += weights[i] / all * shows.how_often[k];
+            }
+        }
+    }
+    return shares;
+}
+
+// Chance that the cause, or stray chance, gives the reading.
+double gives(const Cause& cause, Index finding, int reading, double stray) {
+    double share = 0;
+    for (const Shows& shows : cause.shows) {
+        const auto k = static_cast<std::size_t>(reading);
+        if (shows.finding == finding && k < shows.how_often.size()) share = shows.how_often[k];
+    }
+    return std::max(share, stray);
+}
+
+}  // namespace
 
 std::vector<double> usable_stray(const Finding& finding, double setting) {
     const std::size_t levels = std::max<std::size_t>(1, finding.readings.size());
@@ -37,25 +83,27 @@ std::vector<double> usable_link(std::vector<double> how_often) {
     return how_often;
 }
 
-std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge) {
-    std::vector<std::vector<double>> typical(knowledge.findings.size());
-    double all_odds = 0;
-    for (const Cause& cause : knowledge.causes) {
-        double odds = 0;
-        for (std::size_t h = 0; h < std::min(cause.odds.size(), knowledge.histories.size()); ++h) {
-            odds += knowledge.histories[h].share * cause.odds[h];
-        }
-        all_odds += odds;
-        for (const Shows& shows : cause.shows) {
-            if (shows.finding < 0 || static_cast<std::size_t>(shows.finding) >= typical.size()) continue;
-            std::vector<double>& share = typical[static_cast<std::size_t>(shows.finding)];
-            share.resize(std::max(share.size(), shows.how_often.size()));
-            for (std::size_t k = 0; k < shows.how_often.size(); ++k) share[k] += odds * shows.how_often[k];
+std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge,
+                                                const std::set<Index>& complaints) {
+    std::vector<double> weights = usual_odds(knowledge);
+    std::map<Index, std::vector<double>> told;  // shares of what the complaints say, each given those before
+    for (Index complaint : complaints) {
+        if (complaint < 0 || static_cast<std::size_t>(complaint) >= knowledge.complaints.size()) continue;
+        for (const auto& [finding, reading] :
+             knowledge.complaints[static_cast<std::size_t>(complaint)].says) {
+            if (finding < 0 || static_cast<std::size_t>(finding) >= knowledge.findings.size()) continue;
+            const auto f = static_cast<std::size_t>(finding);
+            if (reading < 0 || !told.emplace(finding, weighed_shares(knowledge, weights)[f]).second) continue;
+            const std::vector<double> stray = usable_stray(knowledge.findings[f], knowledge.settings.stray);
+            if (static_cast<std::size_t>(reading) >= stray.size()) continue;
+            for (std::size_t i = 0; i < weights.size(); ++i) {
+                weights[i] *=
+                    gives(knowledge.causes[i], finding, reading, stray[static_cast<std::size_t>(reading)]);
+            }
         }
     }
-    for (std::vector<double>& share : typical) {
-        for (double& reading : share) reading = all_odds > 0 ? reading / all_odds : 0;
-    }
+    std::vector<std::vector<double>> typical = weighed_shares(knowledge, weights);
+    for (auto& [finding, share] : told) typical[static_cast<std::size_t>(finding)] = std::move(share);
     return typical;
 }
 

@@ -2,6 +2,7 @@
 // possible. Knows one finding at a time.
 #pragma once
 
+#include <set>
 #include <vector>
 
 #include "rules/model/knowledge.hpp"
@@ -16,8 +17,11 @@ std::vector<double> usable_stray(const Finding& finding, double setting);
 std::vector<double> usable_link(std::vector<double> how_often);
 
 // Per finding and reading: how often the listed causes give it on average, weighed by their odds over all
-// histories. A finding that no cause shows has an empty list.
-std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge);
+// histories. A finding that no cause shows has an empty list. With complaints: on average over those causes
+// that make the customer complain so, by the chain rule over what the complaints say, so that a boat's
+// complaint is as probable as on average and the signs that usually go with it are too.
+std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge,
+                                                const std::set<Index>& complaints);
 
 // The setting, so that the sound share is at least `least_sound`.
 double usable_not_listed_shows(double setting);

@@ -15,26 +15,34 @@ using namespace hardover_bench;
 
 namespace {
 
-constexpr unsigned first_seed = 1000;
-constexpr unsigned first_seed_left_out = 900000;
+// Settings are tuned on other seeds than those the reported figures come from.
+constexpr int usual_first_seed = 1000;
+constexpr unsigned left_out_from = 899000;  // seeds after the first: jobs with a cause left out
 constexpr int calibration_bins = 10;
 constexpr int worst_shown = 12;
+constexpr std::size_t lost_shown = 20;
 
 struct Run {
     Boat boat;
     JobDone done;
+    unsigned seed = 0;
     bool drawn = false;
 };
 
 using Rows = std::vector<std::vector<std::string>>;
 
-std::vector<Run> run_jobs(const PreparedKnowledge& knowledge, int jobs, int threads) {
+std::size_t at(Index index) {
+    return static_cast<std::size_t>(index);
+}
+
+std::vector<Run> run_jobs(const PreparedKnowledge& knowledge, unsigned first_seed, int jobs, int threads) {
     std::vector<Run> runs(static_cast<std::size_t>(jobs));
     in_parallel(jobs, threads, [&](int n) {
-        hardover_tests::Chance chance(first_seed + static_cast<unsigned>(n));
+        Run& run = runs[static_cast<std::size_t>(n)];
+        run.seed = first_seed + static_cast<unsigned>(n);
+        hardover_tests::Chance chance(run.seed);
         std::optional<Boat> boat = draw_boat(knowledge, chance);
         if (!boat) return;
-        Run& run = runs[static_cast<std::size_t>(n)];
         run.done = do_job(knowledge, knowledge, *boat);
         run.boat = std::move(*boat);
         run.drawn = true;
@@ -94,6 +102,12 @@ double calibration_error_by_chance(const std::vector<Run>& runs) {
     return stated.empty() ? 0 : error / static_cast<double>(stated.size());
 }
 
+double median_questions(const std::vector<Run>& runs) {
+    std::vector<double> questions;
+    for (const Run& run : runs) questions.push_back(run.done.questions);
+    return percentile(questions, 0.5);
+}
+
 double minutes_over_know_all(const std::vector<Run>& runs) {
     return mean_of(runs, [](const Run& run) { return run.done.minutes; }) /
            mean_of(runs, [](const Run& run) { return run.done.minutes_of_know_all; });
@@ -109,6 +123,7 @@ std::vector<std::string> row_of(const std::string& name, const std::vector<Run>&
             fixed(calibration_error_by_chance(all), 3),
             fixed(mean_of(listed, [](const Run& r) { return r.done.first_probability; }), 3),
             fixed(mean_of(listed, [](const Run& r) { return r.done.questions; }), 1),
+            fixed(median_questions(listed), 0),
             fixed(mean_of(listed, [](const Run& r) { return r.done.minutes; }), 0),
             fixed(minutes_over_know_all(listed), 2),
             fixed(mean_of(listed, [](const Run& r) { return r.done.wrong_remedies; }), 2),
@@ -116,8 +131,8 @@ std::vector<std::string> row_of(const std::string& name, const std::vector<Run>&
 }
 
 const std::vector<std::string> head{
-    "jobs",   "number",    "first",   "in first 3", "calibration error", "by chance alone",
-    "stated", "questions", "minutes", "x know-all", "wrong remedies",    "put right"};
+    "jobs",      "number", "first",   "in first 3", "calibration error", "by chance alone", "stated",
+    "questions", "median", "minutes", "x know-all", "wrong remedies",    "put right"};
 
 template <typename Keep>
 void add_row(Rows& rows, const std::string& name, const std::vector<Run>& runs, Keep keep) {
@@ -144,6 +159,7 @@ void print_parts(const Knowledge& knowledge, const std::vector<Run>& runs) {
     add_row(rows, "complaint from a fault", runs, [](const Run& r) { return r.boat.complaint_from_a_fault; });
     add_row(rows, "complaint by stray chance", runs,
             [](const Run& r) { return !r.boat.complaint_from_a_fault; });
+    add_row(rows, "nothing unlisted besides", runs, [](const Run& r) { return !r.boat.unlisted; });
     add_row(rows, "one fault", runs, [](const Run& r) { return r.boat.faults.size() == 1; });
     add_row(rows, "several faults", runs, [](const Run& r) { return r.boat.faults.size() > 1; });
     for (std::size_t h = 0; h < knowledge.histories.size(); ++h) {
@@ -186,8 +202,33 @@ void print_worst_causes(const Knowledge& knowledge, const std::vector<Run>& runs
     print_table(rows);
 }
 
+// The jobs whose true cause was not among the first three at hand-over, to be looked at one by one.
+void print_lost(const Knowledge& knowledge, const std::vector<Run>& runs) {
+    const auto names = [&](const std::vector<Index>& causes) {
+        std::string text;
+        for (Index cause : causes) text += (text.empty() ? "" : ", ") + knowledge.causes[at(cause)].id;
+        return text;
+    };
+    Rows rows{{"seed", "complaint", "faults", "handed over", "first causes then", "stated"}};
+    for (const Run& run : listed_only(runs)) {
+        if (run.done.in_first_three || rows.size() > lost_shown) continue;
+        std::string complaint = knowledge.complaints[at(*run.boat.told.complaints.begin())].id;
+        if (!run.boat.complaint_from_a_fault) complaint += " (stray)";
+        const bool help = run.done.handed_over == NextStep::Kind::stop_asking;
+        rows.push_back({std::to_string(run.seed), complaint,
+                        names(run.boat.faults) + (run.boat.unlisted ? " and something unlisted" : ""),
+                        help              ? "help called"
+                        : run.done.proved ? "proved"
+                                          : "without proof",
+                        names(run.done.first_three), fixed(run.done.first_probability, 2)});
+    }
+    if (rows.size() == 1) return;
+    std::cout << "Jobs with the true cause not in the first three (at most " << lost_shown << ")\n\n";
+    print_table(rows);
+}
+
 // Each cause in turn is the fault and is taken out of what the reasoner knows.
-std::vector<Run> run_left_out(const Knowledge& knowledge, int each, int threads) {
+std::vector<Run> run_left_out(const Knowledge& knowledge, unsigned first_seed, int each, int threads) {
     const int causes = static_cast<int>(knowledge.causes.size());
     const PreparedKnowledge whole(knowledge);
     std::vector<Run> runs(static_cast<std::size_t>(causes * each));
@@ -195,7 +236,8 @@ std::vector<Run> run_left_out(const Knowledge& knowledge, int each, int threads)
         const Knowledge other = without_cause(knowledge, cause);
         const PreparedKnowledge reasoner(other);
         for (int n = 0; n < each; ++n) {
-            hardover_tests::Chance chance(first_seed_left_out + static_cast<unsigned>(cause * each + n));
+            hardover_tests::Chance chance(first_seed + left_out_from +
+                                          static_cast<unsigned>(cause * each + n));
             std::optional<Boat> boat = draw_boat(whole, chance, cause);
             if (!boat || boat->faults.size() != 1) continue;
             Run& run = runs[static_cast<std::size_t>(cause * each + n)];
@@ -213,6 +255,11 @@ auto said_within(int wrong_remedies) {
     return [=](const Run& r) { return r.done.not_listed_said && r.done.wrong_before_said <= wrong_remedies; };
 }
 
+// Where it was never said, all the wrong ones.
+int wrong_until_said(const Run& run) {
+    return run.done.not_listed_said ? run.done.wrong_before_said : run.done.wrong_remedies;
+}
+
 std::vector<std::string> left_out_row(const std::string& name, const std::vector<Run>& runs) {
     return {name,
             std::to_string(runs.size()),
@@ -222,12 +269,13 @@ std::vector<std::string> left_out_row(const std::string& name, const std::vector
             percent(mean_of(runs, [](const Run& r) { return r.done.not_listed_said; })),
             percent(mean_of(runs, [](const Run& r) { return r.done.cured; })),
             fixed(mean_of(runs, [](const Run& r) { return r.done.wrong_remedies; }), 2),
+            fixed(mean_of(runs, wrong_until_said), 2),
             fixed(mean_of(runs, [](const Run& r) { return r.done.minutes; }), 0)};
 }
 
 void print_left_out(const Knowledge& knowledge, const std::vector<Run>& runs) {
     Rows rows{{"the true cause taken out", "jobs", "said at hand-over", "after 1 wrong remedy", "after 3",
-               "by the end", "cured by luck", "wrong remedies", "minutes"}};
+               "by the end", "cured by luck", "wrong remedies", "until it was said", "minutes"}};
     rows.push_back(left_out_row("all causes, evenly", runs));
     std::map<Index, std::vector<Run>> by_cause;
     for (const Run& run : runs) by_cause[run.boat.faults.front()].push_back(run);
@@ -242,7 +290,7 @@ void print_left_out(const Knowledge& knowledge, const std::vector<Run>& runs) {
     }
     std::cout << "Faults that are not in the knowledge (then the causes for which it is said least)\n\n";
     print_table(rows);
-    std::cout << "Aim: said in at least 85 %.\n\n";
+    std::cout << "Aim: said before the job ends in at least 85 %, after as few wrong remedies as can be.\n\n";
 }
 
 bool same(const Run& a, const Run& b) {
@@ -251,9 +299,9 @@ bool same(const Run& a, const Run& b) {
 }
 
 // A tenth of the jobs once more, one after the other.
-bool same_for_any_threads(const Knowledge& knowledge, const std::vector<Run>& runs) {
+bool same_for_any_threads(const Knowledge& knowledge, unsigned first_seed, const std::vector<Run>& runs) {
     const int again = static_cast<int>(runs.size()) / 10;
-    const std::vector<Run> alone = run_jobs(knowledge, again, 1);
+    const std::vector<Run> alone = run_jobs(knowledge, first_seed, again, 1);
     for (std::size_t n = 0; n < alone.size(); ++n) {
         if (!same(alone[n], runs[n])) return false;
     }
@@ -262,26 +310,29 @@ bool same_for_any_threads(const Knowledge& knowledge, const std::vector<Run>& ru
 
 }  // namespace
 
-// jobs_bench [JOBS] [JOBS FOR EACH CAUSE LEFT OUT] [THREADS]
+// jobs_bench [JOBS] [JOBS FOR EACH CAUSE LEFT OUT] [THREADS] [FIRST SEED]
 int main(int argc, char** argv) {
     const int jobs = argument(argc, argv, 1, 10000);
     const int each = argument(argc, argv, 2, std::max(2, jobs / 500));
     const int threads = argument(argc, argv, 3, 2);
+    const auto first_seed = static_cast<unsigned>(argument(argc, argv, 4, usual_first_seed));
     const Knowledge knowledge = shipped_knowledge();
-    const std::vector<Run> runs = run_jobs(knowledge, jobs, threads);
+    const std::vector<Run> runs = run_jobs(knowledge, first_seed, jobs, threads);
 
     std::cout << "Simulated jobs on the shipped knowledge (" << knowledge.causes.size() << " causes, "
               << knowledge.findings.size() << " findings)\n\n";
     Rows rows{head, row_of("as shipped", runs)};
     const Knowledge plain = without_favours(knowledge);
-    rows.push_back(row_of("rules silent on causes", run_jobs(plain, std::max(1, jobs / 5), threads)));
+    rows.push_back(
+        row_of("rules silent on causes", run_jobs(plain, first_seed, std::max(1, jobs / 5), threads)));
     print_table(rows);
     std::cout << "Aims: first 90 %, in first three 99 %, calibration error 0.02.\n\n";
     print_parts(knowledge, runs);
     print_worst_causes(knowledge, runs);
-    print_left_out(knowledge, run_left_out(knowledge, each, threads));
+    print_lost(knowledge, runs);
+    print_left_out(knowledge, run_left_out(knowledge, first_seed, each, threads));
 
-    if (!same_for_any_threads(knowledge, runs)) {
+    if (!same_for_any_threads(knowledge, first_seed, runs)) {
         std::cout << "The result depends on the number of threads: a fault.\n";
         return 1;
     }

@@ -96,8 +96,8 @@ std::optional<Boat> draw_boat(const PreparedKnowledge& prepared, Chance& chance,
         for (; tries < most_tries; ++tries) {
             draw_faults(given, must_have, chance, boat);
             if (boat.faults.empty() && !boat.unlisted) continue;
-            boat.draw_readings(diagnosis.network(), [&] { return chance.between(0, 1); });
             const Index complaint = chance.upto(static_cast<int>(knowledge.complaints.size()) - 1);
+            boat.draw_readings(*prepared.network({complaint}), [&] { return chance.between(0, 1); });
             const Complaint& told = knowledge.complaints[static_cast<std::size_t>(complaint)];
             if (!shows(told, boat)) continue;
             boat.told.complaints = {complaint};

@@ -31,6 +31,12 @@ void hand_over(const Knowledge& knowledge, const Knowledge& reasoner, const Boat
     done.first_right = right(0);
     done.in_first_three = right(0) || right(1) || right(2);
     done.first_probability = now.ranking.front().probability;
+    for (std::size_t n = 0; n < std::min<std::size_t>(3, now.ranking.size()); ++n) {
+        const std::string& id = reasoner.causes[static_cast<std::size_t>(now.ranking[n].cause)].id;
+        const auto known = std::find_if(knowledge.causes.begin(), knowledge.causes.end(),
+                                        [&](const Cause& cause) { return cause.id == id; });
+        done.first_three.push_back(static_cast<Index>(known - knowledge.causes.begin()));
+    }
     done.not_listed_on_top = says_not_listed(now);
 }
 

@@ -30,10 +30,11 @@ std::optional<Boat> draw_boat(const hardover::PreparedKnowledge& prepared, hardo
 struct JobDone {
     // At hand-over: the first time that a remedy or calling for help is next.
     hardover::NextStep::Kind handed_over = hardover::NextStep::Kind::ask;
-    bool proved = false;             // the first cause was proved
-    bool first_right = false;        // the first cause is one of the faults
-    bool in_first_three = false;     // one of the first three causes is
-    double first_probability = 0;    // of the first cause
+    bool proved = false;                       // the first cause was proved
+    bool first_right = false;                  // the first cause is one of the faults
+    bool in_first_three = false;               // one of the first three causes is
+    double first_probability = 0;              // of the first cause
+    std::vector<hardover::Index> first_three;  // as the knowledge with all causes counts them
     bool not_listed_on_top = false;  // "not on this list" is more probable than any cause, or help is called
     int questions = 0;               // findings answered
     // At the end of the job.

@@ -215,7 +215,7 @@ TEST_CASE("A marked part gets a ring with a sign in front of everything, an unkn
     Drawing drawn = sketch(Boat{}, 0).above;
     const std::size_t before = drawn.shapes.size();
     mark_faults(drawn, {"line_port", "no_such_part"});
-    CHECK(drawn.shapes.size() == before + 2);
+    CHECK(drawn.shapes.size() == before + 1);
     CHECK(says(drawn, "line_port", "!"));
     CHECK(drawn.shapes.back().tone == Tone::fault);
 }

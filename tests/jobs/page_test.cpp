@@ -331,7 +331,7 @@ TEST_CASE("An answer changed is the only one that counts, and the old one stays 
     bench.undo();
     CHECK(cause(bench.page(), "foot_valve_leaking").probability == before);
     CHECK_FALSE(bench.page().events[3].counts);
-    CHECK(bench.page().events[4].text == "Step 4 taken back");
+    CHECK(bench.page().events[4].text == "Taken back: Prime after stopping: It runs back at once");
 }
 
 TEST_CASE("Can't tell moves no cause and is not asked again") {

@@ -89,6 +89,60 @@ TEST_CASE("The ranking equals a sum over every set of faults, for 3000 random ca
     }
 }
 
+TEST_CASE(
+    "The probability of the answers, and of one counted fault alone, equal a sum over every set of faults") {
+    for (unsigned seed = 1; seed <= 2000; ++seed) {
+        const Random random = random_case(seed);
+        INFO("seed " << seed);
+        Chance chance(seed + 50000);
+        std::vector<bool> counted;
+        std::vector<bool> ignored;
+        for (std::size_t i = 0; i < random.given.prior.size(); ++i) {
+            counted.push_back(!chance.one_in(3));
+            ignored.push_back(!counted.back());
+        }
+        const Enumerated expected = enumerate(random.network, random.given, ignored);
+        REQUIRE(std::exp(log_evidence(random.network, random.given)) ==
+                Approx(expected.total).epsilon(1e-11).margin(1e-300));
+        const std::vector<double> alone = log_weights_alone(random.network, random.given, counted);
+        REQUIRE(alone.size() == counted.size() + 1);
+        for (std::size_t i = 0; i < alone.size(); ++i) {
+            const auto found = expected.sets.find({static_cast<int>(i)});
+            const double weight = found == expected.sets.end() ? 0 : found->second * expected.total;
+            REQUIRE(std::exp(alone[i]) == Approx(weight).epsilon(1e-10).margin(1e-300));
+        }
+    }
+}
+
+TEST_CASE("Where tables grow so large that a second order is looked for, the ranking is still exact") {
+    for (unsigned seed = 1; seed <= 5; ++seed) {
+        Chance chance(seed);
+        Random random;
+        for (int f = 0; f < 15; ++f) {
+            random.network.findings.push_back({distribution(chance, 2, 0.95), distribution(chance, 2, 0.8)});
+            random.given.likelihood.push_back({chance.between(0.5, 1), chance.between(0.01, 0.4)});
+        }
+        for (int i = 0; i < 11; ++i) {
+            std::vector<FaultLink> links;
+            for (int f = 0; f < 15; ++f) {
+                if (chance.one_in(2)) links.push_back({f, distribution(chance, 2, chance.between(0.1, 0.9))});
+            }
+            random.network.causes.push_back(links);
+            random.given.prior.push_back(chance.between(0.01, 0.3));
+        }
+        random.given.unlisted_prior = 0.05;
+        INFO("seed " << seed);
+        const Enumerated expected = enumerate(random.network, random.given);
+        const Posterior found = posterior(random.network, random.given);
+        REQUIRE(found.width_bits > 13);
+        REQUIRE(found.dissolved == 0);
+        CHECK(found.log_evidence == Approx(std::log(expected.total)).epsilon(1e-11));
+        for (std::size_t i = 0; i < expected.marginal.size(); ++i) {
+            CHECK(found.marginal[i] == Approx(expected.marginal[i]).epsilon(1e-10));
+        }
+    }
+}
+
 TEST_CASE("The listed sets of faults carry exactly the weight they have in the sum over all sets") {
     for (unsigned seed = 1; seed <= 1000; ++seed) {
         const Random random = random_case(seed);

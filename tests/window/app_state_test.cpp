@@ -124,6 +124,7 @@ TEST_CASE("A figure of the rig that cannot be read stays as typed, with what wou
         if (field.empty() && line.choices.empty() && line.field.unit == "in") field = line.field.id;
     }
     REQUIRE_FALSE(field.empty());
+    shop.state->view.open = {"rig_sizes"};
     carry_out(*shop.state, GiveNumber{field, "three bananas", true});
     shop.harness->frames(3);
     const Draft& draft = shop.state->view.drafts.of(field, "");

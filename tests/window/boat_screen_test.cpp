@@ -129,7 +129,7 @@ TEST_CASE("Pressing a ram on the drawing lists what is found and what is wrong t
     const drawing::DimensionLine ram = port_ram(shop.page());
     drawing::Point at;
     shop.also = [&](const Kit& kit) {
-        at = placement_in(kit, drawing_room(kit, sheet), above)
+        at = placement_in(kit, drawing_room(kit, sheet, true), above)
                  .on_page({(ram.from.x + ram.to.x) / 2, (ram.from.y + ram.to.y) / 2});
     };
     shop.harness->frames(1);

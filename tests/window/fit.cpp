@@ -2,46 +2,25 @@
 
 #include <catch2/catch.hpp>
 
+#include "marks_check.hpp"
+
 namespace hardover_tests {
 
 using namespace hardover::window;
 
 namespace {
 
-bool overlap(const Box& a, const Box& b) {
-    const Box both = a.meet(b);
-    return both.w > 1 && both.h > 1;
-}
+struct View {
+    float w;
+    float h;
+    float text;
+};
+constexpr View views[] = {{1024, 640, 1},     {1024, 640, 1.5F},  {1280, 720, 1},     {1280, 800, 1},
+                          {1280, 800, 1.5F},  {1280, 800, 2},     {1366, 768, 1},     {1600, 1000, 1.25F},
+                          {1920, 1080, 1},    {1920, 1080, 2.5F}, {2560, 1440, 1.5F}, {3840, 2160, 1},
+                          {3840, 2160, 2.5F}, {800, 1280, 1}};
 
 }  // namespace
-
-void check_marks(const Marks& marks, float scale) {
-    std::vector<Mark> controls, texts;
-    for (const Mark& mark : marks) (mark.control ? controls : texts).push_back(mark);
-    for (const Mark& text : texts) {
-        INFO("text: " << text.text);
-        CHECK_FALSE(text.cut);
-        if (!text.visible.empty()) CHECK(text.visible.w >= text.box.w - 1);
-    }
-    for (std::size_t i = 0; i < controls.size(); ++i) {
-        const Mark& control = controls[i];
-        INFO("control: " << control.id);
-        CHECK(control.box.w >= 44 * scale - 1);
-        CHECK(control.box.h >= 44 * scale - 1);
-        if (!control.visible.empty()) CHECK(control.visible.w >= control.box.w - 1);
-        for (std::size_t k = i + 1; k < controls.size(); ++k) {
-            INFO("and: " << controls[k].id);
-            CHECK(control.id != controls[k].id);
-            CHECK_FALSE(overlap(control.visible, controls[k].visible));
-        }
-    }
-    for (std::size_t i = 0; i < texts.size(); ++i) {
-        for (std::size_t k = i + 1; k < texts.size(); ++k) {
-            if (!overlap(texts[i].visible, texts[k].visible)) continue;
-            FAIL_CHECK("one on the other: " << texts[i].text << " | " << texts[k].text);
-        }
-    }
-}
 
 void sweep(const std::string& name, const Harness::Draw& draw) {
     for (const View& view : views) {

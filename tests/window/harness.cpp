@@ -76,6 +76,13 @@ void Harness::click(const std::string& id) {
     frames(4);
 }
 
+void Harness::point_at(const std::string& id) {
+    const Mark& mark = get(id);
+    REQUIRE_FALSE(mark.visible.empty());
+    ImGui::GetIO().MousePos = {mark.visible.middle_x(), mark.visible.middle_y()};
+    frames(4);
+}
+
 void Harness::drag(float from_x, float from_y, float to_x, float to_y) {
     ImGuiIO& io = ImGui::GetIO();
     constexpr int steps = 10;

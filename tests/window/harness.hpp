@@ -29,6 +29,8 @@ class Harness {
     // Letters, spaces and digits as typed.
     void type(const std::string& text);
     void click(const std::string& id);
+    // Leaves the pointer on it.
+    void point_at(const std::string& id);
     // Presses at one place, moves to the other, lets go.
     void drag(float from_x, float from_y, float to_x, float to_y);
 

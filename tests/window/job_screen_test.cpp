@@ -86,7 +86,7 @@ TEST_CASE("A number is typed without reaching for its field, and Enter saves it"
     screen.harness.press(Key::enter);
     const GiveNumber number = screen.only<GiveNumber>();
     CHECK(number.id == "wheel_sponge");
-    CHECK(number.text == "1 1/2");
+    CHECK(number.text == "1 1/2 in");  // the unit that stands behind it
     CHECK_FALSE(number.of_rig);
 }
 

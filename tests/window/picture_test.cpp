@@ -1,17 +1,12 @@
-// Pictures of every state, drawn without a display. They land in the folder that HARDOVER_PICTURES names, for
-// the documents and for looking at; without it, in a folder that is removed again.
+// Pictures of every screen, drawn without a display by the software rasteriser: every place in the table of
+// places and every state of a job. With HARDOVER_PICTURES naming a folder (`tests/run shots OUT`) they are
+// kept there, in each theme, at 1280 x 800 and with text at 200 %; without it one of each is drawn and
+// dropped.
 #include <catch2/catch.hpp>
 #include <cstdlib>
 
-#include "app/window/screens/bench.hpp"
-#include "app/window/screens/job.hpp"
-#include "app/window/screens/rail.hpp"
-#include "app/window/screens/study/study.hpp"
-#include "app/window/screens/worksheets.hpp"
 #include "sample_pages.hpp"
-#include "sample_places.hpp"
 #include "shop.hpp"
-#include "study_samples.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
@@ -19,128 +14,104 @@ using namespace hardover_tests;
 
 namespace {
 
-std::string look_name(Look look) {
-    return look == Look::light ? "light" : "dark";
+struct Shot {
+    LookRow look;
+    int text_percent = 100;
+};
+
+std::vector<Shot> wanted_shots(bool kept) {
+    if (!kept) return {{looks().front(), 100}};
+    std::vector<Shot> shots;
+    for (const LookRow& look : looks()) {
+        for (const int percent : {100, 200}) shots.push_back({look, percent});
+    }
+    return shots;
 }
 
-// A picture of one colour packs into almost nothing; one with text does not.
-void check_picture(const std::string& path) {
-    INFO(path);
-    CHECK(std::filesystem::file_size(path) > 20000);
-}
+// What can stand in the middle of the job screen instead of the step.
+struct Middle {
+    Showing showing;
+    const char* name;
+};
+constexpr Middle middles[] = {{Showing::intake, "boat"},
+                              {Showing::look_up, "look_up"},
+                              {Showing::hand_back, "hand_back"},
+                              {Showing::time_line, "time_line"}};
 
-// Where a picture goes: the folder asked for, or one that is removed again.
-class Pictures {
+// The whole window on records and knowledge of its own, one picture after another.
+class Studio {
   public:
-    std::string path(const std::string& name) const {
-        const char* wanted = std::getenv("HARDOVER_PICTURES");
-        return wanted == nullptr ? scratch_.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
+    explicit Studio(std::string folder) : folder_(std::move(folder)) {
+        shop_.start_job("Grey Heron", "tight to port since you fitted it");
+        const Result<JobNumber> other =
+            start_other_job("Skiff 7 of the invented yard", "groans at full lock");
+        REQUIRE_OK(other);
+        shop_.harness.reset();  // the drawing library knows one context at a time
     }
-    // One place in both themes at 1280 x 800, and at twice the text size.
-    void take(const std::string& name, const Harness::Draw& draw) const {
-        for (const Look look : {Look::light, Look::dark}) {
-            Harness harness(1280, 800, 1, look, draw);
-            const std::string to = path(name + "-" + look_name(look));
-            harness.save_picture(to);
-            check_picture(to);
-        }
-        Harness large(1280, 800, 2, Look::light, draw);
-        large.save_picture(path(name + "-200"));
-        check_picture(path(name + "-200"));
+
+    AppState& state() { return *shop_.state; }
+
+    // A picture of one colour packs into almost nothing; one with text does not.
+    void take(const std::string& name, const Shot& shot) {
+        const float wanted = static_cast<float>(shot.text_percent) / 100;
+        Harness harness(1280, 800, scale_for(wanted, 1280, 800), shot.look.look,
+                        [this](Kit& kit) { draw_app(kit, *shop_.state); });
+        harness.frames(4);
+        const std::string size = shot.text_percent == 100 ? "" : "-" + std::to_string(shot.text_percent);
+        const std::string path = folder_ + "/" + name + "-" + std::string(shot.look.id) + size + ".png";
+        INFO(path);
+        harness.save_picture(path);
+        CHECK(std::filesystem::file_size(path) > 10000);
     }
-    std::string file(const std::string& name) const { return scratch_.file(name); }
 
   private:
-    ScratchFolder scratch_;
+    Result<JobNumber> start_other_job(const std::string& boat, const std::string& words) {
+        const auto job =
+            hardover::start_job(*shop_.store, state().prepared, {boat, words, ""}, state().now());
+        if (!job) return job.error();
+        return job.value().number;
+    }
+
+    Shop shop_;
+    std::string folder_;
 };
 
 }  // namespace
 
-TEST_CASE("The worksheets can be drawn in both themes and at twice the text size") {
-    const Pictures pictures;
-    for (const char* id :
-         {"", "turns_lock_to_lock", "rim_force", "ram_centring", "fitting_figures", "units"}) {
-        SheetsState sheets = sample_sheets(id);
-        sheets.view.choosing_plot = false;
-        sheets.view.notice = "";
-        const std::string name = std::string("worksheets-") + (*id == 0 ? "all" : id);
-        pictures.take(name, [&](Kit& kit) {
-            draw_rail(kit, {hardover::window::Place::worksheets, true});
-            draw_worksheets(kit, sheets);
-        });
-    }
-}
-
-TEST_CASE("Every state of the job screen and the bench can be drawn in both themes") {
-    const Pictures pictures;
-    const auto path = [&](const std::string& name) { return pictures.path(name); };
-    const auto rows = sample_look_up();
-    const BenchPage bench = sample_bench();
-    for (const Look look : {Look::light, Look::dark}) {
-        for (const NamedPage& named : all_sample_pages()) {
-            JobView view;
-            Harness harness(1280, 800, 1, look, [&](Kit& kit) {
-                draw_job(kit, {named.page, nullptr, rows}, view);
-            });
-            harness.save_picture(path("job-" + named.name + "-" + look_name(look)));
-            check_picture(path("job-" + named.name + "-" + look_name(look)));
+TEST_CASE("Every place and every state of a job can be drawn in every theme", "[pictures]") {
+    const ScratchFolder scratch;
+    const char* wanted = std::getenv("HARDOVER_PICTURES");
+    Studio studio(wanted == nullptr ? scratch.file("") : wanted);
+    AppState& state = studio.state();
+    const JobPage real = state.page;
+    for (const Shot& shot : wanted_shots(wanted != nullptr)) {
+        state.preferences.look = shot.look.look;
+        state.preferences.text_percent = shot.text_percent;
+        for (const PlaceRow& place : places()) {
+            if (place.place == hardover::window::Place::job) continue;
+            carry_out(state, GoTo{place.place});
+            studio.take(place.id, shot);
         }
-        BenchView view;
-        Harness harness(1280, 800, 1, look, [&](Kit& kit) { draw_bench(kit, bench, view); });
-        harness.save_picture(path("bench-" + look_name(look)));
-        check_picture(path("bench-" + look_name(look)));
-    }
-}
-
-TEST_CASE(
-    "The boat can be drawn on every mount, sound and with faults, in both themes and in large letters") {
-    const Pictures album;
-    auto opened = Store::open(album.file("records.db"));
-    REQUIRE_OK(opened);
-    struct Shown {
-        const char* name;
-        const char* mount;
-        const char* drives;
-        const char* fault;
-        BoatTab tab;
-        Look look;
-        float w, h, scale;
-    };
-    for (const Shown& shown :
-         {Shown{"sterndrive", "sterndrive_external", "1", "", BoatTab::gauges, Look::light, 1280, 800, 1},
-          Shown{"crossed", "sterndrive_external", "1", "hoses_crossed", BoatTab::gauges, Look::light, 1280,
-                800, 1},
-          Shown{"outboards", "outboard_centre", "2", "", BoatTab::faults, Look::light, 1280, 800, 1},
-          Shown{"outboard", "outboard_centre", "1", "air_in_oil", BoatTab::gauges, Look::dark, 1280, 800, 1},
-          Shown{"rudder", "inboard_tiller", "1", "", BoatTab::place, Look::light, 1280, 800, 1},
-          Shown{"rudders", "inboard_tiller", "2", "reservoir_low", BoatTab::rig, Look::dark, 1600, 1000,
-                1.25F},
-          Shown{"large", "sterndrive_external", "1", "hose_kinked", BoatTab::drawing, Look::light, 1280, 800,
-                2},
-          Shown{"small", "sterndrive_external", "2", "", BoatTab::gauges, Look::light, 1024, 640, 1}}) {
-        AppState state(shipped(), opened.value(), [] { return "2026-11-25T15:03:13Z"; });
-        carry_out(state, GoTo{hardover::window::Place::boat});
-        carry_out(state, ChooseRig{"mount", shown.mount});
-        carry_out(state, ChooseRig{"drives", shown.drives});
-        if (*shown.fault != 0) carry_out(state, PutFaultIn{shown.fault});
-        carry_out(state, TurnTo{0.3});
-        carry_out(state, TrimTo{0.14});
-        carry_out(state, GoAt{8});
-        if (shown.tab == BoatTab::place) carry_out(state, LookAtPart{"ram_port"});
-        state.boat_view.tab = shown.tab;
-        Harness harness(shown.w, shown.h, shown.scale, shown.look, [&](Kit& kit) { draw_app(kit, state); });
-        harness.save_picture(album.path(std::string("boat-") + shown.name));
-        check_picture(album.path(std::string("boat-") + shown.name));
-    }
-}
-
-TEST_CASE("The place Study can be drawn in every state, in both themes and at twice the text size") {
-    const Pictures pictures;
-    for (const StudyState& state : study_states()) {
-        StudyView view = state.view;
-        pictures.take("study-" + state.name, [&](Kit& kit) {
-            draw_rail(kit, {hardover::window::Place::study, true});
-            draw_study(kit, state.page, view);
-        });
+        carry_out(state, GoTo{hardover::window::Place::job});
+        for (const NamedPage& named : all_sample_pages()) {
+            state.page = named.page;
+            state.outlook = sample_outlook();
+            state.turning = sample_turning();
+            state.view = {};
+            state.view.open = {"turning"};
+            studio.take("job-" + named.name, shot);
+        }
+        state.page = after_page();
+        for (const Middle& middle : middles) {
+            state.view = {};
+            state.view.showing = middle.showing;
+            studio.take(std::string("job-") + middle.name, shot);
+        }
+        state.page = real;
+        for (const Listed listed : {Listed::places, Listed::keys}) {
+            state.listed = listed;
+            studio.take(listed == Listed::places ? "all-places" : "all-keys", shot);
+        }
+        state.listed = Listed::nothing;
     }
 }

@@ -81,6 +81,7 @@ JobPage base() {
                  {"rams", "Rams", "count", "", "taken as 2 until you say otherwise"},
                  "2",
                  true};
+    helm.matters = bore.matters = true;
     page.rig = {helm, bore, stroke, rams};
     page.causes = {cause("air_in_oil", "Air left in the oil", 0.62, "62 %"),
                    cause("ram_seal", "Worn piston seal in a ram", 0.17, "17 %"),
@@ -110,8 +111,15 @@ JobPage base() {
     page.trace = {
         "Because the history is just fitted and the turns are above reckoned: air left in the oil is "
         "favoured clearly."};
-    page.events = {{1, "2026-11-25T15:03:13Z", "Job opened", true},
-                   {2, "2026-11-25T15:04:02Z", "Answered: feel of the wheel, firm", false}};
+    using Kind = EventLine::Kind;
+    page.events = {{1, "2026-11-25T15:03:13Z", "Opened for Grey Heron: “she wanders all the way home”", true},
+                   {2, "2026-11-25T15:04:02Z", "Feel of the wheel: Firm", false},
+                   {3, "2026-11-25T15:06:20Z", "Taken back: Feel of the wheel: Firm", true, Kind::took_back,
+                    "Feel of the wheel: Firm"},
+                   {4, "2026-11-25T15:09:41Z", "Turns counted to port: 5 1/2 turns ± 0.1 turns", true},
+                   {5, "2026-11-25T15:12:00Z", "Oil in the reservoir: Foaming", false},
+                   {6, "2026-11-25T15:13:30Z", "Taken back: Oil in the reservoir: Foaming", true,
+                    Kind::took_back, "Oil in the reservoir: Foaming"}};
     page.also = {"Ram seal test, about 20 min"};
     return page;
 }
@@ -319,6 +327,45 @@ std::vector<NamedPage> all_sample_pages() {
             {"number", number_page()},           {"worksheet", worksheet_page()}, {"prove", prove_page()},
             {"remedy", remedy_page()},           {"after", after_page()},         {"help", help_page()},
             {"handed_back", handed_back_page()}, {"stopped", stopped_page()}};
+}
+
+QuestionOutlook sample_outlook() {
+    const auto move = [](const char* name, double now, double then, bool first) {
+        const auto text = [](double p) { return std::to_string(static_cast<int>(100 * p + 0.5)) + " %"; };
+        return CauseMove{name, now, then, text(now), text(then), first};
+    };
+    return {"Feel of the wheel",
+            {{"Springy, it gives and comes back",
+              0.62,
+              "62 %",
+              {move("Air left in the oil", 0.62, 0.88, true),
+               move("Worn piston seal in a ram", 0.17, 0.05, false),
+               move("Ram bracket works on its bolts", 0.09, 0.04, false)}},
+             {"Slack, it moves before anything else does",
+              0.09,
+              "9 %",
+              {move("Air left in the oil", 0.62, 0.21, false),
+               move("Worn piston seal in a ram", 0.17, 0.14, false),
+               move("Ram bracket works on its bolts", 0.09, 0.54, true)}},
+             {"Firm",
+              0.29,
+              "29 %",
+              {move("Air left in the oil", 0.62, 0.19, false),
+               move("Worn piston seal in a ram", 0.17, 0.47, true),
+               move("Ram bracket works on its bolts", 0.09, 0.06, false)}}}};
+}
+
+TurningSketch sample_turning() {
+    return {
+        "Air left in the oil",
+        0.62,
+        "62 %",
+        {{"If feel of the wheel is “Firm”", false, 0.29, "29 %", "Worn piston seal in a ram", 0.47, "47 %"},
+         {"If sponge after bleeding is “Comes back” and oil at the fittings is “Dry”", false, 0.08, "8 %",
+          "Ram fitted with its ports down", 0.51, "51 %"},
+         {"Without the answer about turns counted to port", true, 0, "", "Ram bracket works on its bolts",
+          0.33, "33 %"}},
+        {}};
 }
 
 std::vector<window::LookUpRow> sample_look_up() {

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "app/jobs/outlook.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/pages.hpp"
 
@@ -27,6 +28,10 @@ struct NamedPage {
     hardover::JobPage page;
 };
 std::vector<NamedPage> all_sample_pages();
+
+// What stands beside every page of them: the question's answers drawn, and what would turn the first cause.
+hardover::QuestionOutlook sample_outlook();
+hardover::TurningSketch sample_turning();
 
 std::vector<hardover::window::LookUpRow> sample_look_up();
 hardover::window::BenchPage sample_bench();

@@ -19,13 +19,16 @@ using namespace hardover_tests;
 
 TEST_CASE("Nothing is cut, covered or too small on the job screen, in any state and size") {
     const auto rows = sample_look_up();
+    const QuestionOutlook outlook = sample_outlook();
+    const TurningSketch turning = sample_turning();
     for (const NamedPage& named : all_sample_pages()) {
         for (const JobTab tab : {JobTab::now, JobTab::ahead, JobTab::known}) {
             JobView view;
             view.tab = tab;
-            view.open = {"branches", "trace", "log", "out", "cause.ram_seal"};
+            view.open = {"trace", "turning", "out", "cause.ram_seal"};
+            if (named.page.card.kind != StepCard::Kind::question) view.open.insert("outlook");
             sweep(named.name + ", tab " + std::to_string(static_cast<int>(tab)), [&](Kit& kit) {
-                draw_job(kit, {named.page, nullptr, rows}, view);
+                draw_job(kit, {named.page, nullptr, rows, &outlook, &turning}, view);
             });
         }
     }
@@ -34,9 +37,13 @@ TEST_CASE("Nothing is cut, covered or too small on the job screen, in any state 
 TEST_CASE("Nothing is cut, covered or too small where something else stands in the middle") {
     const auto rows = sample_look_up();
     const JobPage page = after_page();
-    for (const Showing showing : {Showing::intake, Showing::look_up, Showing::hand_back}) {
+    for (const Showing showing :
+         {Showing::intake, Showing::look_up, Showing::hand_back, Showing::time_line}) {
         JobView view;
         view.showing = showing;
+        view.open = {"rig_built", "rig_sizes"};
+        view.sheet = {"/home/bench/hardover/job sheets/Job 12 Grey Heron.pdf", "",
+                      "the folder for the job sheets cannot be made: permission denied"};
         sweep("showing " + std::to_string(static_cast<int>(showing)), [&](Kit& kit) {
             draw_job(kit, {page, nullptr, rows}, view);
         });

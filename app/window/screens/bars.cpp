@@ -42,7 +42,7 @@ std::optional<Action> draw_header(Kit& kit, const Box& box, const HeaderLook& lo
     }
     Box end = room;
     if (end_button(kit, end, "bar.look",
-                   {.icon = Icon::day_night, .face = Face::bridge, .name = "Light or dark"})) {
+                   {.icon = Icon::day_night, .face = Face::bridge, .name = "Another theme"})) {
         action = SwitchLook{};
     }
     if (end_button(kit, end, "bar.larger",
@@ -67,7 +67,7 @@ std::optional<Action> draw_header(Kit& kit, const Box& box, const HeaderLook& lo
 void draw_keys(Kit& kit, const Box& box, std::vector<KeyHint> hints) {
     for (const KeyHint& everywhere :
          {KeyHint{"F1", "all keys"}, KeyHint{"Tab", "next"}, KeyHint{"Enter", "press"},
-          KeyHint{"Ctrl 1-9", "another place"}, KeyHint{"F6", "light or dark"}, KeyHint{"Ctrl +", "larger"},
+          KeyHint{"Ctrl 1-9", "another place"}, KeyHint{"F6", "another theme"}, KeyHint{"Ctrl +", "larger"},
           KeyHint{"Ctrl -", "smaller"}, KeyHint{"Ctrl 0", "normal size"},
           KeyHint{"F5", "read knowledge anew"}, KeyHint{"Page down", "further down"},
           KeyHint{"Ctrl Q", "close"}}) {

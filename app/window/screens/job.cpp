@@ -25,12 +25,15 @@ void draw_notices(JobScene& scene) {
 void draw_now(JobScene& scene) {
     draw_trouble(scene.kit, scene.view.trouble);
     draw_notices(scene);
+    draw_sheet_written(scene);
     const bool at_step = scene.view.showing == Showing::step || scene.view.showing == Showing::finding;
     if (!at_step || scene.card.kind == StepCard::Kind::intake) {
         if (scene.view.showing == Showing::look_up) {
             draw_look_up(scene);
         } else if (scene.view.showing == Showing::hand_back) {
             draw_hand_back(scene);
+        } else if (scene.view.showing == Showing::time_line) {
+            draw_time_line(scene);
         } else {
             draw_intake(scene);
         }
@@ -38,7 +41,10 @@ void draw_now(JobScene& scene) {
         return;
     }
     draw_card(scene);
-    if (scene.dock_inside) draw_answers_inside(scene);
+    if (scene.dock_inside) {
+        draw_answers_inside(scene);
+        draw_outlook(scene);
+    }
     draw_questions(scene);
     draw_sheets(scene);
 }
@@ -90,7 +96,7 @@ void draw_now_panes(JobScene& scene, const ScreenBoxes& boxes) {
 void draw_known_panes(JobScene& scene, const Box& box) {
     Kit& kit = scene.kit;
     const PaneLook look{.fill = Role::panel, .pad_x = 14};
-    if (box.h < kit.px(480)) {
+    if (box.h < kit.px(600)) {
         kit.pane("known", box, look, [&] {
             draw_ways(scene);
             kit.gap(6);
@@ -98,7 +104,7 @@ void draw_known_panes(JobScene& scene, const Box& box) {
         });
         return;
     }
-    const float ways = kit.px(184);
+    const float ways = kit.px(296);
     kit.pane("known", {box.x, box.y, box.w, box.h - ways}, look, [&] { draw_known(scene); });
     kit.pane("ways", {box.x, box.bottom() - ways, box.w, ways},
              {.fill = Role::panel, .pad_x = 14, .pad_y = 10, .scrolls = false}, [&] { draw_ways(scene); });
@@ -165,6 +171,9 @@ void use_keys(JobScene& scene) {
         kit.open_field("look_up.filter");
     }
     if (kit.take_letter(U'b') || kit.take_letter(U'B')) scene.action = Show{Showing::intake, ""};
+    if (kit.take_letter(U'l') || kit.take_letter(U'L')) scene.action = Show{Showing::time_line, ""};
+    if (kit.take_letter(U's') || kit.take_letter(U'S')) scene.action = WriteSheet{};
+    use_why_keys(scene);
     if (kit.take_letter(U'h') || kit.take_letter(U'H')) scene.action = Show{Showing::hand_back, ""};
     if (kit.take(Key::escape)) {
         if (scene.view.showing == Showing::step) {
@@ -179,9 +188,16 @@ void use_keys(JobScene& scene) {
 
 std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view) {
     const bool looking = view.showing == Showing::finding && screen.looked_at != nullptr;
-    JobScene scene{
-        kit,   screen.page, looking ? *screen.looked_at : screen.page.card, screen.look_up, view, false,
-        false, std::nullopt};
+    JobScene scene{kit,
+                   screen.page,
+                   looking ? *screen.looked_at : screen.page.card,
+                   screen.look_up,
+                   screen.outlook,
+                   screen.turning,
+                   view,
+                   false,
+                   false,
+                   std::nullopt};
     const float scale = kit.px(1);
     const float w = kit.screen().w / scale, h = kit.screen().h / scale;
     const float stops = stops_height(kit, screen.page, kit.screen().w) / scale;
@@ -206,7 +222,9 @@ std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view)
     }
     for (const KeyHint& hint :
          {KeyHint{"Backspace", "undo"}, KeyHint{"/", "answer something else"}, KeyHint{"B", "the boat"},
-          KeyHint{"Esc", "back"}, KeyHint{"H", "hand back"}}) {
+          KeyHint{"Esc", "back"}, KeyHint{"H", "hand back"}, KeyHint{"W", "what each answer would tell"},
+          KeyHint{"X", "what would turn it"}, KeyHint{"E", "for and against"}, KeyHint{"L", "time line"},
+          KeyHint{"S", "job sheet"}}) {
         hints.push_back(hint);
     }
     draw_keys(kit, boxes.keys, hints);

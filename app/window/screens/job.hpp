@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/jobs/outlook.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/kit.hpp"
 #include "app/window/layout.hpp"
@@ -17,6 +18,8 @@ struct JobScreen {
     const JobPage& page;
     const StepCard* looked_at = nullptr;  // the finding's card when showing one
     const std::vector<LookUpRow>& look_up;
+    const QuestionOutlook* outlook = nullptr;  // of the question in hand
+    const TurningSketch* turning = nullptr;    // once asked for
 };
 
 std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view);

@@ -29,6 +29,19 @@ void draw_weight(Kit& kit, const WeightText& weight, bool speaks_for) {
     kit.fill({middle - kit.px(1), y - kit.px(3), kit.px(2), kit.px(14)}, Role::ink2);
 }
 
+// What speaks for and against a folded cause, while the pointer rests on it.
+void show_beside(Kit& kit, const Box& head, const CauseLine& cause) {
+    kit.floating_card(head, kit.px(440), [&kit, cause] {
+        kit.text(cause.name, Type::strong, Role::ink);
+        kit.gap(6);
+        for (const WeightText& weight : cause.weights_for) draw_weight(kit, weight, true);
+        for (const WeightText& weight : cause.weights_against) draw_weight(kit, weight, false);
+        if (cause.weights_for.empty() && cause.weights_against.empty()) {
+            kit.text("Nothing speaks for or against it yet.", Type::small, Role::ink2);
+        }
+    });
+}
+
 // The heaviest pieces on both sides; the lighter ones unfold.
 void draw_weights(JobScene& scene, const CauseLine& cause) {
     Kit& kit = scene.kit;
@@ -183,6 +196,7 @@ void draw_cause(JobScene& scene, const CauseLine& cause, bool open_at_first) {
                 open_at_first ? Role::accent : Role::bar_other);
         draw_state(kit, cause);
         if (t.pressed) scene.view.fold(name, open_at_first);
+        if (t.over && !open) show_beside(kit, head, cause);
         if (!open) return;
         kit.gap(4);
         draw_weights(scene, cause);
@@ -210,6 +224,7 @@ void draw_ahead(JobScene& scene) {
         kit.gap(10);
     }
     draw_causes(scene);
+    draw_turning(scene);
     draw_plan(scene);
     draw_list(kit, "Not ours to decide", "", scene.page.deferrals);
     draw_list(kit, "Taken for granted", "Measure these on the boat when in doubt.", scene.page.assumptions);

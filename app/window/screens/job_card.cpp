@@ -165,17 +165,7 @@ void draw_card(JobScene& scene) {
         } else {
             draw_named(kit, "AFTER IT", card.after);
         }
-        if (!card.branches.empty()) {
-            kit.gap(6);
-            const bool open = scene.view.is_open("branches");
-            if (kit.fold("card.branches", "What each answer would tell", open)) scene.view.fold("branches");
-            if (open) {
-                for (const std::string& branch : card.branches) {
-                    kit.text(branch, Type::small, Role::ink2);
-                    kit.gap(3);
-                }
-            }
-        }
+        if (!scene.dock_inside) draw_outlook(scene);
         if (!card.sources.empty()) {
             kit.gap(10);
             kit.text(card.sources, Type::small, Role::ink2);

@@ -91,7 +91,9 @@ Dock step_dock(const JobScene& scene) {
             dock.button = {"dock.hand_back", "Hand the boat back", "", Show{Showing::hand_back, ""}, false};
             break;
         case StepCard::Kind::handed_back:
-            dock.button = {"dock.reopen", "Open the job again", "", Reopen{}, false};
+            dock.title = "The boat is back with its owner";
+            dock.others = {{"dock.reopen", "Open the job again", "", 0, false, true, Reopen{}}};
+            dock.button = {"dock.sheet", "Write the job sheet", "", WriteSheet{}};
             break;
         case StepCard::Kind::intake:
             break;
@@ -104,6 +106,7 @@ Dock make_dock(const JobScene& scene) {
     const bool intake = scene.card.kind == StepCard::Kind::intake;
     switch (scene.view.showing) {
         case Showing::look_up:
+        case Showing::time_line:
             return dock;
         case Showing::hand_back: {
             std::string why_not;
@@ -228,7 +231,7 @@ void draw_field(JobScene& scene, const MeasureField& field) {
         return;
     }
     if ((event.committed && draft.changed) || pressed)
-        scene.action = GiveNumber{field.id, draft.text, field.of_rig};
+        scene.action = GiveNumber{field.id, with_shown_unit(draft.text, field.unit), field.of_rig};
     kit.gap(4);
     const bool wrong = !draft.error.empty();
     kit.text(wrong ? draft.error : field.hint, Type::small, wrong ? Role::wrong : Role::ink2);
@@ -315,7 +318,7 @@ std::vector<std::pair<std::string, std::string>> dock_keys(const JobScene& scene
     if (number) keys.emplace_back("0-9", "type the number");
     if (digits == 1) keys.emplace_back("1", "answer");
     if (digits > 1) keys.emplace_back("1-" + std::to_string(digits), "answer");
-    if (!dock.others.empty()) keys.emplace_back(number ? "C" : "0", "can't tell");
+    if (!scene.card.questions.empty()) keys.emplace_back(number ? "C" : "0", "can't tell");
     return keys;
 }
 

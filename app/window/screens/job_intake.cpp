@@ -50,17 +50,19 @@ void draw_rig_line(JobScene& scene, const RigLine& line) {
     kit.gap(14);
 }
 
-void draw_rig(JobScene& scene) {
+// Choices one under the other, then numbers, two side by side where there is room.
+void draw_rig_lines(JobScene& scene, const std::vector<const RigLine*>& lines) {
     Kit& kit = scene.kit;
     const bool two = kit.width() > kit.px(520);
     const float gap = kit.px(22);
     const float w = two ? (kit.width() - gap) / 2 : kit.width();
-    for (const RigLine& line : scene.page.rig) {
-        if (!line.choices.empty()) draw_rig_line(scene, line);
-    }
     std::vector<const RigLine*> numbers;
-    for (const RigLine& line : scene.page.rig) {
-        if (line.choices.empty()) numbers.push_back(&line);
+    for (const RigLine* line : lines) {
+        if (line->choices.empty()) {
+            numbers.push_back(line);
+        } else {
+            draw_rig_line(scene, *line);
+        }
     }
     for (std::size_t i = 0; i < numbers.size(); i += two ? 2 : 1) {
         const Box start = kit.take(0);
@@ -71,6 +73,42 @@ void draw_rig(JobScene& scene) {
         }
         kit.take(h);
     }
+}
+
+std::size_t told_of(const std::vector<const RigLine*>& lines) {
+    return static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const RigLine* line) {
+        return !line->value.empty() && !line->assumed;
+    }));
+}
+
+// The rest is folded, with how much of it is told.
+void draw_rig_group(JobScene& scene, const std::string& name, const std::string& label,
+                    const std::vector<const RigLine*>& lines) {
+    if (lines.empty()) return;
+    Kit& kit = scene.kit;
+    const bool open = scene.view.is_open(name);
+    const std::string count =
+        " (" + std::to_string(told_of(lines)) + " of " + std::to_string(lines.size()) + " told)";
+    if (kit.fold("fold." + name, label + count, open)) scene.view.fold(name);
+    if (!open) return;
+    kit.gap(6);
+    draw_rig_lines(scene, lines);
+}
+
+// What decides on the causes of this complaint first.
+void draw_rig(JobScene& scene) {
+    std::vector<const RigLine*> first, built, sizes;
+    for (const RigLine& line : scene.page.rig) {
+        (line.matters ? first : line.choices.empty() ? sizes : built).push_back(&line);
+    }
+    Kit& kit = scene.kit;
+    if (!first.empty()) {
+        kit.text("WHAT DECIDES MOST HERE", Type::caps, Role::accent);
+        kit.gap(8);
+        draw_rig_lines(scene, first);
+    }
+    draw_rig_group(scene, "rig_built", "How else it is built and used", built);
+    draw_rig_group(scene, "rig_sizes", "Other sizes and figures", sizes);
 }
 
 void draw_complaints(JobScene& scene) {

@@ -1,4 +1,4 @@
-// What is known so far: answers in order, each to be changed or taken back, then rules, log and notes.
+// What is known so far: answers in order, each to be changed or taken back, then rules and notes.
 #include "app/window/screens/job_parts.hpp"
 
 namespace hardover::window {
@@ -59,14 +59,6 @@ void draw_fold(JobScene& scene, const std::string& name, const std::string& labe
     }
 }
 
-std::vector<std::string> log_lines(const JobPage& page) {
-    std::vector<std::string> lines;
-    for (const EventLine& event : page.events) {
-        lines.push_back(shown_time(event.at) + ": " + event.text + (event.counts ? "" : " (taken back)"));
-    }
-    return lines;
-}
-
 void draw_note(JobScene& scene) {
     Kit& kit = scene.kit;
     kit.gap(10);
@@ -95,6 +87,14 @@ void draw_ways(JobScene& scene) {
                     {.label = "The boat", .icon = Icon::boat, .key = "B", .spread = true})) {
         scene.action = Show{Showing::intake, ""};
     }
+    if (wide_button(kit, "known.time_line",
+                    {.label = "Time line", .icon = Icon::clock, .key = "L", .spread = true})) {
+        scene.action = Show{Showing::time_line, ""};
+    }
+    if (wide_button(kit, "known.sheet",
+                    {.label = "Job sheet", .icon = Icon::sheet, .key = "S", .spread = true})) {
+        scene.action = WriteSheet{};
+    }
     if (wide_button(kit, "known.hand_back",
                     {.label = "Hand back", .icon = Icon::hand_over, .key = "H", .spread = true})) {
         scene.action = Show{Showing::hand_back, ""};
@@ -112,7 +112,6 @@ void draw_known(JobScene& scene) {
     kit.gap(10);
     draw_fold(scene, "trace", "Rules that spoke", scene.page.trace);
     draw_fold(scene, "notes", "Notes", scene.page.notes);
-    draw_fold(scene, "log", "Log of this job", log_lines(scene.page));
     draw_note(scene);
 }
 

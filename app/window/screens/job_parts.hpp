@@ -10,6 +10,8 @@ struct JobScene {
     const JobPage& page;
     const StepCard& card;  // of the step, or of the finding looked at
     const std::vector<LookUpRow>& look_up;
+    const QuestionOutlook* outlook;
+    const TurningSketch* turning;
     JobView& view;
     bool low = false;
     bool dock_inside = false;  // no room for a dock: the answers follow the step
@@ -23,6 +25,14 @@ void draw_track(JobScene& scene, const Box& box);
 void draw_card(JobScene& scene);       // eyebrow, heading, cautions, steps, figures
 void draw_questions(JobScene& scene);  // numbers to write down, other findings of the same check
 void draw_sheets(JobScene& scene);
+void draw_time_line(JobScene& scene);
+// What each answer would do to the first causes, drawn.
+void draw_outlook(JobScene& scene);
+// What would turn the first cause, drawn; asks for it to be worked out when it is unfolded.
+void draw_turning(JobScene& scene);
+void use_why_keys(JobScene& scene);
+// The job sheet that was written, or why it could not be.
+void draw_sheet_written(JobScene& scene);
 void draw_intake(JobScene& scene);
 void draw_look_up(JobScene& scene);
 void draw_hand_back(JobScene& scene);

@@ -73,7 +73,7 @@ void draw_number(JobScene& scene, const MeasureField& field) {
         draw_number_field(scene.kit, {"number." + field.id, field.name, field.unit, field.hint}, draft);
     if (event.cancelled) scene.view.drafts.drop(field.id);
     if (event.committed && draft.changed) {
-        scene.action = GiveNumber{field.id, draft.text, field.of_rig};
+        scene.action = GiveNumber{field.id, with_shown_unit(draft.text, field.unit), field.of_rig};
     }
 }
 

@@ -15,8 +15,7 @@ struct TabName {
     const char* id;
     const char* label;
 };
-constexpr std::array tabs{TabName{BoatTab::drawing, "boat.tab.drawing", "Drawing"},
-                          TabName{BoatTab::gauges, "boat.tab.gauges", "Gauges"},
+constexpr std::array tabs{TabName{BoatTab::gauges, "boat.tab.gauges", "Gauges"},
                           TabName{BoatTab::faults, "boat.tab.faults", "Faults"},
                           TabName{BoatTab::place, "boat.tab.place", "Place"},
                           TabName{BoatTab::rig, "boat.tab.rig", "Rig"}};
@@ -27,21 +26,30 @@ BoatTab tab_shown(const BoatScene& scene) {
     return beside && scene.view.tab == BoatTab::drawing ? BoatTab::gauges : scene.view.tab;
 }
 
+bool draw_tab(Kit& kit, const std::string& id, const char* label, const Box& box, bool open) {
+    const bool pressed = kit.button(id, box.inset(kit.px(2)), {.label = label, .face = Face::quiet});
+    if (open) kit.fill({box.x, box.bottom() - kit.px(4), box.w, kit.px(4)}, Role::accent, 2);
+    return pressed;
+}
+
+// In the compact form each view of the boat is a tab too.
 void draw_tabs(BoatScene& scene) {
     Kit& kit = scene.kit;
     const Box& box = scene.boxes.tabs;
-    const bool with_drawing = scene.boxes.form == Form::compact;
+    const std::size_t views = scene.boxes.form == Form::compact ? boat_views.size() : 0;
     kit.fill(box, Role::panel);
-    const float w = box.w / static_cast<float>(tabs.size() - (with_drawing ? 0 : 1));
-    float x = box.x;
+    const float w = box.w / static_cast<float>(tabs.size() + views);
+    Box at{box.x, box.y, w, box.h};
+    for (std::size_t i = 0; i < views; ++i, at.x += w) {
+        const bool open = tab_shown(scene) == BoatTab::drawing && scene.view.drawing == static_cast<int>(i);
+        if (!draw_tab(kit, std::string("boat.view.") + boat_views[i].id, boat_views[i].tab, at, open))
+            continue;
+        scene.view.tab = BoatTab::drawing;
+        scene.view.drawing = static_cast<int>(i);
+    }
     for (const TabName& tab : tabs) {
-        if (tab.tab == BoatTab::drawing && !with_drawing) continue;
-        const bool open = tab_shown(scene) == tab.tab;
-        const Box at{x, box.y, w, box.h};
-        if (kit.button(tab.id, at.inset(kit.px(2)), {.label = tab.label, .face = Face::quiet}))
-            scene.view.tab = tab.tab;
-        if (open) kit.fill({x, box.bottom() - kit.px(4), w, kit.px(4)}, Role::accent, 2);
-        x += w;
+        if (draw_tab(kit, tab.id, tab.label, at, tab_shown(scene) == tab.tab)) scene.view.tab = tab.tab;
+        at.x += w;
     }
     kit.hairline({box.x, box.bottom() - kit.px(1), box.w, kit.px(1)});
 }

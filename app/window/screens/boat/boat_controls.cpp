@@ -64,7 +64,7 @@ void draw_wheel_control(BoatScene& scene, const Box& box) {
 
 // What it stands at over a bar that can be pulled. Gives the share it was pulled to.
 std::optional<double> draw_slider(Kit& kit, const std::string& id, const Box& box, const std::string& text,
-                                  double share, int& steps) {
+                                  std::optional<double> share, int& steps) {
     const Kit::Grip grip = kit.grip(id, box, text);
     const float line = kit.theme().line_height(Type::small);
     kit.fill(box, Role::raised, 8);
@@ -73,10 +73,12 @@ std::optional<double> draw_slider(Kit& kit, const std::string& id, const Box& bo
                 Align::centre);
     const Box track{box.x + kit.px(14), box.bottom() - kit.px(15), box.w - kit.px(28), kit.px(6)};
     kit.fill(track, Role::bar_track, 3);
-    const float x = track.x + track.w * static_cast<float>(std::clamp(share, 0.0, 1.0));
-    kit.fill({track.x, track.y, x - track.x, track.h}, Role::accent, 3);
-    ImGui::GetWindowDrawList()->AddCircleFilled({x, track.middle_y()}, kit.px(8),
-                                                kit.theme().colour(Role::accent), 24);
+    if (share) {
+        const float x = track.x + track.w * static_cast<float>(std::clamp(*share, 0.0, 1.0));
+        kit.fill({track.x, track.y, x - track.x, track.h}, Role::accent, 3);
+        ImGui::GetWindowDrawList()->AddCircleFilled({x, track.middle_y()}, kit.px(8),
+                                                    kit.theme().colour(Role::accent), 24);
+    }
     if (grip.focused) kit.focus_ring(box, 8);
     steps = grip.steps;
     if (!grip.held || track.w <= 0) return std::nullopt;
@@ -86,6 +88,7 @@ std::optional<double> draw_slider(Kit& kit, const std::string& id, const Box& bo
 struct Group {
     const char* id;
     std::string text;
+    std::string short_text;
     double least, most, now, step;
     const char* less;  // label of the button
     const char* more;
@@ -103,10 +106,13 @@ std::optional<double> draw_group(Kit& kit, const Box& box, const Group& group) {
     const ButtonLook more{.label = group.more, .enabled = group.enabled, .name = group.more_name};
     if (kit.button(id + ".less", {box.x, box.y, side, box.h}, less)) wanted = group.now - group.step;
     const double range = group.most - group.least;
+    std::optional<double> share;
+    if (range > 0) share = (group.now - group.least) / range;
     int steps = 0;
     const Box middle{box.x + side + gap, box.y, box.w - 2 * (side + gap), box.h};
-    const auto pulled =
-        draw_slider(kit, id, middle, group.text, range > 0 ? (group.now - group.least) / range : 0, steps);
+    const bool roomy = kit.text_width(group.text, Type::small) < middle.w - kit.px(10);
+    const std::string& text = roomy ? group.text : group.short_text;
+    const auto pulled = draw_slider(kit, id, middle, text, share, steps);
     if (pulled) wanted = group.least + *pulled * range;
     if (steps != 0) wanted = group.now + steps * group.step;
     if (kit.button(id + ".more", {box.right() - side, box.y, side, box.h}, more))
@@ -124,6 +130,7 @@ void draw_sliders(BoatScene& scene, const Box& box, bool stacked) {
     const Box second = stacked ? Box{box.x, first.bottom() + gap, w, h} : Box{box.x + w + gap, first.y, w, h};
     const Group trim{"trim",
                      trims ? page.trim_text : "No trim",
+                     trims ? page.trim_short : "None",
                      page.least_trim,
                      page.most_trim,
                      page.setting.trim,
@@ -133,8 +140,10 @@ void draw_sliders(BoatScene& scene, const Box& box, bool stacked) {
                      "Trim down",
                      "Trim up",
                      trims};
-    const Group speed{"speed",    page.speed_text, 0,   page.most_speed, page.setting.speed,
-                      speed_step, "\xE2\x88\x92",  "+", "Slower",        "Faster"};
+    const Group speed{"speed",    page.speed_text, page.speed_short,
+                      0,          page.most_speed, page.setting.speed,
+                      speed_step, "\xE2\x88\x92",  "+",
+                      "Slower",   "Faster"};
     if (const auto wanted = draw_group(kit, first, trim); wanted && trims) scene.act(TrimTo{*wanted});
     if (const auto wanted = draw_group(kit, second, speed)) scene.act(GoAt{*wanted});
 }
@@ -147,12 +156,12 @@ bool side_button(BoatScene& scene, const Box& box, const char* id, char letter, 
     const float side = kit.px(24);
     const bool port = letter == 'P';
     const float middle = box.middle_x(), y = box.middle_y();
-    kit.side_letter({port ? middle + kit.px(1) : middle - kit.px(1) - side, y - side / 2, side, side},
-                    letter);
-    const float tip = port ? middle - kit.px(16) : middle + kit.px(16),
-                base = port ? middle - kit.px(4) : middle + kit.px(4);
-    ImGui::GetWindowDrawList()->AddTriangleFilled({base, y - kit.px(9)}, {base, y + kit.px(9)}, {tip, y},
-                                                  kit.theme().colour(Role::ink));
+    kit.side_letter({port ? middle - kit.px(4) : middle - kit.px(20), y - side / 2, side, side}, letter);
+    const float base = port ? middle - kit.px(8) : middle + kit.px(8);
+    const float tip = port ? base - kit.px(12) : base + kit.px(12);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddTriangleFilled({base, y - kit.px(9)}, {base, y + kit.px(9)}, {tip, y},
+                           kit.theme().colour(Role::ink));
     if (touch.focused) kit.focus_ring(box, 8);
     return touch.pressed;
 }

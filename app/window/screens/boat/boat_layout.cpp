@@ -48,6 +48,10 @@ BoatBoxes boat_boxes(float width, float height) {
         boxes.drawings[2] = {body.x + main, body.y + body.h / 2, body.w - main, body.h / 2};
         return boxes;
     }
+    if (boxes.form == Form::compact) {
+        boxes.drawings[0] = body;
+        return boxes;
+    }
     boxes.views = {body.x, body.y, body.w, views_height};
     boxes.drawings[0] = {body.x, body.y + views_height, body.w, body.h - views_height};
     return boxes;

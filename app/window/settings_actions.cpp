@@ -1,0 +1,108 @@
+// Settings kept at once: the shop's in the records, the window's own by whoever holds the preferences file.
+#include <algorithm>
+#include <filesystem>
+
+#include <fmt/format.h>
+
+#include "app/window/app_state.hpp"
+#include "app/window/settings_page.hpp"
+
+namespace hardover::window {
+
+namespace {
+
+std::string folder_of(const std::string& file) {
+    return std::filesystem::path(file).parent_path().string();
+}
+
+// "records-2026-11-25-150313.db" for a moment as the records write it.
+std::string backup_name(const std::string& utc) {
+    std::string digits;
+    for (const char letter : utc) {
+        if (letter == 'T') digits += '-';
+        if (letter == '-' || (letter >= '0' && letter <= '9')) digits += letter;
+    }
+    return "records-" + digits + ".db";
+}
+
+// The choices of a rig field, the one settled on chosen; first that it is left open.
+std::vector<ChoiceText> settled_choices(const Knowledge& knowledge, const char* field,
+                                        const std::string& settled) {
+    const Index at = find(knowledge.rig_fields, field);
+    if (at == none) return {};
+    std::vector<ChoiceText> choices{{"", "Asked for each job", settled.empty()}};
+    for (const Word& word : knowledge.rig_fields[at].choices) {
+        choices.push_back({word.id, word.text, word.id == settled});
+    }
+    return choices;
+}
+
+struct Apply {
+    AppState& state;
+
+    void keep(const ShopSettings& shop) const {
+        const Result<void> kept = keep_shop(state.store, shop);
+        state.settings_view.trouble = kept ? "" : kept.error().text();
+        take_shop(state);
+    }
+    void operator()(const SetShop& action) const { keep(action.shop); }
+    void operator()(const SetRate& action) const {
+        const Result<double> rate = read_rate(action.text);
+        if (!rate) {
+            state.settings_view.drafts.refuse("rate", action.text, rate.error().text());
+            return;
+        }
+        state.settings_view.drafts.drop("rate");
+        ShopSettings shop = state.shop;
+        shop.ways.rate = rate.value();
+        keep(shop);
+    }
+    void operator()(const ChooseLook& action) const { state.preferences.look = action.look; }
+    void operator()(const ChooseTextSize& action) const {
+        state.preferences.text_percent = std::clamp(action.percent, least_text, most_text);
+    }
+    void operator()(const BackUp&) const {
+        const std::string path = folder_of(state.store.path()) + "/" + backup_name(state.now());
+        const Result<void> made = state.store.backup(path);
+        state.settings_view.backup = made ? path : "";
+        state.settings_view.backup_trouble = made ? "" : made.error().text();
+    }
+    void operator()(const OpenFolder& action) const {
+        if (!state.open_outside) return;
+        const Result<void> opened = state.open_outside(action.path);
+        state.settings_view.folder_trouble = opened ? "" : opened.error().text();
+    }
+};
+
+}  // namespace
+
+SettingsPage make_settings_page(const AppState& state) {
+    SettingsPage page;
+    page.preferences = state.preferences;
+    page.shop = state.shop;
+    page.usual_rate = fmt::format("{}", state.knowledge.settings.shop_rate);
+    page.waters = settled_choices(state.knowledge, "waters", state.shop.waters);
+    page.uses = settled_choices(state.knowledge, "vessel_use", state.shop.vessel_use);
+    page.records_file = state.store.path();
+    page.records_folder = folder_of(page.records_file);
+    return page;
+}
+
+void take_shop(AppState& state) {
+    const Result<ShopSettings> shop = read_shop(state.store);
+    if (!shop) {
+        state.settings_view.trouble = shop.error().text();
+        return;
+    }
+    state.shop = shop.value();
+    if (!state.job || state.job->shop == state.shop.ways) return;
+    state.job = replay(state.prepared, state.job->number, state.job->events, state.shop.ways);
+    state.turning.reset();
+    show_job(state);
+}
+
+void carry_out_on_settings(AppState& state, const SettingsAction& action) {
+    std::visit(Apply{state}, action);
+}
+
+}  // namespace hardover::window

@@ -1,0 +1,27 @@
+// What the place Settings shows, in words: how things stand, and what can be chosen. Pure.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/jobs/page.hpp"
+#include "app/jobs/shop.hpp"
+#include "app/window/preferences.hpp"
+
+namespace hardover::window {
+
+struct AppState;
+
+struct SettingsPage {
+    Preferences preferences;
+    ShopSettings shop;
+    std::string usual_rate;          // the knowledge's price of an hour: "120"
+    std::vector<ChoiceText> waters;  // empty: this knowledge does not ask for it
+    std::vector<ChoiceText> uses;
+    std::string records_file;
+    std::string records_folder;
+};
+
+SettingsPage make_settings_page(const AppState& state);
+
+}  // namespace hardover::window

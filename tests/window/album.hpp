@@ -1,0 +1,23 @@
+// Where a picture goes: the folder that HARDOVER_PICTURES names, or one that is removed again.
+#pragma once
+
+#include <cstdlib>
+#include <string>
+
+#include "shop.hpp"
+
+namespace hardover_tests {
+
+class Album {
+  public:
+    std::string path(const std::string& name) const {
+        const char* wanted = std::getenv("HARDOVER_PICTURES");
+        return wanted == nullptr ? scratch_.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
+    }
+    std::string file(const std::string& name) const { return scratch_.file(name); }
+
+  private:
+    ScratchFolder scratch_;
+};
+
+}  // namespace hardover_tests
