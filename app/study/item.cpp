@@ -24,6 +24,7 @@ constexpr std::array<FormText, form_count> form_texts = {{
     {"next", "Next step", Way::single},
     {"caution", "Missing caution", Way::single},
     {"figure", "Figure with its unit", Way::figure},
+    {"place", "Place on the drawing", Way::single},
 }};
 
 const FormText& text_of(Form form) {
@@ -55,7 +56,10 @@ Way way_of(Form form) {
 }
 
 double guess_chance(const Item& item) {
-    return way_of(item.stem.form) == Way::single ? 1.0 / static_cast<double>(item.options.size()) : 0;
+    if (way_of(item.stem.form) != Way::single) return 0;
+    const auto right = std::count_if(item.options.begin(), item.options.end(),
+                                     [](const Option& option) { return option.right; });
+    return static_cast<double>(right) / static_cast<double>(item.options.size());
 }
 
 std::string right_answer(const Item& item) {
@@ -69,7 +73,9 @@ std::string right_answer(const Item& item) {
         return answer;
     }
     for (std::size_t i = 0; i < item.options.size(); ++i) {
-        if (item.options[i].right) add(i);
+        if (!item.options[i].right) continue;
+        add(i);
+        if (way_of(item.stem.form) == Way::single) break;  // any of several places will do
     }
     return answer;
 }

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "app/drawing/drawing.hpp"
 #include "app/study/scoring.hpp"
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
@@ -23,9 +24,10 @@ enum class Form {
     order,    // in which order to work
     next,     // which step next, by expected minutes
     caution,  // which caution is missing
-    figure    // a worksheet's result, with its unit
+    figure,   // a worksheet's result, with its unit
+    place     // where on the drawing of the rig a cause sits (any of its places is right)
 };
-inline constexpr int form_count = 10;
+inline constexpr int form_count = 11;
 const char* form_id(Form form);    // "signs"
 const char* form_name(Form form);  // "Cause from signs"
 
@@ -50,6 +52,7 @@ struct Option {
     std::string why{};  // why it is wrong, where the knowledge tells; may be empty
     Index of = none;    // the cause, finding, check, remedy or caution it stands for
     int reading = -1;
+    std::string drawn{};  // part of the drawing it stands for
 };
 
 // A figure one gets by a known mistake.
@@ -74,6 +77,7 @@ struct Item {
     std::vector<Option> options;  // order: in the order shown; right order by `rules`
     std::vector<Before> rules;    // order: indices into `options`
     std::optional<Figure> figure;
+    std::optional<drawing::Drawing> drawing;
     std::vector<std::string> cautions;  // names, of the work the item speaks of
     std::string reason;
     std::string source;

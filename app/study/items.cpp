@@ -29,6 +29,8 @@ bool made(const Portraits& portraits, Item& item, Chance& chance) {
             return make_caution(portraits, item, chance);
         case Form::figure:
             return make_figure(portraits, item, chance);
+        case Form::place:
+            return make_place(portraits, item);
     }
     return false;
 }
@@ -39,7 +41,9 @@ bool has_enough(const Item& item) {
     const auto wrong = static_cast<std::ptrdiff_t>(item.options.size()) - right;
     switch (way_of(item.stem.form)) {
         case Way::single:
-            return right == 1 && wrong >= static_cast<std::ptrdiff_t>(fewest_wrong);
+            // Of places on a drawing any may be right.
+            return (item.drawing ? right >= 1 : right == 1) &&
+                   wrong >= static_cast<std::ptrdiff_t>(fewest_wrong);
         case Way::several:
             return right >= 2 && wrong >= 2;
         case Way::order:

@@ -58,6 +58,7 @@ bool make_remedy(const Portraits& portraits, Item& item, Chance& chance);
 bool make_order(const Portraits& portraits, Item& item);
 bool make_next(const Portraits& portraits, Item& item, Chance& chance);
 bool make_caution(const Portraits& portraits, Item& item, Chance& chance);
+bool make_place(const Portraits& portraits, Item& item);
 bool make_figure(const Portraits& portraits, Item& item, Chance& chance);
 
 }  // namespace hardover::study

@@ -63,6 +63,8 @@ bool counts(const Portraits& portraits, const Stem& stem) {
         case Form::next:
         case Form::figure:
             return true;  // found out only by ranking or by working sheets, and nearly all do
+        case Form::place:
+            return stem.part != none;  // found out only by drawing the rig
         default:
             return make_item(portraits, stem, 0).has_value();
     }

@@ -104,6 +104,10 @@ std::string hint_name(int level) {
     return level == 1 ? "a nudge" : level == 2 ? "what to compare" : "the step and its reason";
 }
 
+std::string hint_title(int level) {
+    return upper_first(hint_name(level));
+}
+
 std::vector<std::string> hint_text(const Session& session, int level) {
     const Assessment now = assess(session.prepared(), session.facts(), Detail{false, false});
     if (session.boat_is_right() || level <= 1) return {nudge(session.knowledge(), now.next)};

@@ -268,4 +268,18 @@ Debrief debrief(const Session& session, const Marks& marks) {
     return Teller(session, marks).tell();
 }
 
+std::vector<MinutesPart> minutes_bar(const Ended& ended) {
+    const double spared = std::clamp(-ended.luck, 0.0, ended.expected);
+    std::vector<MinutesPart> parts;
+    const auto add = [&](MinutesPart::Kind kind, double minutes, const char* words) {
+        if (minutes >= 0.5) parts.push_back({kind, minutes, minutes_text(minutes) + words});
+    };
+    add(MinutesPart::Kind::work, ended.expected - spared,
+        spared < 0.5 ? " of work, as expected at the start" : " of work");
+    add(MinutesPart::Kind::spared, spared, " expected at the start and spared by good luck: not marked");
+    add(MinutesPart::Kind::avoidable, ended.avoidable, " that could have been saved: your mark");
+    add(MinutesPart::Kind::bad_luck, ended.luck, " of bad luck: not marked");
+    return parts;
+}
+
 }  // namespace hardover::study::practice

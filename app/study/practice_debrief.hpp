@@ -53,6 +53,15 @@ struct Debrief {
 };
 Debrief debrief(const Session& session, const Marks& marks);
 
+// The minutes as the parts of one bar, in their order. Good luck is a part that was expected and spared.
+struct MinutesPart {
+    enum class Kind { work, spared, avoidable, bad_luck };
+    Kind kind = Kind::work;
+    double minutes = 0;
+    std::string words;  // "12 min that could have been saved: your mark"
+};
+std::vector<MinutesPart> minutes_bar(const Ended& ended);
+
 // The same as JSON text, indented.
 std::string debrief_json(const Session& session, const Debrief& debrief);
 

@@ -83,8 +83,12 @@ std::string answered_as(const Session& session, Index finding) {
 FindingItem item_of(const Session& session, Index finding) {
     const Finding& entry = at(session.knowledge().findings, finding);
     const Asked event{entry.id};
-    return {entry.id, entry.name, entry.ask, minutes_text(session.minutes_of(event)),
-            answered_as(session, finding)};
+    return {entry.id,
+            entry.name,
+            entry.ask,
+            minutes_text(session.minutes_of(event)),
+            answered_as(session, finding),
+            entry.check == none ? "" : at(session.knowledge().checks, entry.check).name};
 }
 
 // How much each finding has to do with the causes that bring this complaint.

@@ -23,7 +23,8 @@ Advice next_step_advice(const PreparedKnowledge& prepared, const Facts& facts);
 
 // Help of level 1 (a nudge), 2 (what to compare) or 3 (the step with its reason).
 std::vector<std::string> hint_text(const Session& session, int level);
-std::string hint_name(int level);  // "a nudge", ...
+std::string hint_name(int level);   // "a nudge", ...
+std::string hint_title(int level);  // "A nudge", ...
 
 struct FindingItem {
     std::string id;
@@ -31,6 +32,7 @@ struct FindingItem {
     std::string ask;
     std::string minutes;  // "2 min", "8 min with setting up"
     std::string answer;   // as answered since the last remedy, or ""
+    std::string check;    // name of the check that gets it; "" where a look or a question will do
 };
 struct FindingGroup {
     std::string id;  // of the part

@@ -153,14 +153,13 @@ class Things {
     void on_from_here() {
         const PracticeBoat& boat = session_.boat();
         const Cause& cause = at(knowledge_.causes, boat.faults.front());
-        add(0.3, fmt::format("Read once more what {} shows, and why: hardover knowledge show {}",
-                             quoted(cause.name), cause.id));
-        const std::string part = cause.part == none ? "" : at(knowledge_.parts, cause.part).id;
-        add(0.2, "Keep it from fading: hardover quiz" + (part.empty() ? "" : " --topic " + part));
+        add(0.3, fmt::format("Read once more in the knowledge what {} shows, and why.", quoted(cause.name)));
+        const std::string part = cause.part == none ? "" : at(knowledge_.parts, cause.part).name;
+        add(0.2, "Keep it from fading: a quiz" + (part.empty() ? "." : " about " + quoted(part) + "."));
         const bool well = session_.boat_is_right() && session_.hints().empty() &&
                           marks_.avoidable <= share_well_done * marks_.expected;
         const int next = std::min(most_level, boat.level + (well ? 1 : 0));
-        add(0.1, fmt::format("Take another boat: hardover practice --level {}", next));
+        add(0.1, fmt::format("Take another boat, of level {}.", next));
     }
 
     const Session& session_;

@@ -26,6 +26,7 @@ class StemList {
         for (std::size_t c = 0; c < all_.complaints.size(); ++c) add_next(static_cast<Index>(c));
         add_cautions();
         for (std::size_t w = 0; w < all_.worksheets.size(); ++w) add_figures(static_cast<Index>(w));
+        for (std::size_t c = 0; c < all_.causes.size(); ++c) add_of_cause(Form::place, static_cast<Index>(c));
         return std::move(stems_);
     }
 

@@ -1,28 +1,14 @@
-// Learners as the records hold them, for the commands of the terminal. Knows no item.
+// Learners for the commands of the terminal, which work on the day of the clock.
 #pragma once
 
-#include <string>
-
-#include "app/records/store.hpp"
-#include "app/study/learner.hpp"
+#include "app/jobs/job.hpp"
+#include "app/study/known_learner.hpp"
 
 namespace hardover {
 
-struct KnownLearner {
-    LearnerNumber number = 0;
-    std::string name;
-    int events = 0;  // in the learner's record, of every kind
-    study::LearnerState state;
-};
-
-// The learner worked out from all reviews on record. Error: a review that cannot be read.
-Result<study::LearnerState> learner_state(const Store& store, LearnerNumber learner);
-
-// Error not_found: no such learner, with the nearest name.
-Result<KnownLearner> learner_named(const Store& store, const std::string& name);
-
-// The calendar day here and now, counted from 1970-01-01. A day starts at four in the morning, so that late
-// work counts for the day before.
-int study_day();
+// Today.
+inline int study_day() {
+    return study::study_day(utc_now());
+}
 
 }  // namespace hardover

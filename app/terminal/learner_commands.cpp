@@ -5,7 +5,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
-#include "app/study/mastery.hpp"
+#include "app/study/progress_page.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/words.hpp"
@@ -18,7 +18,6 @@ using namespace study;
 using nlohmann::ordered_json;
 
 constexpr int page_width = 80;
-constexpr int enough_for_calibration = 20;
 
 void say(Context& context, const std::string& text) {
     context.streams.out << wrapped_keeping_indent(text, page_width, 0) << "\n";
@@ -59,28 +58,14 @@ void print_mastery(Context& context, const std::string& title, const std::vector
     }
 }
 
-void print_calibration(Context& context, const Calibration& calibration) {
-    if (calibration.answers == 0) return;
-    say(context, fmt::format("Sureness given with {} answers: on average {:+.0f} in 100 surer than right.",
-                             calibration.answers, 100 * calibration.bias()));
-    if (calibration.answers < enough_for_calibration) return;
-    say(context, fmt::format("Brier {:.3f} = reliability {:.3f} - resolution {:.3f} + uncertainty {:.3f}.",
-                             calibration.brier, calibration.reliability, calibration.resolution,
-                             calibration.uncertainty));
-}
-
 }  // namespace
 
 int run_learner_add(Context& context, const std::string& name) {
-    const std::string clean = trimmed(name);
-    if (clean.empty()) {
-        return refuse(context,
-                      {Error::Kind::bad_input, "a learner needs a name", "", "a seat such as A07 will do"});
-    }
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
-    const auto added = store.value().add_learner(clean, utc_now());
+    const auto added = add_learner(store.value(), name, utc_now());
     if (!added) return refuse(context, added.error());
+    const std::string& clean = added.value().name;
     say(context, "Learner " + clean + " is added. Start with: hardover quiz --learner '" + clean + "'");
     return 0;
 }
@@ -143,10 +128,8 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
         context.streams.out << page.dump(2) << "\n";
         return 0;
     }
-    say(context, fmt::format("{}: {} answers, {} of them right; {} of {} statements met, {} due today.", name,
-                             summary.all.answers, summary.all.right, summary.all.met, summary.all.statements,
-                             summary.due));
-    print_calibration(context, summary.calibration);
+    say(context, name + ": " + progress_headline(summary));
+    for (const std::string& line : sureness_sentences(summary.calibration)) say(context, line);
     print_mastery(context, "By complaint", summary.by_complaint);
     print_mastery(context, "By part", summary.by_part);
     if (summary.rough) {

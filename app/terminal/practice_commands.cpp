@@ -7,6 +7,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/study/practice_begin.hpp"
 #include "app/study/practice_figures.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/practice_run.hpp"
@@ -21,59 +22,25 @@ using nlohmann::ordered_json;
 
 constexpr std::uint64_t seeds = 1000000;  // short enough to tell a friend
 
-// A boat in hand, and where it is kept.
-struct InHand {
-    Session session;
-    Record* record = nullptr;
-    int number = 0;
-};
-
-Result<Session> session_of(const PreparedKnowledge& prepared, const Begun& begun,
-                           const std::vector<study::practice::PracticeEvent>& events) {
-    if (begun.knowledge != prepared.knowledge().fingerprint) {
-        return Error{Error::Kind::unsupported,
-                     "this boat was made with other knowledge than today's and would answer differently", "",
-                     "use the knowledge of that day (--knowledge FOLDER), or begin a new boat with --new"};
+// A new boat for whoever practises, or the one that is not finished.
+Result<BoatInHand> begin_or_go_on(const PreparedKnowledge& prepared, const PracticeRequest& request,
+                                  Record* record) {
+    const RecordedBoat* open = record != nullptr ? record->unfinished() : nullptr;
+    if (open != nullptr && !request.start_new && !request.seed && !request.level) {
+        Result<Session> session = session_of(prepared, open->begun, open->events);
+        if (!session) return session.error();
+        return BoatInHand{std::move(session).value(), open->number};
     }
-    const auto boat = make_practice_boat(prepared, begun.seed, begun.level);
-    if (!boat) return boat.error();
-    return study::practice::replay(prepared, boat.value(), begun, events);
-}
-
-// A new boat for whoever practises.
-Result<InHand> begin(const PreparedKnowledge& prepared, const PracticeRequest& request, Record* record) {
-    const Plan plan = plan_next(record != nullptr ? &record->boats() : nullptr, request.level);
-    Begun begun;
-    begun.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)) % seeds);
-    begun.level = plan.level;
-    begun.guidance = plan.guidance;
-    begun.knowledge = prepared.knowledge().fingerprint;
-    begun.day = study_day();
+    BoatWish wish;
+    wish.seed = request.seed.value_or(static_cast<std::uint64_t>(std::time(nullptr)) % seeds);
+    wish.level = request.level;
+    wish.day = study_day();
     if (!request.guidance.empty()) {
         const Result<Guidance> wished = read_guidance(request.guidance);
         if (!wished) return wished.error();
-        begun.guidance = wished.value();
+        wish.guidance = wished.value();
     }
-    Result<Session> session = session_of(prepared, begun, {});
-    if (!session) return session.error();
-    int number = 0;
-    if (record != nullptr) {
-        const Result<int> begun_as = record->begin(begun, utc_now());
-        if (!begun_as) return begun_as.error();
-        number = begun_as.value();
-    }
-    return InHand{std::move(session).value(), record, number};
-}
-
-Result<InHand> begin_or_go_on(const PreparedKnowledge& prepared, const PracticeRequest& request,
-                              Record* record) {
-    const RecordedBoat* open = record != nullptr ? record->unfinished() : nullptr;
-    if (open == nullptr || request.start_new || request.seed || request.level) {
-        return begin(prepared, request, record);
-    }
-    Result<Session> session = session_of(prepared, open->begun, open->events);
-    if (!session) return session.error();
-    return InHand{std::move(session).value(), record, open->number};
+    return begin_boat(prepared, wish, record, utc_now());
 }
 
 void tell(std::ostream& out, const Session& session, const Debrief& told, bool json) {
@@ -86,7 +53,7 @@ void tell(std::ostream& out, const Session& session, const Debrief& told, bool j
 
 int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequest& request,
          Record* record) {
-    Result<InHand> begun = begin_or_go_on(prepared, request, record);
+    Result<BoatInHand> begun = begin_or_go_on(prepared, request, record);
     if (!begun) return refuse(context, begun.error());
     const int number = begun.value().number;
     std::ostream& out = request.json ? context.streams.err : context.streams.out;

@@ -9,8 +9,7 @@
 
 #include "app/jobs/job.hpp"
 #include "app/reports/job_report.hpp"
-#include "app/study/item_text.hpp"
-#include "app/study/quiz.hpp"
+#include "app/study/quiz_in_hand.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/words.hpp"
@@ -28,66 +27,53 @@ void say(Context& context, const std::string& text, int hang = 0) {
     context.streams.out << wrapped_keeping_indent(text, page_width, hang) << "\n";
 }
 
-Review review_of(const Knowledge& knowledge, const Item& item, const QuizWish& wish) {
-    Review review;
-    review.item = item.stem.id;
-    review.statement = item.stem.statement;
-    review.form = form_id(item.stem.form);
-    for (const Index complaint : item.stem.complaints) {
-        review.complaints.push_back(knowledge.complaints[static_cast<std::size_t>(complaint)].id);
-    }
-    if (item.stem.part != none) {
-        review.part = knowledge.parts[static_cast<std::size_t>(item.stem.part)].id;
-    }
-    review.seed = wish.seed;
-    review.day = wish.day;
-    review.guess = guess_chance(item);
-    review.knowledge = knowledge.fingerprint;
-    return review;
-}
-
 // One quiz in the terminal. Every answer is on disk before its feedback shows.
 class QuizRun {
   public:
-    QuizRun(Context& context, const Knowledge& knowledge, Store* store, KnownLearner learner, QuizWish wish)
+    QuizRun(Context& context, const Knowledge& knowledge, Store* store, const KnownLearner& learner,
+            QuizInHand quiz)
         : context_(context),
           knowledge_(knowledge),
           store_(store),
-          learner_(std::move(learner)),
-          wish_(wish) {}
+          learner_(learner.number),
+          name_(learner.name),
+          events_(learner.events),
+          quiz_(std::move(quiz)) {}
 
-    int run(const std::vector<Item>& items) {
-        say(context_,
-            fmt::format("Quiz of {}, seed {}. After the answer you may say how sure you are, in 100: "
-                        "b @ 70. Can't tell: ?  Leave: q",
-                        items.size(), wish_.seed));
-        for (std::size_t i = 0; i < items.size(); ++i) {
-            const Result<bool> answered = ask(items[i], i + 1, items.size());
+    int run() {
+        say(context_, quiz_.opening() +
+                          " After the answer you may say how sure you are, in 100: b @ 70. Can't tell: ?  "
+                          "Leave: q");
+        while (!quiz_.at_end()) {
+            const Result<bool> answered = ask();
             if (!answered) return refuse(context_, answered.error());
             if (!answered.value()) break;
+            quiz_.go_on();
         }
-        print_end(items.size());
+        context_.streams.out << "\n";
+        for (const std::string& line : quiz_.closing()) say(context_, line);
+        say(context_, store_ == nullptr ? "Nothing is kept without a learner: hardover quiz --learner NAME"
+                                        : "Kept for " + name_ + ". See: hardover learner show " + name_);
         return 0;
     }
 
   private:
-    void print(const Item& item, std::size_t number, std::size_t of) {
-        const ItemText text = item_text(knowledge_, item);
+    void print() {
+        const ItemText text = item_text(knowledge_, quiz_.item());
         context_.streams.out << "\n";
-        say(context_, fmt::format("{} of {} · {}", number, of, text.heading));
+        say(context_, fmt::format("{} of {} · {}", quiz_.number(), quiz_.count(), text.heading));
         for (const std::string& line : text.given) say(context_, "  " + line, 4);
         say(context_, text.question + " " + text.how);
         for (const std::string& option : text.options) say(context_, "  " + option, 5);
     }
 
     // False: the learner left, or the input ended.
-    Result<bool> ask(const Item& item, std::size_t number, std::size_t of) {
-        print(item, number, of);
+    Result<bool> ask() {
+        print();
         for (std::string line;
              context_.streams.out << "> " << std::flush, std::getline(context_.streams.in, line);) {
             if (trimmed(line) == "q" || trimmed(line) == "quit") return false;
             const std::size_t mark = line.rfind('@');
-            const Result<Marked> marked = mark_answer(item, line.substr(0, mark));
             std::optional<double> sure;
             if (mark != std::string::npos) {
                 const Result<double> read = read_sureness(line.substr(mark + 1));
@@ -97,11 +83,12 @@ class QuizRun {
                 }
                 sure = read.value();
             }
-            if (!marked) {
-                say(context_, marked.error().text());
+            const auto answer = quiz_.weigh(trimmed(line.substr(0, mark)), sure);
+            if (!answer) {
+                say(context_, answer.error().text());
                 continue;
             }
-            const Result<void> kept = keep(item, trimmed(line.substr(0, mark)), marked.value(), sure);
+            const Result<void> kept = keep(answer.value());
             if (!kept) return kept.error();
             return true;
         }
@@ -109,54 +96,26 @@ class QuizRun {
         return false;
     }
 
-    Result<void> keep(const Item& item, const std::string& answer, const Marked& marked,
-                      std::optional<double> sure) {
-        Review review = review_of(knowledge_, item, wish_);
-        review.answer = answer;
-        review.mark = marked.mark;
-        review.sure = sure;
-        review.grade = grade_of(marked.mark, sure);
+    Result<void> keep(const QuizInHand::Answer& answer) {
         if (store_ != nullptr) {
             const Result<void> written = store_->append_study(
-                learner_.number, {learner_.events + 1, utc_now(), review_kind, review_body(review)});
+                learner_, {events_ + 1, utc_now(), review_kind, review_body(answer.review)});
             if (!written) return written;
-            ++learner_.events;
+            ++events_;
         }
-        learner_.state.take(review);
-        ++answered_;
-        marks_ += marked.mark;
-        if (sure) sure_.push_back({*sure, marked.right});
-        const StatementState& state = learner_.state.statements.at(item.stem.statement);
-        const FeedbackText feedback = feedback_text(item, marked, sure, state.due_day() - wish_.day);
+        const FeedbackText& feedback = quiz_.take(answer);
         say(context_, feedback.verdict);
         for (const std::string& text : feedback.lines) say(context_, "  " + text, 2);
         return {};
     }
 
-    void print_end(std::size_t of) {
-        context_.streams.out << "\n";
-        say(context_,
-            fmt::format("Answered {} of {}, marks {:.2f} of {}.", answered_, of, marks_, answered_));
-        if (!sure_.empty()) {
-            const Calibration found = calibrate(sure_);
-            say(context_,
-                fmt::format("Sureness given {} times: on average {:.0f} in 100, right {:.0f} in 100, "
-                            "Brier {:.3f}.",
-                            found.answers, 100 * found.mean_sureness, 100 * found.share_right, found.brier));
-        }
-        say(context_, store_ == nullptr
-                          ? "Nothing is kept without a learner: hardover quiz --learner NAME"
-                          : "Kept for " + learner_.name + ". See: hardover learner show " + learner_.name);
-    }
-
     Context& context_;
     const Knowledge& knowledge_;
     Store* store_;
-    KnownLearner learner_;
-    QuizWish wish_;
-    int answered_ = 0;
-    double marks_ = 0;
-    std::vector<SureAnswer> sure_;
+    LearnerNumber learner_;
+    std::string name_;
+    int events_ = 0;
+    QuizInHand quiz_;
 };
 
 ordered_json json_of(const std::vector<ItemFigure>& figures) {
@@ -199,8 +158,8 @@ int run_quiz(Context& context, const QuizRequest& request) {
     const Portraits portraits(knowledge.value());
     const Result<std::vector<Item>> items = choose_items(portraits, learner.state, wish);
     if (!items) return refuse(context, items.error());
-    QuizRun run(context, knowledge.value(), store ? &*store : nullptr, std::move(learner), wish);
-    return run.run(items.value());
+    QuizInHand quiz(knowledge.value(), items.value(), learner.state, wish);
+    return QuizRun(context, knowledge.value(), store ? &*store : nullptr, learner, std::move(quiz)).run();
 }
 
 int run_quiz_topics(Context& context) {

@@ -9,6 +9,7 @@
 #include "app/window/boat_desk.hpp"
 #include "app/window/places.hpp"
 #include "app/window/sheet_actions.hpp"
+#include "app/window/study_actions.hpp"
 #include "app/window/theme.hpp"
 
 namespace hardover::window {
@@ -91,6 +92,9 @@ struct ShowKnowledge {
     std::string id;
 };
 
+// Opens the practice boat that is done at the place where faults are seen at work.
+struct OpenOnBoat {};
+
 // Reads the knowledge files anew, or only when they have changed.
 struct ReloadKnowledge {
     bool only_if_changed = false;
@@ -117,8 +121,8 @@ struct OpenFolder {  // of the records
 using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, BackUp, OpenFolder>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
-using Action =
-    std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook, ChangeTextSize,
-                 ReloadKnowledge, ShowKnowledge, JobAction, BoatAction, SheetAction, SettingsAction>;
+using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
+                            ChangeTextSize, ReloadKnowledge, ShowKnowledge, JobAction, BoatAction,
+                            SheetAction, StudyAction, OpenOnBoat, SettingsAction>;
 
 }  // namespace hardover::window

@@ -6,6 +6,7 @@
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/settings.hpp"
+#include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
 
 namespace hardover::window {
@@ -25,6 +26,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
             return draw_settings(kit, make_settings_page(state), state.settings_view);
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
+        case Place::study:
+            return draw_study(kit, state.study.page(), state.study_view);
         case Place::bench:
             break;
     }

@@ -19,6 +19,7 @@ struct Apply {
         if (place == Place::boat) show_boat(state);
         if (place == Place::settings) take_shop(state);
         if (place == Place::worksheets) show_sheets(state);
+        if (place == Place::study) state.study.show();
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -63,6 +64,14 @@ struct Apply {
     }
     void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
+    void operator()(const StudyAction& action) const { state.study.carry_out(action); }
+    // A practice boat that is done, where its faults can be seen at work.
+    void operator()(const OpenOnBoat&) const {
+        const auto boat = state.study.finished_boat();
+        if (!boat) return;
+        go(Place::boat);
+        state.boat.open(boat->told, boat->faults);
+    }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
@@ -74,6 +83,7 @@ struct Apply {
         if (!read) return;
         state.prepared = state.in_use->prepared();
         state.boat.use(state.prepared);
+        state.study.use(state.prepared);
         show_bench(state);
         if (state.job) {
             state.job = replay(state.prepared, state.job->number, state.job->events, state.job->shop);

@@ -14,6 +14,8 @@
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
 #include "app/window/sheets_state.hpp"
+#include "app/window/study_desk.hpp"
+#include "app/window/study_view.hpp"
 #include "app/window/views.hpp"
 
 namespace hardover::window {
@@ -53,7 +55,11 @@ struct AppState {
 
     BoatDesk boat;  // looked at: the job's, or one of its own
     BoatView boat_view;
+
     SheetsState sheets;
+
+    StudyDesk study{prepared, store, now};
+    StudyView study_view;
 };
 
 // Reads the list of jobs anew.

@@ -66,6 +66,14 @@ void BoatDesk::use(const PreparedKnowledge& prepared) {
     shown_ = false;
 }
 
+void BoatDesk::open(const Facts& facts, const std::vector<std::string>& faults) {
+    own_facts_ = facts;
+    faults_.clear();
+    for (const std::string& cause : faults) faults_.push_back({cause, 1});
+    shown_ = false;
+    show(nullptr, setting_.units);
+}
+
 void BoatDesk::list_choices() {
     choices_.clear();
     if (of_job_) return;

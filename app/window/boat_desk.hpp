@@ -67,6 +67,8 @@ class BoatDesk {
     // After the knowledge was read anew.
     void use(const PreparedKnowledge& prepared);
     void carry_out(const BoatAction& action);
+    // Another boat with its faults, until show() is told of a job.
+    void open(const Facts& facts, const std::vector<std::string>& faults);
 
     const BoatPage& page() const { return page_; }
     bool of_job() const { return of_job_; }

@@ -141,6 +141,14 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
         case Icon::open:
             pen.line({{5, 9}, {12, 16}, {19, 9}});
             break;
+        case Icon::up:
+            pen.line({{5, 15}, {12, 8}, {19, 15}});
+            break;
+        case Icon::study:
+            pen.line({{12, 5}, {22, 10}, {12, 15}, {2, 10}}, true);
+            pen.line({{6.5F, 12.5F}, {6.5F, 17}, {12, 19.5F}, {17.5F, 17}, {17.5F, 12.5F}});
+            pen.line({{22, 10}, {22, 16}});
+            break;
         case Icon::shut:
             pen.line({{9, 5}, {16, 12}, {9, 19}});
             break;

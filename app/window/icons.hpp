@@ -24,8 +24,10 @@ enum class Icon {
     day_night,
     larger,
     smaller,
-    open,  // chevron down
-    shut,  // chevron right
+    open,   // chevron down
+    shut,   // chevron right
+    up,     // chevron up
+    study,  // a square cap
     pencil,
     boat,
     hand_over,

@@ -5,11 +5,13 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
 #include "fit.hpp"
 #include "sample_pages.hpp"
 #include "sample_places.hpp"
 #include "shipped.hpp"
+#include "study_samples.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
@@ -91,5 +93,12 @@ TEST_CASE("Every shipped worksheet fits with its examples, its plot and all that
     for (const Worksheet& worksheet : shipped().worksheets) {
         SheetsState sheets = sample_sheets(worksheet.id);
         short_sweep(worksheet.id, [&](Kit& kit) { draw_worksheets(kit, sheets); });
+    }
+}
+
+TEST_CASE("Nothing is cut, covered or too small at the place Study, in any state and size") {
+    for (const StudyState& state : study_states()) {
+        StudyView view = state.view;
+        sweep("study " + state.name, [&](Kit& kit) { draw_study(kit, state.page, view); });
     }
 }

@@ -11,7 +11,7 @@ using namespace hardover_tests;
 namespace {
 
 void open_sheets(Shop& shop) {
-    shop.harness->queue({Key::place, U'3', false, true});
+    shop.harness->queue({Key::place, U'4', false, true});
     shop.harness->frames(8);
     REQUIRE(shop.state->place == hardover::window::Place::worksheets);
 }

@@ -1,0 +1,220 @@
+#include "app/window/study_desk.hpp"
+
+#include <algorithm>
+#include <cctype>
+
+namespace hardover::window {
+
+using namespace study;
+
+namespace {
+
+constexpr std::size_t items_of_a_quiz = 10;
+
+// A number that is another one every second, short enough to be read to the next bench.
+std::uint64_t seed_of(const std::string& utc) {
+    constexpr std::uint64_t most = 999983;
+    std::uint64_t seed = 0;
+    for (const char letter : utc) {
+        if (std::isdigit(static_cast<unsigned char>(letter)) == 0) continue;
+        seed = (seed * 10 + static_cast<std::uint64_t>(letter - '0')) % most;
+    }
+    return seed;
+}
+
+}  // namespace
+
+StudyDesk::StudyDesk(const PreparedKnowledge& prepared, Store& store, std::function<std::string()> now)
+    : prepared_(prepared), store_(store), now_(std::move(now)) {}
+
+void StudyDesk::show() {
+    page_.notice.clear();
+    read_start();
+    if (page_.showing == StudyShowing::progress) read_progress();
+}
+
+void StudyDesk::use(const PreparedKnowledge& prepared) {
+    const bool any = quiz_.has_value() || session_.has_value();
+    prepared_ = prepared;
+    portraits_.reset();
+    quiz_.reset();
+    session_.reset();
+    page_ = {};
+    read_start();
+    if (any) {
+        page_.notice = "The knowledge was read anew: what was in hand here is put away. What was kept stays.";
+    }
+}
+
+void StudyDesk::carry_out(const StudyAction& action) {
+    page_.trouble.clear();
+    page_.notice.clear();
+    std::visit([this](const auto& what) { apply(what); }, action);
+}
+
+bool StudyDesk::refused(const Error& error) {
+    page_.trouble = error.text();
+    return true;
+}
+
+const Portraits& StudyDesk::portraits() {
+    if (!portraits_) portraits_ = std::make_unique<Portraits>(prepared_.knowledge());
+    return *portraits_;
+}
+
+Result<std::uint64_t> StudyDesk::seed_or_any(const std::string& typed) const {
+    if (typed.empty()) return seed_of(now_());
+    const bool digits = std::all_of(typed.begin(), typed.end(),
+                                    [](unsigned char letter) { return std::isdigit(letter) != 0; });
+    if (!digits || typed.size() > 18) {
+        return Error{Error::Kind::bad_input, "'" + typed + "' is not the number of a boat", "",
+                     "a whole number such as 7; leave it empty for any boat"};
+    }
+    return static_cast<std::uint64_t>(std::stoull(typed));
+}
+
+// Opened anew each time: quiz and boat write to the same learner.
+Result<std::optional<practice::Record>> StudyDesk::record() {
+    if (learner_ == 0) return std::optional<practice::Record>();
+    Result<practice::Record> opened = practice::Record::open(store_, learner_);
+    if (!opened) return opened.error();
+    return std::optional<practice::Record>(std::move(opened.value()));
+}
+
+void StudyDesk::read_start() {
+    const auto rows = store_.learners();
+    if (!rows) {
+        refused(rows.error());
+        return;
+    }
+    page_.learners.clear();
+    page_.learner.clear();
+    for (const LearnerRow& row : rows.value()) {
+        page_.learners.push_back({row.number, row.name, row.number == learner_});
+        if (row.number == learner_) page_.learner = row.name;
+    }
+    page_.topics = topics(prepared_.knowledge());
+    page_.due.clear();
+    if (learner_ != 0) {
+        const Result<LearnerState> state = learner_state(store_, learner_);
+        if (!state) {
+            refused(state.error());
+            return;
+        }
+        page_.due = due_sentence(static_cast<int>(state.value().due(study_day(now_())).size()));
+    }
+    const auto kept = record();
+    if (!kept) {
+        refused(kept.error());
+        return;
+    }
+    page_.start = practice::make_start_page(kept.value() ? &*kept.value() : nullptr);
+}
+
+void StudyDesk::read_progress() {
+    page_.progress.reset();
+    if (learner_ == 0) return;
+    const auto rows = store_.learners();
+    if (!rows) {
+        refused(rows.error());
+        return;
+    }
+    std::vector<LearnerState> everyone;
+    std::size_t who = 0;
+    for (const LearnerRow& row : rows.value()) {
+        if (row.number == learner_) who = everyone.size();
+        Result<LearnerState> state = learner_state(store_, row.number);
+        if (!state) {
+            refused(state.error());
+            return;
+        }
+        everyone.push_back(std::move(state.value()));
+    }
+    const auto kept = record();
+    if (!kept) {
+        refused(kept.error());
+        return;
+    }
+    const int day = study_day(now_());
+    page_.progress = make_progress_page(summarise(portraits(), everyone, who, day), everyone[who],
+                                        kept.value()->boats(), day);
+}
+
+// What is in hand belongs to whoever learned before.
+void StudyDesk::apply(const ChooseLearner& choose) {
+    if (choose.learner != learner_) {
+        quiz_.reset();
+        session_.reset();
+        page_ = {};
+    }
+    learner_ = choose.learner;
+    read_start();
+}
+
+void StudyDesk::apply(const AddLearner& add) {
+    const Result<KnownLearner> added = add_learner(store_, add.name, now_());
+    if (!added) {
+        refused(added.error());
+        return;
+    }
+    apply(ChooseLearner{added.value().number});
+}
+
+void StudyDesk::apply(const ShowStudy& show) {
+    page_.showing = show.showing;
+    if (show.showing == StudyShowing::start) read_start();
+    if (show.showing == StudyShowing::progress) read_progress();
+}
+
+void StudyDesk::apply(const StartQuiz& start) {
+    LearnerState state;
+    if (learner_ != 0) {
+        Result<LearnerState> known = learner_state(store_, learner_);
+        if (!known) {
+            refused(known.error());
+            return;
+        }
+        state = std::move(known.value());
+    }
+    const QuizWish wish{start.topic, items_of_a_quiz, seed_of(now_()), study_day(now_())};
+    Result<std::vector<Item>> items = choose_items(portraits(), state, wish);
+    if (!items) {
+        refused(items.error());
+        return;
+    }
+    quiz_.emplace(prepared_.knowledge(), std::move(items.value()), std::move(state), wish);
+    page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+    page_.showing = StudyShowing::quiz;
+}
+
+void StudyDesk::apply(const AnswerItem& answer) {
+    if (!quiz_ || quiz_->at_end() || quiz_->answered()) return;
+    const auto weighed = quiz_->weigh(answer.typed, answer.sure);
+    if (!weighed) {
+        refused(weighed.error());
+        return;
+    }
+    if (learner_ != 0) {
+        const Result<KnownLearner> known = learner_numbered(store_, learner_);
+        if (!known) {
+            refused(known.error());
+            return;
+        }
+        const Result<void> kept = store_.append_study(
+            learner_, {known.value().events + 1, now_(), review_kind, review_body(weighed.value().review)});
+        if (!kept) {
+            refused(kept.error());
+            return;
+        }
+    }
+    quiz_->take(weighed.value());
+    page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+}
+
+void StudyDesk::apply(const NextItem&) {
+    if (!quiz_ || !quiz_->answered()) return;
+    quiz_->go_on();
+    page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+}
+
+}  // namespace hardover::window

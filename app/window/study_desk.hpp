@@ -1,0 +1,114 @@
+// What is being learned in the window: who learns, the quiz or the practice boat in hand, and the page that
+// shows it. Everything is on disk before it shows. Knows no drawing library.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/study/known_learner.hpp"
+#include "app/study/practice_begin.hpp"
+#include "app/study/practice_debrief.hpp"
+#include "app/study/practice_page.hpp"
+#include "app/study/progress_page.hpp"
+#include "app/study/quiz_in_hand.hpp"
+#include "app/window/study_actions.hpp"
+
+namespace hardover::window {
+
+struct LearnerLine {
+    LearnerNumber number = 0;
+    std::string name;
+    bool chosen = false;
+};
+
+// Work that is about to be done, with the cautions still to be spoken of.
+struct WorkInHand {
+    practice::PracticeEvent event;
+    practice::WorkCard card;
+    std::vector<practice::CautionQuestion> questions;
+};
+
+// Everything the place shows, already in words.
+struct StudyPage {
+    StudyShowing showing = StudyShowing::start;
+    std::vector<LearnerLine> learners;
+    std::string learner;  // "": nobody
+    std::string due;      // "3 statements are due today."
+    std::vector<study::Topic> topics;
+    practice::StartPage start;
+    std::optional<study::QuizPage> quiz;
+    std::optional<practice::Page> boat;
+    std::optional<WorkInHand> work;
+    std::vector<std::string> told;  // what came of the last step
+    std::vector<std::string> hint;  // help asked for last
+    std::string suspected;          // cause said last, by id
+    bool right = false;             // the boat is right
+    std::optional<practice::Debrief> debrief;
+    std::optional<study::ProgressPage> progress;
+    std::string trouble;  // what was refused, and what would be right
+    std::string notice;   // something to know that was done by itself
+};
+
+class StudyDesk {
+  public:
+    StudyDesk(const PreparedKnowledge& prepared, Store& store, std::function<std::string()> now);
+
+    // On coming to the place: the learners and what is due anew.
+    void show();
+    void carry_out(const StudyAction& action);
+    // Knowledge read anew: a quiz and a boat in hand were made with the old one, so they are put away. What
+    // is on record stays.
+    void use(const PreparedKnowledge& prepared);
+
+    const StudyPage& page() const { return page_; }
+
+    // The finished boat for the place where faults are shown; nothing while none is finished.
+    struct FinishedBoat {
+        Facts told;
+        std::vector<std::string> faults;  // causes
+    };
+    std::optional<FinishedBoat> finished_boat() const;
+
+  private:
+    void apply(const ChooseLearner& choose);
+    void apply(const AddLearner& add);
+    void apply(const ShowStudy& show);
+    void apply(const StartQuiz& start);
+    void apply(const AnswerItem& answer);
+    void apply(const NextItem& next);
+    void apply(const BeginBoat& begin);
+    void apply(const GoOnWithBoat& go_on);
+    void apply(const TakeUpWork& take_up);
+    void apply(const MindCautions& mind);
+    void apply(const DoWork& work);
+    void apply(const DropWork& drop);
+    void apply(const Tell& tell);
+
+    bool refused(const Error& error);  // true, so that callers can return on it
+    const study::Portraits& portraits();
+    // The seed typed, or one made from the clock. Error: no whole number.
+    Result<std::uint64_t> seed_or_any(const std::string& typed) const;
+    Result<std::optional<practice::Record>> record();
+    bool keep(const practice::PracticeEvent& event);
+    void do_work();
+    void take_in_hand(practice::BoatInHand boat);
+    void end_boat();
+    void put_away_work();
+    void read_start();
+    void read_progress();
+
+    PreparedKnowledge prepared_;
+    Store& store_;
+    std::function<std::string()> now_;
+    LearnerNumber learner_ = 0;
+    std::unique_ptr<study::Portraits> portraits_;  // made when first needed
+    std::optional<study::QuizInHand> quiz_;
+    std::optional<practice::Session> session_;
+    int boat_number_ = 0;  // in the learner's record
+    StudyPage page_;
+};
+
+}  // namespace hardover::window
