@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "app/records/store.hpp"
+#include "app/window/knowledge_actions.hpp"
 #include "app/window/places.hpp"
 #include "app/window/sheet_actions.hpp"
 
@@ -25,6 +26,14 @@ struct OpenJob {
 struct StartJob {
     std::string boat;
     std::string words;
+    std::string complaint = {};  // id; "": to be chosen in the job
+};
+struct SearchBench {
+    std::string words;
+};
+// Works out how far a job on the bench has come, for its row.
+struct ReadJobState {
+    JobNumber number = 0;
 };
 struct GiveAnswer {
     std::string finding;
@@ -80,7 +89,8 @@ using JobAction = std::variant<GiveAnswer, GiveNumber, TakeBack, SetRig, SetHist
                                SwitchNeed, Try, HandBack, Reopen, AddNote, UndoLast, Show>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
-using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
-                            ChangeTextSize, ReloadKnowledge, JobAction, SheetAction>;
+using Action =
+    std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SearchBench, ReadJobState,
+                 SwitchLook, ChangeTextSize, ReloadKnowledge, JobAction, SheetAction, KnowledgeAction>;
 
 }  // namespace hardover::window

@@ -3,6 +3,7 @@
 
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
+#include "app/window/screens/knowledge.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/worksheets.hpp"
 
@@ -17,6 +18,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
                             state.view);
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
+        case Place::knowledge:
+            return draw_knowledge(kit, state.known);
         case Place::bench:
             break;
     }

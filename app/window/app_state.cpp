@@ -17,6 +17,7 @@ struct Apply {
         state.place = place;
         if (place == Place::bench) show_bench(state);
         if (place == Place::worksheets) show_sheets(state);
+        if (place == Place::knowledge) show_knowledge(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -41,13 +42,27 @@ struct Apply {
         open(load_job(state.store, state.prepared, action.number), Showing::step);
     }
     void operator()(const StartJob& action) const {
-        open(start_job(state.store, state.prepared, {action.boat, action.words, ""}, state.now()),
-             Showing::intake);
+        Result<Job> job =
+            start_job(state.store, state.prepared, {action.boat, action.words, ""}, state.now());
+        std::string refused;
+        if (job && !action.complaint.empty()) {
+            const Result<void> kept = record(state.store, state.prepared, job.value(),
+                                             ComplaintsSet{{action.complaint}}, state.now());
+            if (!kept) refused = kept.error().text();
+        }
+        open(std::move(job), Showing::intake);
+        if (!refused.empty()) state.view.trouble = refused;
     }
+    void operator()(const SearchBench& action) const {
+        state.bench_view.search = action.words;
+        search_bench(state);
+    }
+    void operator()(const ReadJobState& action) const { look_into(state, action.number); }
     // A key may arrive just after the job was left.
     void operator()(const JobAction& action) const {
         if (state.job) carry_out_on_job(state, action);
     }
+    void operator()(const KnowledgeAction& action) const { carry_out_on_knowledge(state, action); }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
     // What is typed and looked at stays; the job's events are replayed with the new knowledge.
     void operator()(const ReloadKnowledge& action) const {
@@ -59,10 +74,12 @@ struct Apply {
         state.view.trouble = state.bench_view.trouble = read ? "" : told;
         if (!read) return;
         state.prepared = state.in_use->prepared();
+        state.looked_into.clear();
         if (state.job) state.job = replay(state.prepared, state.job->number, state.job->events);
         show_bench(state);
         show_job(state);
         show_sheets(state);
+        if (state.place == Place::knowledge) show_knowledge(state);
     }
     void operator()(const SwitchLook&) const {
         Look& look = state.preferences.look;
@@ -76,12 +93,10 @@ struct Apply {
 
 }  // namespace
 
-void show_bench(AppState& state) {
-    state.bench = make_bench_page(state.knowledge, state.store.jobs(), state.store.path());
-}
-
 void carry_out(AppState& state, const Action& action) {
-    if (!std::holds_alternative<ReloadKnowledge>(action)) state.view.notice = state.bench_view.notice = "";
+    const bool by_itself =
+        std::holds_alternative<ReloadKnowledge>(action) || std::holds_alternative<ReadJobState>(action);
+    if (!by_itself) state.view.notice = state.bench_view.notice = "";
     std::visit(Apply{state}, action);
 }
 

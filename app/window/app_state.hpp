@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,6 +11,7 @@
 #include "app/jobs/knowledge_in_use.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/actions.hpp"
+#include "app/window/knowledge_state.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
 #include "app/window/sheets_state.hpp"
@@ -37,6 +39,9 @@ struct AppState {
 
     BenchPage bench;
     BenchView bench_view;
+    SearchIndex search_index;                   // of `knowledge`, made when it is first needed
+    std::vector<JobRow> job_rows;               // as the bench was last read
+    std::map<JobNumber, BenchRow> looked_into;  // how far jobs had come when they last changed
 
     std::optional<Job> job;  // in hand, whatever place is shown
     JobPage page;
@@ -45,10 +50,14 @@ struct AppState {
     JobView view;
 
     SheetsState sheets;
+    KnowledgeState known;
 };
 
 // Reads the list of jobs anew.
 void show_bench(AppState& state);
+// What the bench's search finds, and how far a job has come.
+void search_bench(AppState& state);
+void look_into(AppState& state, JobNumber number);
 
 // Does what was asked for: records it, or says in the view why not. What was typed stays until it is
 // accepted.
@@ -58,6 +67,10 @@ void carry_out(AppState& state, const Action& action);
 void carry_out_on_job(AppState& state, const JobAction& action);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
+
+void carry_out_on_knowledge(AppState& state, const KnowledgeAction& action);
+// The list or the entry in hand anew.
+void show_knowledge(AppState& state);
 
 void carry_out_on_sheets(AppState& state, const SheetAction& action);
 // The list of worksheets and the one in hand anew.

@@ -207,6 +207,7 @@ FieldEvent Kit::field(const std::string& id, const Box& box, std::string& text, 
     ImGui::PopStyleVar();
     ImGui::PopFont();
     event.edited = text != before;
+    event.entered = entered;
     event.committed = entered || ImGui::IsItemDeactivatedAfterEdit();
     if (ImGui::IsItemActivated()) {
         memory_.focus.set(id);

@@ -10,6 +10,7 @@ const std::vector<PlaceRow>& places() {
         {Place::bench, "bench", "Bench", Icon::bench},
         {Place::job, "job", "Job", Icon::pencil},
         {Place::worksheets, "worksheets", "Worksheets", Icon::plot},
+        {Place::knowledge, "knowledge", "Knowledge", Icon::book},
     };
     return rows;
 }

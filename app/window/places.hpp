@@ -9,7 +9,7 @@
 
 namespace hardover::window {
 
-enum class Place { bench, job, worksheets };
+enum class Place { bench, job, worksheets, knowledge };
 
 struct PlaceRow {
     Place place = Place::bench;

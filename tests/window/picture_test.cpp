@@ -5,10 +5,12 @@
 
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
+#include "app/window/screens/knowledge.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/worksheets.hpp"
 #include "sample_pages.hpp"
 #include "sample_places.hpp"
+#include "shipped.hpp"
 #include "shop.hpp"
 
 using namespace hardover;
@@ -66,6 +68,27 @@ TEST_CASE("The worksheets can be drawn in both themes and at twice the text size
             draw_worksheets(kit, sheets);
         });
     }
+}
+
+TEST_CASE("The knowledge and what the bench finds can be drawn in both themes and at twice the text size") {
+    const Pictures pictures;
+    for (const auto& [kind, id] :
+         {std::pair("cause", ""), std::pair("cause", "air_in_oil"), std::pair("check", "sponge_test")}) {
+        KnowledgeState known = sample_knowledge(kind, id);
+        const std::string name = std::string("knowledge-") + (*id == 0 ? "all" : id);
+        pictures.take(name, [&](Kit& kit) {
+            draw_rail(kit, {hardover::window::Place::knowledge, true});
+            draw_knowledge(kit, known);
+        });
+    }
+    BenchPage page = sample_bench();
+    BenchView view;
+    view.search = "groans when hard over";
+    page.hits = search(SearchIndex(shipped()), shipped(), {}, view.search, 12);
+    pictures.take("bench-found", [&](Kit& kit) {
+        draw_rail(kit, {hardover::window::Place::bench, true});
+        draw_bench(kit, page, view);
+    });
 }
 
 TEST_CASE("Every state of the job screen and the bench can be drawn in both themes") {
