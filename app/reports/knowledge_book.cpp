@@ -4,7 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "app/reports/book_entries.hpp"
+#include "app/reports/book_links.hpp"
 #include "app/reports/html.hpp"
 
 namespace hardover {
@@ -49,7 +49,7 @@ constexpr const char* search_form =
 // Puts the pages together, entry by entry.
 class Pages {
   public:
-    explicit Pages(const Knowledge& knowledge) : book_(knowledge) {}
+    explicit Pages(const Knowledge& knowledge) : knowledge_(knowledge), links_(knowledge) {}
 
     void open(const std::string& file, const std::string& name, const std::string& about) {
         pages_.push_back({file, name, 0, html::paragraph(html::text(about))});
@@ -68,9 +68,9 @@ class Pages {
             const std::string name = entry.name.empty() ? entry.id : entry.name;
             page.html += fmt::format(
                 "<article id=\"{0}-{1}\">\n<h3>{2}</h3>\n<code>{1}</code>\n{3}</article>\n", kind, entry.id,
-                html::text(name),
-                html::rows(rows_of(book_, entry, static_cast<Index>(i)) + source_row(book_, entry)));
-            search_.push_back({kind_word(kind), address(kind, entry), entry.id, name, more_words(entry)});
+                html::text(name), rows_html(entry_rows(knowledge_, links_, kind, static_cast<Index>(i))));
+            search_.push_back(
+                {kind_word(kind), address({kind, entry.id}), entry.id, name, more_words(entry)});
         }
         page.entries += entries.size();
     }
@@ -112,7 +112,8 @@ class Pages {
         return text;
     }
 
-    Book book_;
+    const Knowledge& knowledge_;
+    EntryLinks links_;
     std::vector<BookPage> pages_;
     nlohmann::json search_ = nlohmann::json::array();
 };

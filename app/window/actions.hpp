@@ -7,6 +7,7 @@
 #include "app/jobs/shop.hpp"
 #include "app/records/store.hpp"
 #include "app/window/boat_desk.hpp"
+#include "app/window/knowledge_actions.hpp"
 #include "app/window/places.hpp"
 #include "app/window/sheet_actions.hpp"
 #include "app/window/study_actions.hpp"
@@ -29,6 +30,14 @@ struct OpenJob {
 struct StartJob {
     std::string boat;
     std::string words;
+    std::string complaint = {};  // id; "": to be chosen in the job
+};
+struct SearchBench {
+    std::string words;
+};
+// Works out how far a job on the bench has come, for its row.
+struct ReadJobState {
+    JobNumber number = 0;
 };
 struct GiveAnswer {
     std::string finding;
@@ -86,12 +95,6 @@ struct ChooseTextSize {
     int percent = 100;
 };
 
-// Opens what the knowledge has of this id, where there is a place that can show it.
-struct ShowKnowledge {
-    std::string kind;  // "finding", "cause"
-    std::string id;
-};
-
 // Opens the practice boat that is done at the place where faults are seen at work.
 struct OpenOnBoat {};
 
@@ -121,8 +124,8 @@ struct OpenFolder {  // of the records
 using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, BackUp, OpenFolder>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
-using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SwitchLook,
-                            ChangeTextSize, ReloadKnowledge, ShowKnowledge, JobAction, BoatAction,
-                            SheetAction, StudyAction, OpenOnBoat, SettingsAction>;
+using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SearchBench,
+                            ReadJobState, SwitchLook, ChangeTextSize, ReloadKnowledge, JobAction, BoatAction,
+                            SheetAction, KnowledgeAction, StudyAction, OpenOnBoat, SettingsAction>;
 
 }  // namespace hardover::window

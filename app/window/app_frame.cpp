@@ -4,6 +4,7 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/boat/boat.hpp"
 #include "app/window/screens/job.hpp"
+#include "app/window/screens/knowledge.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/settings.hpp"
 #include "app/window/screens/study/study.hpp"
@@ -26,6 +27,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
             return draw_settings(kit, make_settings_page(state), state.settings_view);
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
+        case Place::knowledge:
+            return draw_knowledge(kit, state.known);
         case Place::study:
             return draw_study(kit, state.study.page(), state.study_view);
         case Place::bench:

@@ -20,6 +20,7 @@ struct Apply {
         if (place == Place::settings) take_shop(state);
         if (place == Place::worksheets) show_sheets(state);
         if (place == Place::study) state.study.show();
+        if (place == Place::knowledge) show_knowledge(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
     void operator()(const GoBack&) const { go(state.before); }
@@ -44,24 +45,28 @@ struct Apply {
         open(load_job(state.store, state.prepared, action.number), Showing::step);
     }
     void operator()(const StartJob& action) const {
-        open(start_job(state.store, state.prepared, {action.boat, action.words, ""}, state.now()),
-             Showing::intake);
+        Result<Job> job =
+            start_job(state.store, state.prepared, {action.boat, action.words, ""}, state.now());
+        std::string refused;
+        if (job && !action.complaint.empty()) {
+            const Result<void> kept = record(state.store, state.prepared, job.value(),
+                                             ComplaintsSet{{action.complaint}}, state.now());
+            if (!kept) refused = kept.error().text();
+        }
+        open(std::move(job), Showing::intake);
+        if (!refused.empty()) state.view.trouble = refused;
     }
+    void operator()(const SearchBench& action) const {
+        state.bench_view.search = action.words;
+        search_bench(state);
+    }
+    void operator()(const ReadJobState& action) const { look_into(state, action.number); }
     // A key may arrive just after the job was left.
     void operator()(const JobAction& action) const {
         if (state.job) carry_out_on_job(state, action);
     }
     void operator()(const BoatAction& action) const { state.boat.carry_out(action); }
-    // With a job in hand a finding opens as its question; a cause is put into the boat that is looked at.
-    void operator()(const ShowKnowledge& action) const {
-        if (action.kind == "cause" && state.place == Place::boat) {
-            state.boat.carry_out(PutFaultIn{action.id});
-            state.boat_view.tab = BoatTab::gauges;
-        }
-        if (action.kind != "finding" || !state.job) return;
-        carry_out_on_job(state, Show{Showing::finding, action.id});
-        go(Place::job);
-    }
+    void operator()(const KnowledgeAction& action) const { carry_out_on_knowledge(state, action); }
     void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
     void operator()(const StudyAction& action) const { state.study.carry_out(action); }
@@ -84,6 +89,7 @@ struct Apply {
         state.prepared = state.in_use->prepared();
         state.boat.use(state.prepared);
         state.study.use(state.prepared);
+        state.looked_into.clear();
         show_bench(state);
         if (state.job) {
             state.job = replay(state.prepared, state.job->number, state.job->events, state.job->shop);
@@ -91,6 +97,7 @@ struct Apply {
         }
         if (state.place == Place::boat) show_boat(state);
         show_sheets(state);
+        if (state.place == Place::knowledge) show_knowledge(state);
     }
     void operator()(const SwitchLook&) const {
         const auto at = static_cast<std::size_t>(state.preferences.look);
@@ -104,16 +111,14 @@ struct Apply {
 
 }  // namespace
 
-void show_bench(AppState& state) {
-    state.bench = make_bench_page(state.knowledge, state.store.jobs(), state.store.path());
-}
-
 void show_boat(AppState& state) {
     state.boat.show(state.job ? &state.job->facts : nullptr, state.shop.ways.units);
 }
 
 void carry_out(AppState& state, const Action& action) {
-    if (!std::holds_alternative<ReloadKnowledge>(action)) state.view.notice = state.bench_view.notice = "";
+    const bool by_itself =
+        std::holds_alternative<ReloadKnowledge>(action) || std::holds_alternative<ReadJobState>(action);
+    if (!by_itself) state.view.notice = state.bench_view.notice = "";
     std::visit(Apply{state}, action);
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +12,7 @@
 #include "app/jobs/outlook.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/actions.hpp"
+#include "app/window/knowledge_state.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
 #include "app/window/sheets_state.hpp"
@@ -44,6 +46,9 @@ struct AppState {
 
     BenchPage bench;
     BenchView bench_view;
+    SearchIndex search_index;                   // of `knowledge`, made when it is first needed
+    std::vector<JobRow> job_rows;               // as the bench was last read
+    std::map<JobNumber, BenchRow> looked_into;  // how far jobs had come when they last changed
 
     std::optional<Job> job;  // in hand, whatever place is shown
     JobPage page;
@@ -57,6 +62,7 @@ struct AppState {
     BoatView boat_view;
 
     SheetsState sheets;
+    KnowledgeState known;
 
     StudyDesk study{prepared, store, now};
     StudyView study_view;
@@ -64,6 +70,9 @@ struct AppState {
 
 // Reads the list of jobs anew.
 void show_bench(AppState& state);
+// What the bench's search finds, and how far a job has come.
+void search_bench(AppState& state);
+void look_into(AppState& state, JobNumber number);
 
 // The boat of the job in hand, or one of its own, as it is now.
 void show_boat(AppState& state);
@@ -79,6 +88,10 @@ void carry_out_on_settings(AppState& state, const SettingsAction& action);
 void take_shop(AppState& state);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
+
+void carry_out_on_knowledge(AppState& state, const KnowledgeAction& action);
+// The list or the entry in hand anew.
+void show_knowledge(AppState& state);
 
 void carry_out_on_sheets(AppState& state, const SheetAction& action);
 // The list of worksheets and the one in hand anew.

@@ -79,7 +79,7 @@ struct FieldLook {
 
 struct FieldEvent {
     bool committed = false;  // Enter, Tab or a press elsewhere after a change
-    bool entered = false;    // committed by Enter
+    bool entered = false;    // Enter alone, also without a change
     bool edited = false;     // the text changed in this frame
     bool cancelled = false;  // Esc
 };

@@ -2,6 +2,7 @@
 #include "app/window/pages.hpp"
 
 #include <array>
+#include <ctime>
 
 #include "app/jobs/page.hpp"
 #include "app/jobs/search.hpp"
@@ -28,8 +29,23 @@ std::string shown_time(const std::string& utc) {
     return day + " " + months[month] + " " + utc.substr(0, 4) + ", " + utc.substr(11, 5) + " UTC";
 }
 
+std::string time_ago(const std::string& utc, const std::string& now) {
+    const auto seconds_of = [](const std::string& text) -> std::time_t {
+        std::tm time{};
+        return strptime(text.c_str(), "%Y-%m-%dT%H:%M:%SZ", &time) == nullptr ? 0 : timegm(&time);
+    };
+    const std::time_t then = seconds_of(utc), here = seconds_of(now);
+    if (then == 0 || here == 0) return "";
+    const long minutes = static_cast<long>(here - then) / 60;
+    if (minutes < 2) return "just now";
+    if (minutes < 60) return std::to_string(minutes) + " min ago";
+    if (minutes < 24 * 60) return std::to_string(minutes / 60) + " h ago";
+    const long days = minutes / (24 * 60);
+    return days == 1 ? "yesterday" : std::to_string(days) + " days ago";
+}
+
 BenchPage make_bench_page(const Knowledge& knowledge, const Result<std::vector<JobRow>>& rows,
-                          const std::string& records_path) {
+                          const std::string& records_path, const std::string& now) {
     BenchPage page;
     page.records = records_path;
     page.knowledge = std::to_string(knowledge.complaints.size()) + " complaints, " +
@@ -46,6 +62,8 @@ BenchPage make_bench_page(const Knowledge& knowledge, const Result<std::vector<J
         shown.boat = row.summary.boat.empty() ? "Boat without a name" : row.summary.boat;
         shown.complaint = complaints_of(knowledge, row);
         shown.changed = shown_time(row.changed_at);
+        shown.changed_at = row.changed_at;
+        shown.ago = time_ago(row.changed_at, now);
         (row.summary.state == "handed back" ? page.handed_back : page.in_hand).push_back(shown);
     }
     return page;

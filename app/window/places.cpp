@@ -11,6 +11,7 @@ const std::vector<PlaceRow>& places() {
         {Place::job, "job", "Job", Icon::pencil},
         {Place::boat, "boat", "Boat", Icon::boat},
         {Place::worksheets, "worksheets", "Worksheets", Icon::plot},
+        {Place::knowledge, "knowledge", "Knowledge", Icon::book},
         {Place::study, "study", "Study", Icon::study},
         {Place::settings, "settings", "Settings", Icon::gear},
     };

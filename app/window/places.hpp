@@ -9,7 +9,7 @@
 
 namespace hardover::window {
 
-enum class Place { bench, job, boat, worksheets, study, settings };
+enum class Place { bench, job, boat, worksheets, knowledge, study, settings };
 
 struct PlaceRow {
     Place place = Place::bench;

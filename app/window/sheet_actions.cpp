@@ -22,6 +22,10 @@ struct Apply {
         sheets.view.drafts.clear();
         sheets.view.notice = sheets.view.trouble = "";
     }
+    void operator()(const ShowSheet& action) const {
+        (*this)(OpenSheet{action.id});
+        carry_out(state, GoTo{hardover::window::Place::worksheets});
+    }
     void operator()(const FilterSheets& action) const { sheets.view.filter = action.words; }
     void operator()(const EnterInput& action) const {
         sheets.view.drafts.drop(action.input);

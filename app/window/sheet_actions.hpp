@@ -9,6 +9,9 @@ namespace hardover::window {
 struct OpenSheet {
     std::string id;  // "": the list of all
 };
+struct ShowSheet {  // from another place
+    std::string id;
+};
 struct FilterSheets {
     std::string words;
 };
@@ -25,7 +28,7 @@ struct DrawAgainst {
 };
 struct UseInJob {};
 
-using SheetAction =
-    std::variant<OpenSheet, FilterSheets, EnterInput, ClearSheet, DrawResult, DrawAgainst, UseInJob>;
+using SheetAction = std::variant<OpenSheet, ShowSheet, FilterSheets, EnterInput, ClearSheet, DrawResult,
+                                 DrawAgainst, UseInJob>;
 
 }  // namespace hardover::window

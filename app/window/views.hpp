@@ -88,6 +88,9 @@ struct SettingsView {
 struct BenchView {
     std::string boat;
     std::string words;
+    std::string search;
+    std::string complaint;  // id of the one chosen for the boat that comes in
+    std::string complaint_name;
     bool handed_back_open = false;
     std::string trouble;
     std::string notice;  // something to know that was done by itself

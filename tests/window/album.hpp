@@ -14,6 +14,8 @@ class Album {
         const char* wanted = std::getenv("HARDOVER_PICTURES");
         return wanted == nullptr ? scratch_.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
     }
+    // A screen at 1280 x 800 in the light and the dark theme, and at twice the text size.
+    void take(const std::string& name, const Harness::Draw& draw) const;
     std::string file(const std::string& name) const { return scratch_.file(name); }
 
   private:

@@ -380,10 +380,16 @@ std::vector<window::LookUpRow> sample_look_up() {
 
 window::BenchPage sample_bench() {
     window::BenchPage page;
-    page.in_hand = {{12, "Job 12", "Grey Heron", "Wanders, does not hold a course", "25 Nov 2026, 15:03 UTC"},
-                    {11, "Job 11", "Skiff 7 of the invented yard",
-                     "Hard to steer one way · Noise at full lock", "24 Nov 2026, 09:40 UTC"},
-                    {9, "Job 9", "Boat without a name", "No complaint noted yet", "23 Nov 2026, 17:12 UTC"}};
+    page.in_hand = {
+        {12, "Job 12", "Grey Heron", "Wanders, does not hold a course", "25 Nov 2026, 15:03 UTC", "3 h ago",
+         "Finding the cause",
+         "Next: At cruising speed in calm water, does the boat hold its course with the wheel held still?",
+         "2026-11-25T15:03:13Z"},
+        {11, "Job 11", "Skiff 7 of the invented yard", "Hard to steer one way · Noise at full lock",
+         "24 Nov 2026, 09:40 UTC", "yesterday", "Putting it right", "Next: Bleed lock to lock",
+         "2026-11-24T09:40:00Z"},
+        {9, "Job 9", "Boat without a name", "No complaint noted yet", "23 Nov 2026, 17:12 UTC", "2 days ago",
+         "", "", "2026-11-23T17:12:00Z"}};
     page.handed_back = {{10, "Job 10", "Little Auk", "A fitting weeps oil", "22 Nov 2026, 11:01 UTC"}};
     page.knowledge = "12 complaints, 61 findings, 40 causes";
     page.records = "/home/bench/hardover/records.db";

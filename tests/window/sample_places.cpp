@@ -27,4 +27,26 @@ window::SheetsState sample_sheets(const std::string& id) {
     return sheets;
 }
 
+window::KnowledgeState sample_knowledge(const std::string& kind, const std::string& id) {
+    static const EntryLinks links(shipped());
+    static const PreparedKnowledge prepared(shipped());
+    window::KnowledgeState known;
+    known.kinds = browsable_kinds(shipped());
+    known.kind = kind;
+    known.entries = entries_of(shipped(), kind);
+    known.all_entries = known.entries.size();
+    if (known.entries.size() > known.most) known.entries.resize(known.most);
+    if (id.empty()) {
+        known.fired = {EntryText(EntryPiece{"Springy after fitting is air until proved otherwise.",
+                                            {"rule", shipped().rules.front().id}})};
+        known.fired_in = "job 12";
+        return known;
+    }
+    known.history = {{kind, id}, {"part", "oil"}};
+    known.at = 1;
+    known.page = make_entry_page(shipped(), links, {kind, id}, nullptr, prepared);
+    known.page.in_job = {{"In job 12", {EntryText("81 % probable.")}, false, false}};
+    return known;
+}
+
 }  // namespace hardover_tests

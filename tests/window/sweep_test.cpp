@@ -4,6 +4,7 @@
 
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/job.hpp"
+#include "app/window/screens/knowledge.hpp"
 #include "app/window/screens/rail.hpp"
 #include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
@@ -101,4 +102,44 @@ TEST_CASE("Nothing is cut, covered or too small at the place Study, in any state
         StudyView view = state.view;
         sweep("study " + state.name, [&](Kit& kit) { draw_study(kit, state.page, view); });
     }
+}
+
+TEST_CASE("Nothing is cut, covered or too small in the knowledge, in its list, and among what was found") {
+    KnowledgeState list = sample_knowledge("cause", "");
+    sweep("list of causes", [&](Kit& kit) { draw_knowledge(kit, list); });
+    KnowledgeState found = list;
+    found.filter = "tight to starboard";
+    found.hits = SearchIndex(shipped()).find(found.filter, {}, 12);
+    sweep("found", [&](Kit& kit) { draw_knowledge(kit, found); });
+    for (const auto& [kind, id] :
+         {std::pair("cause", "air_in_oil"), std::pair("check", "sponge_test"),
+          std::pair("worksheet", "turns_lock_to_lock"), std::pair("finding", "wheel_feel")}) {
+        KnowledgeState entry = sample_knowledge(kind, id);
+        sweep(std::string(kind) + " " + id, [&](Kit& kit) { draw_knowledge(kit, entry); });
+    }
+}
+
+TEST_CASE("Every entry of the shipped knowledge fits on its page") {
+    for (const KindCount& kind : browsable_kinds(shipped())) {
+        const auto entries = entries_of(shipped(), kind.kind);
+        for (std::size_t i = 0; i < entries.size(); i += 7) {
+            KnowledgeState known = sample_knowledge(kind.kind, entries[i].key.id);
+            const View view = views[i % 2 == 0 ? 0 : 5];
+            Harness harness(view.w, view.h, scale_for(view.text, view.w, view.h), Look::light,
+                            [&](Kit& kit) { draw_knowledge(kit, known); });
+            INFO(kind.kind << " " << entries[i].key.id);
+            check_marks(harness.marks(), scale_for(view.text, view.w, view.h));
+        }
+    }
+}
+
+TEST_CASE("Nothing is cut, covered or too small among what the bench finds") {
+    BenchPage page = sample_bench();
+    BenchView view;
+    view.search = "groans when hard over";
+    view.complaint = "noise_at_full_lock";
+    view.complaint_name = "Noise at full lock";
+    page.hits = search(SearchIndex(shipped()), shipped(), {}, view.search, 12);
+    REQUIRE(page.hits.size() > 3);
+    sweep("bench, found", [&](Kit& kit) { draw_bench(kit, page, view); });
 }

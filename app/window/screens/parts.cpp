@@ -66,6 +66,24 @@ bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const
         .edited;
 }
 
+bool draw_hit_row(Kit& kit, const std::string& id, const SearchHit& hit) {
+    const float pad = kit.px(12), room = kit.width() - 2 * pad;
+    const float kind = kit.theme().line_height(Type::caps);
+    const float title = kit.text_height(hit.title, Type::strong, room);
+    const float under = kit.text_height(hit.under, Type::small, room);
+    const Box box = kit.take(kind + title + under + 2 * pad);
+    const Kit::Touch t = kit.touch(id, box, hit.title);
+    kit.fill(box, t.over ? Role::raised_over : Role::card, 8);
+    kit.outline(box, t.focused ? Role::accent : Role::hairline, t.focused ? 3 : 1.5F, 8);
+    kit.inside({box.x + pad, box.y + pad, room, 0}, [&] {
+        kit.text(hit.kind, Type::caps, Role::accent);
+        kit.text(hit.title, Type::strong, Role::ink);
+        kit.text(hit.under, Type::small, Role::ink2);
+    });
+    kit.gap(8);
+    return t.pressed;
+}
+
 bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look) {
     const Box line = kit.take(kit.px(48));
     return kit.button(id, {line.x, line.y, std::min(line.w, kit.button_width(look)), line.h}, look);

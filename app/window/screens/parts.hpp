@@ -5,6 +5,7 @@
 #include <string>
 
 #include "app/jobs/page.hpp"
+#include "app/jobs/search.hpp"
 #include "app/window/kit.hpp"
 #include "app/window/views.hpp"
 
@@ -30,6 +31,9 @@ void draw_trouble(Kit& kit, const std::string& text);
 // A field that narrows a list down. True when its text changed.
 bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,
                        const std::string& placeholder);
+
+// One thing found: its kind, its name, and why it was found. True when pressed.
+bool draw_hit_row(Kit& kit, const std::string& id, const SearchHit& hit);
 
 // A button as wide as its label, at the left.
 bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look);

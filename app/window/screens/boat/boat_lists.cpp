@@ -41,7 +41,7 @@ void draw_entries(BoatScene& scene, const char* title, const char* kind,
     kit.gap(6);
     for (const PlaceEntry& entry : entries) {
         if (draw_link(kit, std::string("boat.") + kind + "." + entry.id, entry.name))
-            scene.action = Action{ShowKnowledge{kind, entry.id}};
+            scene.action = Action{KnowledgeAction{ShowKnowledge{{kind, entry.id}}}};
     }
 }
 
