@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "app/study/practice_debrief.hpp"
+#include "app/study/practice_page.hpp"
 #include "study/practice_support.hpp"
 
 using namespace hardover;
