@@ -67,7 +67,7 @@ TEST_CASE("The words on the sheet can be read back, figures with their spread an
     CHECK(holds(text, "Bleed lock to lock: cured (2026-11-25)."));
     CHECK(holds(text, "Bled twice, the second time warm."));
     CHECK(holds(text, "Topped up with 6 floz"));
-    CHECK(holds(text, "From behind, drive straight ahead"));
+    CHECK(holds(text, "From above, drive straight ahead"));
     CHECK(holds(text, "Technician, date"));
     const std::string laid = pdf_text(folder.file("sheet.pdf"));
     CHECK(holds(laid, "Sponge at the rim"));

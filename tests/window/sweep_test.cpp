@@ -119,16 +119,12 @@ TEST_CASE("Nothing is cut, covered or too small in the knowledge, in its list, a
     }
 }
 
-TEST_CASE("Every entry of the shipped knowledge fits on its page") {
+TEST_CASE("Entries of every kind in the shipped knowledge fit on their pages") {
     for (const KindCount& kind : browsable_kinds(shipped())) {
         const auto entries = entries_of(shipped(), kind.kind);
-        for (std::size_t i = 0; i < entries.size(); i += 7) {
+        for (std::size_t i = 0; i < entries.size(); i += 21) {
             KnowledgeState known = sample_knowledge(kind.kind, entries[i].key.id);
-            const View view = views[i % 2 == 0 ? 0 : 5];
-            Harness harness(view.w, view.h, scale_for(view.text, view.w, view.h), Look::light,
-                            [&](Kit& kit) { draw_knowledge(kit, known); });
-            INFO(kind.kind << " " << entries[i].key.id);
-            check_marks(harness.marks(), scale_for(view.text, view.w, view.h));
+            short_sweep(kind.kind + " " + entries[i].key.id, [&](Kit& kit) { draw_knowledge(kit, known); });
         }
     }
 }
