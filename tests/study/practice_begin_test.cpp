@@ -1,10 +1,9 @@
 // Beginning a practice boat, going on with it from the record, and its minutes as one bar.
 #include "app/study/practice_begin.hpp"
 
-#include <filesystem>
-
 #include "app/study/practice_debrief.hpp"
 #include "app/study/practice_page.hpp"
+#include "scratch_folder.hpp"
 #include "study/practice_support.hpp"
 
 using namespace hardover;
@@ -25,9 +24,8 @@ double sum_of(const std::vector<MinutesPart>& parts, bool with_spared) {
 }  // namespace
 
 TEST_CASE("A boat begun in a record goes on from there as it was left") {
-    const std::string path = (std::filesystem::temp_directory_path() / "hardover-practice-begin.db").string();
-    std::filesystem::remove(path);
-    auto store = Store::open(path);
+    const ScratchFolder folder;
+    auto store = Store::open(folder.file("records.db"));
     REQUIRE_OK(store);
     const auto learner = store.value().add_learner("Ann", "2026-11-25T15:03:13Z");
     REQUIRE_OK(learner);
@@ -51,7 +49,6 @@ TEST_CASE("A boat begun in a record goes on from there as it was left") {
     CHECK(session.value().minutes() == begun.value().session.minutes());
     CHECK(make_page(session.value()).work.front().found ==
           make_page(begun.value().session).work.front().found);
-    std::filesystem::remove(path);
 }
 
 TEST_CASE("A boat made with other knowledge is not gone on with, and says why") {

@@ -1,8 +1,7 @@
 // Practice boats in a learner's record, and what comes next for a learner.
 #include "app/study/practice_record.hpp"
 
-#include <filesystem>
-
+#include "scratch_folder.hpp"
 #include "support.hpp"
 
 using namespace hardover;
@@ -61,11 +60,9 @@ TEST_CASE("Three boats in a row done well lead up a level; worked ones do not co
 }
 
 TEST_CASE("A boat is kept as it happens and read back, other events of the learner passed over") {
-    const std::string path =
-        (std::filesystem::temp_directory_path() / "hardover_practice_record_test.db").string();
-    std::filesystem::remove(path);
+    const ScratchFolder folder;
     {
-        Result<Store> store = Store::open(path);
+        Result<Store> store = Store::open(folder.file("records.db"));
         REQUIRE_OK(store);
         const auto learner = store.value().add_learner("A07", "2026-01-02T03:04:05Z");
         REQUIRE_OK(learner);
@@ -89,7 +86,6 @@ TEST_CASE("A boat is kept as it happens and read back, other events of the learn
         REQUIRE_OK(last);
         CHECK(last.value().unfinished() == nullptr);
     }
-    std::filesystem::remove(path);
 }
 
 TEST_CASE("The number of a practice boat is read back, and nothing else passes for one") {

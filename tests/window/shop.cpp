@@ -8,17 +8,6 @@ namespace hardover_tests {
 using namespace hardover;
 using namespace hardover::window;
 
-ScratchFolder::ScratchFolder() {
-    std::string pattern = (std::filesystem::temp_directory_path() / "hardover-window-XXXXXX").string();
-    REQUIRE(mkdtemp(pattern.data()) != nullptr);
-    path_ = pattern;
-}
-
-ScratchFolder::~ScratchFolder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-}
-
 Shop::Shop(float width, float height) : w(width), h(height) {
     start_again();
 }

@@ -7,22 +7,10 @@
 
 #include "app/window/app_frame.hpp"
 #include "harness.hpp"
+#include "scratch_folder.hpp"
 #include "shipped.hpp"
 
 namespace hardover_tests {
-
-// A folder for one test, removed with it.
-class ScratchFolder {
-  public:
-    ScratchFolder();
-    ~ScratchFolder();
-    ScratchFolder(const ScratchFolder&) = delete;
-    ScratchFolder& operator=(const ScratchFolder&) = delete;
-    std::string file(const std::string& name) const { return (path_ / name).string(); }
-
-  private:
-    std::filesystem::path path_;
-};
 
 struct Shop {
     explicit Shop(float w = 1280, float h = 800);
