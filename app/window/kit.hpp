@@ -209,6 +209,9 @@ class Kit {
         float w = 0;
     };
     ImDrawList& list() const;
+    // Whether any of a box can be seen where it is drawn. What cannot is left out: a long page would have
+    // more corners than the drawing library can count (65,536).
+    bool in_sight(const Box& box) const;
     void mark_text(const Box& box, std::string_view text, bool cut);
     std::vector<std::string_view> lines_of(std::string_view text, Type type, float width_px) const;
     void draw_line(float x, float y, std::string_view text, Type type, Role role);

@@ -3,20 +3,31 @@
 
 namespace hardover::window {
 
+bool Kit::in_sight(const Box& box) const {
+    const ImVec2 low = list().GetClipRectMin(), high = list().GetClipRectMax();
+    const float margin = px(4);  // outlines and focus rings reach beyond their box
+    return box.right() >= low.x - margin && box.x <= high.x + margin && box.bottom() >= low.y - margin &&
+           box.y <= high.y + margin;
+}
+
 void Kit::fill(const Box& box, Role role, float round_dp) {
+    if (!in_sight(box)) return;
     list().AddRectFilled({box.x, box.y}, {box.right(), box.bottom()}, theme_.colour(role), px(round_dp));
 }
 
 void Kit::outline(const Box& box, Role role, float width_dp, float round_dp) {
+    if (!in_sight(box)) return;
     list().AddRect({box.x, box.y}, {box.right(), box.bottom()}, theme_.colour(role), px(round_dp), 0,
                    px(width_dp));
 }
 
 void Kit::icon(const Box& box, Icon icon, Role role) {
+    if (!in_sight(box)) return;
     draw_icon(list(), icon, box, theme_.colour(role));
 }
 
 void Kit::hatch(const Box& box, float stripe_dp, Role role) {
+    if (!in_sight(box)) return;
     draw_hatch(list(), box, px(stripe_dp), theme_.colour(role));
 }
 
@@ -74,7 +85,7 @@ void Kit::card(const SurfaceLook& look, const std::function<void()>& content) {
     const float bottom = flow_.y + px(look.pad);
     layers.SetCurrentChannel(&list(), 0);
     const Box box{outer.x, outer.y, outer.w, bottom - outer.y};
-    if (edge > 0) {
+    if (edge > 0 && in_sight(box)) {
         fill(box, look.edge, look.round);
         list().AddRectFilled({box.x + edge, box.y}, {box.right(), box.bottom()}, theme_.colour(look.fill),
                              px(look.round), ImDrawFlags_RoundCornersRight);

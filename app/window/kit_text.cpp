@@ -42,7 +42,9 @@ std::vector<std::string_view> Kit::lines_of(std::string_view text, Type type, fl
 
 void Kit::draw_line(float x, float y, std::string_view text, Type type, Role role) {
     const ImFont* font = theme_.font(type);
-    const float lead = (theme_.line_height(type) - font->FontSize) / 2;
+    const float height = theme_.line_height(type);
+    if (!in_sight({x, y, list().GetClipRectMax().x - x, height})) return;
+    const float lead = (height - font->FontSize) / 2;
     list().AddText(font, font->FontSize, {std::round(x), std::round(y + lead)}, theme_.colour(role),
                    text.data(), text.data() + text.size());
 }

@@ -108,7 +108,7 @@ TEST_CASE("One command prints the figures on the items") {
     const Class shop;
     const json figures = json::parse(shop.run({"quiz", "figures", "--json"}).out);
     CHECK(figures["items"].get<int>() >= 600);
-    CHECK(figures["by_form"].size() == 10);
+    CHECK(figures["by_form"].size() == 11);
     CHECK(figures["by_complaint"].size() >= 4);
     const Ran pump = shop.run({"--knowledge", source_path("tests/reading/garden_pump"), "quiz", "figures"});
     INFO(pump.err);
