@@ -2,7 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "support.hpp"
-#include "terminal/program.hpp"
+#include "terminal/records_of_own.hpp"
 
 using namespace hardover_tests;
 using nlohmann::json;
@@ -16,24 +16,10 @@ bool holds(const std::string& text, const std::string& part) {
 // Enter, often: does the expert's step, minds its cautions, hands over.
 const std::string many_enters(120, '\n');
 
-class Shop {
-  public:
-    std::vector<std::string> arguments(std::vector<std::string> words) const {
-        words.insert(words.begin(), {"--records", folder_.file("records.db")});
-        return words;
-    }
-    Ran run(const std::vector<std::string>& words, const std::string& input = "") const {
-        return run_program(arguments(words), input);
-    }
-
-  private:
-    TemporaryFolder folder_;
-};
-
 }  // namespace
 
 TEST_CASE("A practice boat worked through a pipe is the same each time, with the same debrief") {
-    const Shop shop;
+    const RecordsOfOwn shop;
     const std::vector<std::string> words{"practice", "--seed", "7", "--help-shown", "worked"};
     const Ran first = shop.run(words, many_enters);
     const Ran second = shop.run(words, many_enters);
@@ -48,7 +34,7 @@ TEST_CASE("A practice boat worked through a pipe is the same each time, with the
 }
 
 TEST_CASE("The debrief as JSON splits the minutes exactly, and tells skipped cautions first") {
-    const Shop shop;
+    const RecordsOfOwn shop;
     const Ran ran = shop.run({"practice", "--seed", "7", "--level", "3", "--json"},
                              "1\nskip\n2\nskip\n1\nskip\nhint\nsuspect hose\n1\n55\ncall\n");
     INFO(ran.err);
@@ -65,7 +51,7 @@ TEST_CASE("The debrief as JSON splits the minutes exactly, and tells skipped cau
 }
 
 TEST_CASE("What ends early is kept for the learner, gone on with, finished, and seen again") {
-    const Shop shop;
+    const RecordsOfOwn shop;
     REQUIRE(shop.run({"learner", "add", "A07"}).code == 0);
     const std::vector<std::string> go_on{"practice", "--learner", "A07"};
     {
@@ -92,7 +78,7 @@ TEST_CASE("What ends early is kept for the learner, gone on with, finished, and 
 }
 
 TEST_CASE("What is typed wrongly gets a sentence that helps, and nothing is lost") {
-    const Shop shop;
+    const RecordsOfOwn shop;
     const Ran ran =
         shop.run({"practice", "--seed", "3", "--level", "3"},
                  "99\nfrobnicate\nsuspect frobnicate\nprove\nfix\ndone\nname air\n1\nmaybe\n40\nq\n");
@@ -112,7 +98,7 @@ TEST_CASE("What is typed wrongly gets a sentence that helps, and nothing is lost
 }
 
 TEST_CASE("One command prints the figures on the three players") {
-    const Shop shop;
+    const RecordsOfOwn shop;
     const json figures = json::parse(shop.run({"practice", "figures", "--boats", "3", "--json"}).out);
     REQUIRE(figures["players"].size() == 3);
     CHECK(figures["players"][0]["avoidable"] == 0);

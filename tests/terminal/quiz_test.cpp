@@ -2,7 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "support.hpp"
-#include "terminal/program.hpp"
+#include "terminal/records_of_own.hpp"
 
 using namespace hardover_tests;
 using nlohmann::json;
@@ -19,25 +19,10 @@ std::string lines(int count, const std::string& line) {
     return text;
 }
 
-// A class (invented) with a records file of its own.
-class Class {
-  public:
-    std::vector<std::string> arguments(std::vector<std::string> words) const {
-        words.insert(words.begin(), {"--records", folder_.file("records.db")});
-        return words;
-    }
-    Ran run(const std::vector<std::string>& words, const std::string& input = "") const {
-        return run_program(arguments(words), input);
-    }
-
-  private:
-    TemporaryFolder folder_;
-};
-
 }  // namespace
 
 TEST_CASE("A quiz through a pipe with a seed is the same each time and keeps nothing") {
-    const Class shop;
+    const RecordsOfOwn shop;
     const std::string typed = lines(20, "? @ 20");
     const Ran first = shop.run({"quiz", "--count", "20", "--seed", "3"}, typed);
     const Ran second = shop.run({"quiz", "--count", "20", "--seed", "3"}, typed);
@@ -53,7 +38,7 @@ TEST_CASE("A quiz through a pipe with a seed is the same each time and keeps not
 }
 
 TEST_CASE("What cannot be read is asked again, and leaving early ends the quiz in good order") {
-    const Class shop;
+    const RecordsOfOwn shop;
     const Ran ran = shop.run({"quiz", "--topic", "proof", "--seed", "1"}, "z\na b\na @ often\n?\nq\n");
     CHECK(ran.code == 0);
     CHECK(holds(ran.out, "'z' is none of the choices"));
@@ -63,7 +48,7 @@ TEST_CASE("What cannot be read is asked again, and leaving early ends the quiz i
 }
 
 TEST_CASE("Every answer of a learner is on file at once, even when the program is ended the hard way") {
-    const Class shop;
+    const RecordsOfOwn shop;
     REQUIRE(shop.run({"learner", "add", "A07"}).code == 0);
     {
         RunningProgram quiz(shop.arguments({"quiz", "--learner", "A07", "--seed", "5"}));
@@ -91,7 +76,7 @@ TEST_CASE("Every answer of a learner is on file at once, even when the program i
 }
 
 TEST_CASE("Learners and topics that are not there are refused with what would be right") {
-    const Class shop;
+    const RecordsOfOwn shop;
     CHECK(holds(shop.run({"quiz", "--learner", "Robin"}).err, "add one with: hardover learner add NAME"));
     REQUIRE(shop.run({"learner", "add", "Robin"}).code == 0);
     CHECK(holds(shop.run({"learner", "show", "Robyn"}).err, "Robin"));
@@ -105,7 +90,7 @@ TEST_CASE("Learners and topics that are not there are refused with what would be
 }
 
 TEST_CASE("One command prints the figures on the items") {
-    const Class shop;
+    const RecordsOfOwn shop;
     const json figures = json::parse(shop.run({"quiz", "figures", "--json"}).out);
     CHECK(figures["items"].get<int>() >= 600);
     CHECK(figures["by_form"].size() == 11);

@@ -2,26 +2,13 @@
 #include <set>
 
 #include "app/window/screens/job_parts.hpp"
+#include "app/window/screens/parts.hpp"
 
 namespace hardover::window {
 
 namespace {
 
 constexpr float caution_edge = 46;  // dp
-
-void draw_numbered(Kit& kit, const std::vector<std::string>& lines) {
-    int number = 0;
-    for (const std::string& line : lines) {
-        const Box start = kit.take(0);
-        const float indent = kit.px(36);
-        const float used = kit.inside({start.x + indent, start.y, start.w - indent, 0},
-                                      [&] { kit.text(line, Type::body, Role::ink); });
-        kit.line_in({start.x, start.y, indent, kit.theme().line_height(Type::body)}, std::to_string(++number),
-                    Type::strong, Role::accent);
-        kit.take(used);
-        kit.gap(7);
-    }
-}
 
 // "Tools   Tape, light": name at the left, the words beside it, or under it where there is little room.
 void draw_named(Kit& kit, const char* name, const std::vector<std::string>& parts) {

@@ -46,4 +46,7 @@ void draw_columns(Kit& kit, float left_share, const std::function<void()>& left,
 void draw_in_columns(Kit& kit, std::size_t count, float least_dp, std::size_t most,
                      const std::function<void(std::size_t)>& each);
 
+// Steps of work, numbered from 1.
+void draw_numbered(Kit& kit, const std::vector<std::string>& lines);
+
 }  // namespace hardover::window

@@ -182,7 +182,7 @@ void draw_debrief(StudyScene& scene) {
     kit.card({.pad = 20}, [&] {
         kit.text("Three things to practise", Type::h2, Role::ink);
         kit.gap(8);
-        draw_steps(kit, debrief.practise);
+        draw_numbered(kit, debrief.practise);
         draw_ways_from_here(scene);
     });
     kit.gap(14);

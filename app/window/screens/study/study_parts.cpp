@@ -80,20 +80,6 @@ void use_sure_key(Kit& kit, std::optional<double>& sure) {
     }
 }
 
-void draw_steps(Kit& kit, const std::vector<std::string>& lines) {
-    int number = 0;
-    for (const std::string& line : lines) {
-        const Box start = kit.take(0);
-        const float indent = kit.px(36);
-        const float used = kit.inside({start.x + indent, start.y, start.w - indent, 0},
-                                      [&] { kit.text(line, Type::body, Role::ink); });
-        kit.line_in({start.x, start.y, indent, kit.theme().line_height(Type::body)}, std::to_string(++number),
-                    Type::strong, Role::accent);
-        kit.take(used);
-        kit.gap(7);
-    }
-}
-
 void draw_list_of(Kit& kit, const std::string& name, const std::vector<std::string>& items) {
     if (items.empty()) return;
     kit.gap(8);

@@ -42,8 +42,6 @@ void draw_sure_steps(Kit& kit, const std::string& prefix, std::optional<double>&
 // S steps through them.
 void use_sure_key(Kit& kit, std::optional<double>& sure);
 
-// "1  Take the tiller off": numbered lines.
-void draw_steps(Kit& kit, const std::vector<std::string>& lines);
 // "TOOLS  Tape, light", when there is anything to name.
 void draw_list_of(Kit& kit, const std::string& name, const std::vector<std::string>& items);
 

@@ -70,7 +70,7 @@ void draw_hand_over(StudyScene& scene) {
         kit.gap(4);
         kit.text("Before it goes back", Type::h1, Role::ink);
         kit.gap(8);
-        draw_steps(kit, scene.page.boat->after);
+        draw_numbered(kit, scene.page.boat->after);
         kit.gap(6);
         const ButtonLook checked{.label = "Checked: hand it over", .face = Face::primary, .key = "Enter"};
         if (kit.button("hand.checked", kit.take(kit.px(56)), checked) || kit.take(Key::enter)) {
@@ -169,7 +169,7 @@ void draw_work(StudyScene& scene, const WorkInHand& work) {
         if (!work.questions.empty()) {
             draw_caution_question(scene, work.questions.front());
         } else {
-            draw_steps(kit, card.steps);
+            draw_numbered(kit, card.steps);
             draw_list_of(kit, "TOOLS", card.tools);
             draw_list_of(kit, "PARTS", card.parts);
             draw_list_of(kit, "FIGURES", card.figures);
