@@ -37,6 +37,24 @@ class Fields {
         return field->get<std::string>();
     }
 
+    // As text, but "" where an older program did not write it.
+    std::string text_if_there(const char* name) {
+        return body_.is_object() && body_.contains(name) ? text(name) : "";
+    }
+
+    AssessedMark mark(const char* name) {
+        AssessedMark mark;
+        if (!body_.is_object() || !body_.contains(name)) return mark;
+        const json& fields = body_[name];
+        for (auto [key, into] : {std::pair("knowledge", &mark.knowledge), std::pair("odds", &mark.odds),
+                                 std::pair("found", &mark.found), std::pair("ranked", &mark.ranked)}) {
+            const bool there = fields.is_object() && fields.contains(key) && fields[key].is_string();
+            if (!there) return wrong(name, "four texts"), AssessedMark();
+            *into = fields[key].get<std::string>();
+        }
+        return mark;
+    }
+
     bool flag(const char* name) {
         const json* field = find(name);
         if (field == nullptr) return false;
@@ -103,7 +121,9 @@ StoredEvent to_stored(const Event& event) {
     return std::visit(
         Overloaded{
             [](const Opened& e) {
-                return stored("opened", {{"boat", e.boat}, {"words", e.words}, {"knowledge", e.knowledge}});
+                json body = {{"boat", e.boat}, {"words", e.words}, {"knowledge", e.knowledge}};
+                if (!e.job.empty()) body["job"] = e.job;
+                return stored("opened", body);
             },
             [](const RigSet& e) {
                 return stored("rig_set", {{"field", e.field}, {"value", e.value}});
@@ -130,12 +150,25 @@ StoredEvent to_stored(const Event& event) {
                 return stored("noted", {{"text", e.text}});
             },
             [](const HandedBack& e) {
-                return stored("handed_back",
-                              {{"cause", e.cause}, {"confirmed", e.confirmed}, {"note", e.note}});
+                json body = {{"cause", e.cause}, {"confirmed", e.confirmed}, {"note", e.note}};
+                if (e.assessed != AssessedMark{}) {
+                    body["assessed"] = {{"knowledge", e.assessed.knowledge},
+                                        {"odds", e.assessed.odds},
+                                        {"found", e.assessed.found},
+                                        {"ranked", e.assessed.ranked}};
+                }
+                return stored("handed_back", body);
             },
-            [](const Reopened&) { return stored("reopened", json::object()); },
+            [](const Reopened& e) {
+                return stored("reopened", e.why.empty() ? json::object() : json{{"why", e.why}});
+            },
             [](const Undone& e) {
                 return stored("undone", {{"sequence", e.sequence}});
+            },
+            [](const Attached& e) {
+                return stored(
+                    "attached",
+                    {{"file", e.file}, {"name", e.name}, {"caption", e.caption}, {"bytes", e.bytes}});
             },
         },
         event);
@@ -145,7 +178,8 @@ Result<Event> from_stored(const StoredEvent& stored) {
     Fields fields(stored);
     // Braces, not parentheses: they fix the order in which the fields are asked for.
     if (stored.kind == "opened") {
-        return fields.give(Opened{fields.text("boat"), fields.text("words"), fields.text("knowledge")});
+        return fields.give(Opened{fields.text("boat"), fields.text("words"), fields.text("knowledge"),
+                                  fields.text_if_there("job")});
     }
     if (stored.kind == "rig_set") return fields.give(RigSet{fields.text("field"), fields.text("value")});
     if (stored.kind == "history_set") return fields.give(HistorySet{fields.text("history")});
@@ -160,9 +194,14 @@ Result<Event> from_stored(const StoredEvent& stored) {
     if (stored.kind == "tried") return fields.give(Tried{fields.text("remedy"), fields.text("outcome")});
     if (stored.kind == "noted") return fields.give(Noted{fields.text("text")});
     if (stored.kind == "handed_back") {
-        return fields.give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note")});
+        return fields.give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note"),
+                                      fields.mark("assessed")});
     }
-    if (stored.kind == "reopened") return fields.give(Reopened{});
+    if (stored.kind == "reopened") return fields.give(Reopened{fields.text_if_there("why")});
+    if (stored.kind == "attached") {
+        return fields.give(Attached{fields.text("file"), fields.text("name"), fields.text("caption"),
+                                    fields.number("bytes")});
+    }
     if (stored.kind == "undone") return fields.give(Undone{fields.number("sequence")});
     return Error{Error::Kind::unsupported, "unknown kind of event '" + stored.kind + "'", "",
                  "a newer version of the program may have written it"};
@@ -184,8 +223,12 @@ std::string plain_text(const Event& event) {
                 const std::string note = e.note.empty() ? "" : ", \"" + e.note + "\"";
                 return "handed back: " + e.cause + (e.confirmed ? ", confirmed" : ", not confirmed") + note;
             },
-            [](const Reopened&) { return std::string("reopened"); },
+            [](const Reopened& e) { return "reopened" + (e.why.empty() ? "" : ": " + e.why); },
             [](const Undone& e) { return "undid event " + std::to_string(e.sequence); },
+            [](const Attached& e) {
+                return "attached " + e.name + (e.caption.empty() ? "" : ": " + e.caption) + " (" + e.file +
+                       ")";
+            },
         },
         event);
 }

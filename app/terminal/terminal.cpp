@@ -7,6 +7,7 @@
 
 #include "app/terminal/context.hpp"
 #include "app/terminal/places.hpp"
+#include "app/terminal/records_commands.hpp"
 
 namespace hardover {
 
@@ -149,9 +150,7 @@ void add_job_sheet(CLI::App& job, Wish& wish) {
 void add_job(CLI::App& app, Wish& wish) {
     CLI::App* job = app.add_subcommand("job", "Jobs on file");
     job->require_subcommand(1);
-    job->add_subcommand("list", "All jobs, the last changed first")->callback([&wish] {
-        wish.run = [](Context& context) { return run_job_list(context); };
-    });
+    add_job_records(*job, wish.run);
     CLI::App* show = job->add_subcommand("show", "A job as it stands");
     show->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
     show->callback(
@@ -295,7 +294,9 @@ int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_w
     if (!read) return refuse(context, read.error());
     KnowledgeInUse knowledge(std::move(read).value());
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
-    return open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    const int code = open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    back_up_on_close(context, store.value());
+    return code;
 }
 
 }  // namespace
@@ -323,6 +324,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
+    add_records(app, wish.run);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);
