@@ -25,6 +25,7 @@ struct Wish {
     WalkWish walk;
     QuizRequest quiz;
     PracticeRequest practice;
+    ProjectRequest project;
     SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
@@ -288,6 +289,18 @@ void add_learner(CLI::App& app, Wish& wish) {
     });
 }
 
+void add_class(CLI::App& app, Wish& wish) {
+    CLI::App* group = app.add_subcommand("class", "A class that works and learns together");
+    group->require_subcommand(1);
+    CLI::App* project = group->add_subcommand("project", "A boat worked by the class, hands being counted");
+    project->add_option("--seed", wish.project.seed, "The same seed and level make the same boat");
+    project->add_option("--level", wish.project.level, "1 (easiest) to 5; see: practice levels")
+        ->check(CLI::Range(1, 5));
+    project->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_class_project(context, wish.project); };
+    });
+}
+
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
@@ -323,6 +336,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
+    add_class(app, wish);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);
