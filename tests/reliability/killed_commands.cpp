@@ -19,25 +19,6 @@ std::string body(int job, int event) {
     return fmt::format("{{\"text\":\"job {} event {}\"}}", job, event);
 }
 
-void make_version_1(const std::string& path, int jobs) {
-    sqlite3* handle = nullptr;
-    sqlite3_open(path.c_str(), &handle);
-    std::string sql = "PRAGMA synchronous = OFF; PRAGMA journal_mode = WAL; BEGIN;" + tables_of_version_1 +
-                      "PRAGMA application_id = 1214533494; PRAGMA user_version = 1;";
-    const std::string at = "'2026-10-01T08:00:00Z'";
-    for (int job = 1; job <= jobs; ++job) {
-        sql += fmt::format("INSERT INTO jobs VALUES ({0}, {1}, {1}, 'Tern', 'in hand', 'wander');", job, at);
-        for (int event = 1; event <= events_of_a_job; ++event) {
-            sql += fmt::format("INSERT INTO events VALUES ({}, {}, {}, 'noted', '{}');", job, event, at,
-                               body(job, event));
-        }
-    }
-    sql += "COMMIT";
-    const int code = sqlite3_exec(handle, sql.c_str(), nullptr, nullptr, nullptr);
-    sqlite3_close(handle);
-    if (code != SQLITE_OK) throw std::runtime_error("no file of version 1");
-}
-
 std::string trouble_after_migration(const std::string& path, int jobs, bool finished) {
     const RecordsSeen seen = see_records(path, "SELECT body FROM events ORDER BY job, sequence");
     if (!seen.trouble.empty()) return seen.trouble;
@@ -57,6 +38,25 @@ std::string shop_id(int shop) {
 }
 
 }  // namespace
+
+void make_version_1(const std::string& path, int jobs) {
+    sqlite3* handle = nullptr;
+    sqlite3_open(path.c_str(), &handle);
+    std::string sql = "PRAGMA synchronous = OFF; PRAGMA journal_mode = WAL; BEGIN;" + tables_of_version_1 +
+                      "PRAGMA application_id = 1214533494; PRAGMA user_version = 1;";
+    const std::string at = "'2026-10-01T08:00:00Z'";
+    for (int job = 1; job <= jobs; ++job) {
+        sql += fmt::format("INSERT INTO jobs VALUES ({0}, {1}, {1}, 'Tern', 'in hand', 'wander');", job, at);
+        for (int event = 1; event <= events_of_a_job; ++event) {
+            sql += fmt::format("INSERT INTO events VALUES ({}, {}, {}, 'noted', '{}');", job, event, at,
+                               body(job, event));
+        }
+    }
+    sql += "COMMIT";
+    const int code = sqlite3_exec(handle, sql.c_str(), nullptr, nullptr, nullptr);
+    sqlite3_close(handle);
+    if (code != SQLITE_OK) throw std::runtime_error("no file of version 1");
+}
 
 Command migration(int jobs) {
     Command command;

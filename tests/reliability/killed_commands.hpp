@@ -6,6 +6,9 @@
 
 namespace hardover_tests {
 
+// Writes a records file of layout version 1 with `jobs` jobs of twelve events, "job 1 event 1" and so on.
+void make_version_1(const std::string& path, int jobs);
+
 // A file of layout version 1 with `jobs` jobs of twelve events is opened by a program of today.
 Command migration(int jobs);
 
