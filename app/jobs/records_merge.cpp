@@ -70,6 +70,11 @@ std::vector<std::string> lines_of(const TakenIn& taken) {
         lines.push_back(
             fmt::format("Counts of {}.", counted(static_cast<std::size_t>(taken.all.counts), "other shop")));
     }
+    if (taken.all.classes + taken.all.class_records > 0) {
+        lines.push_back(fmt::format("{} new, {} of hand-ins new.",
+                                    counted(static_cast<std::size_t>(taken.all.classes), "class list"),
+                                    counted(static_cast<std::size_t>(taken.all.class_records), "record")));
+    }
     if (const std::string photos = copied_text(taken.photos); !photos.empty()) {
         lines.push_back("Photos: " + photos);
     }

@@ -6,6 +6,7 @@
 #include <tuple>
 #include <utility>
 
+#include "app/records/arriving_classes.hpp"
 #include "app/records/connection.hpp"
 #include "app/records/whole_file.hpp"
 
@@ -335,6 +336,7 @@ Result<Arriving> arriving_from(const Store& store) {
     auto counts = store.counts();
     if (!counts.ok()) return counts.error();
     arriving.counts = std::move(counts.value());
+    arriving.classes = &store;
     return arriving;
 }
 
@@ -352,6 +354,12 @@ Result<ArrivedAll> Store::take_in(const Arriving& arriving) {
     const auto counts = take_counts(*this, database, arriving.counts);
     if (!counts.ok()) return counts.error();
     all.counts = counts.value();
+    if (arriving.classes != nullptr) {
+        const auto classes = take_classes(arriving.classes->connection_->database, database);
+        if (!classes.ok()) return classes.error();
+        all.classes = classes.value().classes;
+        all.class_records = classes.value().records;
+    }
     if (auto committed = transaction.commit(); !committed.ok()) return committed.error();
     return all;
 }

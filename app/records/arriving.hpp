@@ -34,6 +34,8 @@ struct Arriving {
         job;  // loads one; many may be too large for memory
     std::vector<ArrivingLearner> learners;
     std::vector<StoredCounts> counts;  // of each shop the newer export stays
+    const Store* classes =
+        nullptr;  // whose classes, sets, hand-ins and their records come in; none: no classes
 };
 
 // What became of something that arrived.
@@ -62,6 +64,8 @@ struct ArrivedAll {
     std::vector<ArrivedJob> jobs;  // in the order they were opened
     std::vector<ArrivedLearner> learners;
     int counts = 0;  // shops whose counts are new or newer
+    int classes = 0;
+    int class_records = 0;  // of attempts that were handed in
 };
 
 // What becomes of each list of events of `theirs`, given `ours`: the place of the one it is the same as, a

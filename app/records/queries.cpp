@@ -30,9 +30,14 @@ Result<std::vector<JobRow>> rows_of(const Database& database, Statement& select)
     return rows;
 }
 
+// The table of events, or the index that holds all of these kinds.
+std::string events_with(const std::vector<std::string>& kinds) {
+    return are_told(kinds) ? "events INDEXED BY events_told" : "events";
+}
+
 // " AND kind IN (?, ?)", or nothing for every kind.
 std::string kind_clause(const std::vector<std::string>& kinds) {
-    std::string clause;
+    std::string clause = are_told(kinds) ? " AND " + told_kinds : "";
     for (std::size_t i = 0; i < kinds.size(); ++i) clause += i == 0 ? " AND kind IN (?" : ", ?";
     return kinds.empty() ? clause : clause + ")";
 }
@@ -81,8 +86,8 @@ Result<JobRow> Store::job(JobNumber number) const {
 
 Result<void> Store::each_event(const std::vector<std::string>& kinds, const TakeEvent& take) const {
     const Database& database = connection_->database;
-    const std::string sql = "SELECT job, sequence, at, kind, body FROM events WHERE TRUE" +
-                            kind_clause(kinds) + " ORDER BY job, sequence";
+    const std::string sql = "SELECT job, sequence, at, kind, body FROM " + events_with(kinds) +
+                            " WHERE TRUE" + kind_clause(kinds) + " ORDER BY job, sequence";
     Statement select(database, sql.c_str());
     for (const std::string& kind : kinds) select.bind(kind);
     int code = select.step();
@@ -105,9 +110,9 @@ Result<void> Store::each_first_event(const TakeEvent& take) const {
 Result<std::vector<JobEvents>> Store::events_of(const std::string& state,
                                                 const std::vector<std::string>& kinds) const {
     const Database& database = connection_->database;
-    const std::string sql =
-        "SELECT job, sequence, at, kind, body FROM events JOIN jobs ON number = job WHERE state = ?" +
-        kind_clause(kinds) + " ORDER BY job, sequence";
+    const std::string sql = "SELECT job, sequence, at, kind, body FROM " + events_with(kinds) +
+                            " CROSS JOIN jobs ON number = job WHERE state = ?" + kind_clause(kinds) +
+                            " ORDER BY job, sequence";
     Statement select(database, sql.c_str());
     select.bind(state);
     for (const std::string& kind : kinds) select.bind(kind);

@@ -6,6 +6,7 @@
 #include "app/jobs/job.hpp"
 #include "app/jobs/photos.hpp"
 #include "app/terminal/records_commands.hpp"
+#include "app/terminal/typed.hpp"
 
 namespace hardover {
 
@@ -132,7 +133,7 @@ void add_job_records(CLI::App& job, RunCommand& run) {
     const auto text = std::make_shared<std::string>();
     const auto files = std::make_shared<std::vector<std::string>>();
     const auto takes_number = [&number](CLI::App* command) {
-        command->add_option("N", *number, "Number of the job")->required()->check(CLI::PositiveNumber);
+        command->add_option("N", *number, "Number of the job")->required()->check(a_job_number());
     };
     CLI::App* reopen = job.add_subcommand("reopen", "Take a job that was handed back in hand again");
     takes_number(reopen);
@@ -146,7 +147,9 @@ void add_job_records(CLI::App& job, RunCommand& run) {
     boat->callback([&run, text] { run = [=](Context& context) { return run_boat(context, *text); }; });
     CLI::App* attach = job.add_subcommand("attach", "Put photos or other files with a job");
     takes_number(attach);
-    attach->add_option("FILES", *files, "Copied beside the records; the originals stay")->required();
+    attach->add_option("FILES", *files, "Copied beside the records; the originals stay")
+        ->required()
+        ->check(not_empty());
     attach->add_option("--caption", *text, "What they show");
     attach->callback([&run, number, files, text] {
         run = [=](Context& context) { return run_attach(context, *number, *files, *text); };

@@ -5,9 +5,11 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/job_file.hpp"
+#include "app/jobs/photos.hpp"
 #include "app/jobs/records_care.hpp"
 #include "app/jobs/records_check.hpp"
 #include "app/jobs/records_merge.hpp"
+#include "app/terminal/typed.hpp"
 
 namespace hardover {
 
@@ -128,9 +130,9 @@ int run_check(Context& context) {
 void add_moving(CLI::App& records, RunCommand& run) {
     const auto wish = std::make_shared<ExportWish>();
     CLI::App* exporting = records.add_subcommand("export", "Write jobs to a file, as JSON or as a table");
-    exporting->add_option("FILE", wish->file, "File to be written")->required();
+    exporting->add_option("FILE", wish->file, "File to be written")->required()->check(not_empty());
     exporting->add_option("--job", wish->jobs, "Only this job; may be given several times")
-        ->check(CLI::PositiveNumber);
+        ->check(a_job_number());
     CLI::Option* photos =
         exporting->add_flag("--with-photos", wish->with_photos, "Put the photos into 'photos' beside it");
     CLI::Option* csv =
@@ -143,14 +145,16 @@ void add_moving(CLI::App& records, RunCommand& run) {
 
     const auto file = std::make_shared<std::string>();
     CLI::App* importing = records.add_subcommand("import", "Take in the jobs of a JSON file; doubles none");
-    importing->add_option("FILE", *file, "File made by export")->required();
+    importing->add_option("FILE", *file, "File made by export")->required()->check(not_empty());
     importing->callback(
         [&run, file] { run = [file](Context& context) { return run_import(context, *file); }; });
 
     const auto files = std::make_shared<std::vector<std::string>>();
     CLI::App* merge = records.add_subcommand(
         "merge", "Take in jobs, learners and counts of another records file; doubles none");
-    merge->add_option("FILES", *files, "Records files of other computers; they stay as they are")->required();
+    merge->add_option("FILES", *files, "Records files of other computers; they stay as they are")
+        ->required()
+        ->check(not_empty());
     merge->callback(
         [&run, files] { run = [files](Context& context) { return run_merge(context, *files); }; });
 }
@@ -188,7 +192,9 @@ void add_records(CLI::App& app, RunCommand& run) {
     const auto which = std::make_shared<std::string>();
     CLI::App* restore =
         records->add_subcommand("restore", "Bring a backup back; what is there now is kept aside first");
-    restore->add_option("BACKUP", *which, "Its number as list-backups says it, or a file")->required();
+    restore->add_option("BACKUP", *which, "Its number as list-backups says it, or a file")
+        ->required()
+        ->check(not_empty());
     restore->callback(
         [&run, which] { run = [which](Context& context) { return run_restore(context, *which); }; });
     add_moving(*records, run);
