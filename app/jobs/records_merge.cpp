@@ -71,8 +71,7 @@ std::vector<std::string> lines_of(const TakenIn& taken) {
             fmt::format("Counts of {}.", counted(static_cast<std::size_t>(taken.all.counts), "other shop")));
     }
     if (taken.all.classes + taken.all.class_records > 0) {
-        lines.push_back(fmt::format("{} new, {} of hand-ins new.",
-                                    counted(static_cast<std::size_t>(taken.all.classes), "class list"),
+        lines.push_back(fmt::format("Classes: {} new, {} of hand-ins new.", taken.all.classes,
                                     counted(static_cast<std::size_t>(taken.all.class_records), "record")));
     }
     if (const std::string photos = copied_text(taken.photos); !photos.empty()) {
@@ -111,7 +110,7 @@ Result<TakenIn> merge_records(Store& store, const std::string& other) {
         return Error{Error::Kind::bad_input, "this is the records file in use", other,
                      "name the records file of the other computer"};
     }
-    const auto copy = BorrowedCopy::of(other, store.path());
+    const auto copy = BorrowedCopy::of(other);
     if (!copy.ok()) return copy.error();
     const Store& theirs = copy.value().store();
     auto arriving = arriving_from(theirs);

@@ -45,12 +45,11 @@ struct BackupMade {
 // left, and no older one has gone then.
 Result<BackupMade> make_backup(const Store& store, const BackupWish& wish);
 
-// A whole, checked copy of a records file, open, in a folder of its own that goes with it. The file itself
-// keeps every byte, also on a disk that cannot be written. Errors as Store::open.
+// A whole, checked copy of a records file, open, among the temporary files and gone with this. The file
+// itself keeps every byte, also on a disk that cannot be written. Errors as Store::open.
 class BorrowedCopy {
   public:
-    // `beside`: a file in whose folder there is room for the copy; "" takes the folder for temporary files.
-    static Result<BorrowedCopy> of(const std::string& path, const std::string& beside = "");
+    static Result<BorrowedCopy> of(const std::string& path);
     BorrowedCopy(BorrowedCopy&&) noexcept;
     BorrowedCopy& operator=(BorrowedCopy&&) = delete;
     ~BorrowedCopy();

@@ -64,10 +64,10 @@ Result<void> copy_to(const std::string& from, const std::string& to) {
     return copy_bytes(from, to);
 }
 
-Result<std::string> new_folder(const std::string& beside) {
+Result<std::string> new_folder() {
     std::error_code failed;
-    const fs::path room = beside.empty() ? fs::temp_directory_path(failed) : fs::path(beside).parent_path();
-    std::string pattern = (room / ".hardover-copy-XXXXXX").string();
+    const fs::path room = fs::temp_directory_path(failed);
+    std::string pattern = (room / "hardover-copy-XXXXXX").string();
     if (mkdtemp(pattern.data()) != nullptr) return pattern;
     return Error{Error::Kind::storage, "there is no room to look at a copy of it", room.string(),
                  "make room, or get the right to write there"};
@@ -84,7 +84,7 @@ BorrowedCopy::~BorrowedCopy() {
     if (!folder_.empty()) fs::remove_all(folder_, failed);
 }
 
-Result<BorrowedCopy> BorrowedCopy::of(const std::string& path, const std::string& beside) {
+Result<BorrowedCopy> BorrowedCopy::of(const std::string& path) {
     if (!is_there(path)) {
         return Error{Error::Kind::not_found, "there is no such file", path, "check its name"};
     }
@@ -93,7 +93,7 @@ Result<BorrowedCopy> BorrowedCopy::of(const std::string& path, const std::string
     if (state.value() == FileState::fresh) {
         return Error{Error::Kind::bad_input, "this file is empty", path, "name a records file or a backup"};
     }
-    auto folder = new_folder(beside);
+    auto folder = new_folder();
     if (!folder.ok()) return folder.error();
     BorrowedCopy copy;
     copy.folder_ = std::move(folder.value());

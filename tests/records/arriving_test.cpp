@@ -1,7 +1,7 @@
 // What comes in from another records file: nothing twice, nothing joined that went apart.
 #include "app/records/arriving.hpp"
 #include "app/records/backups.hpp"
-#include "full_disk.hpp"
+#include "faulty_disk.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
@@ -49,9 +49,13 @@ ArrivedAll take(Store& into, const Store& from) {
 // Every job's bodies as one text, in an order that does not depend on numbers.
 std::vector<std::string> histories(const Store& store) {
     std::vector<std::string> all;
-    for (const JobRow& row : store.jobs().value()) {
+    const auto rows = store.jobs();
+    REQUIRE_OK(rows);
+    for (const JobRow& row : rows.value()) {
         std::string text = row.summary.boat + "|" + row.summary.state + "|" + row.changed_at;
-        for (const StoredEvent& event : store.events(row.number).value()) text += "|" + event.body;
+        const auto events = store.events(row.number);
+        REQUIRE_OK(events);
+        for (const StoredEvent& event : events.value()) text += "|" + event.body;
         all.push_back(text);
     }
     std::sort(all.begin(), all.end());
@@ -86,7 +90,8 @@ TEST_CASE("Merging into an empty file keeps the numbers of the jobs") {
     Store theirs = opened_store(folder.file("theirs.db"));
     add(theirs, "Grey Heron", {});
     add(theirs, "Little Auk", {});
-    for (const ArrivedJob& job : take(ours, theirs).jobs) CHECK(job.here == job.there);
+    const ArrivedAll all = take(ours, theirs);
+    for (const ArrivedJob& job : all.jobs) CHECK(job.here == job.there);
     CHECK(ours.job(2).value().summary.boat == "Little Auk");
 }
 
@@ -191,7 +196,7 @@ TEST_CASE("A learner who went on elsewhere goes on here; another of the same nam
 }
 
 TEST_CASE("When the disk fills while records come in, all is as before, and room makes it go") {
-    FullDisk disk;
+    FaultyDisk disk;
     bool refused = true;
     int n = 1;
     for (; refused; n += 3) {
@@ -208,7 +213,7 @@ TEST_CASE("When the disk fills while records come in, all is as before, and room
         disk.full_from_write(n);
         const auto all = ours.take_in(arriving.value());
         refused = disk.refused_any();
-        disk.make_room();
+        disk.mend();
         if (!all.ok()) {
             CHECK(all.error().what == "the disk is full; this step was not written");
             CHECK(histories(ours) == before);

@@ -1,7 +1,7 @@
 // Backups in a folder: numbered, kept so many, looked through; and bringing one back.
 #include "app/records/backups.hpp"
 
-#include "full_disk.hpp"
+#include "faulty_disk.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
@@ -78,7 +78,7 @@ TEST_CASE("Other files in the folder of backups are left alone") {
 }
 
 TEST_CASE("A backup that cannot be made leaves nothing, and the older ones stay") {
-    FullDisk disk;
+    FaultyDisk disk;
     bool refused = true;
     for (int n = 1; refused; ++n) {
         INFO("full from write " << n);
@@ -90,7 +90,7 @@ TEST_CASE("A backup that cannot be made leaves nothing, and the older ones stay"
         disk.full_from_write(n);
         const auto second = make_backup(store, {"", noon, {}, 1, false});
         refused = disk.refused_any();
-        disk.make_room();
+        disk.mend();
         if (second.ok()) continue;
         CHECK(second.error().what == "the disk is full; this step was not written");
         CHECK(numbers(store) == std::vector<std::int64_t>{1});
@@ -170,7 +170,7 @@ TEST_CASE("A file that is no records file is never moved away by a restore") {
 }
 
 TEST_CASE("When the disk fills during a restore, the records are the old or the new ones, whole") {
-    FullDisk disk;
+    FaultyDisk disk;
     bool refused = true;
     for (int n = 1; refused; n += 2) {
         INFO("full from write " << n);
@@ -184,7 +184,7 @@ TEST_CASE("When the disk fills during a restore, the records are the old or the 
         disk.full_from_write(n);
         const auto aside = restore(copy.value().store(), path, {}, noon);
         refused = disk.refused_any();
-        disk.make_room();
+        disk.mend();
         const Store after = opened(path);
         REQUIRE_OK(after.check());
         CHECK(after.events(1).value().size() == (aside.ok() ? 5U : 2U));

@@ -57,11 +57,12 @@ TEST_CASE("A records file of a newer version is refused and kept") {
     const TemporaryFolder folder;
     const std::string path = folder.file("jobs.db");
     make_records(path, 3);
-    run_sql(path, "PRAGMA user_version = 4");
+    const std::string newer = std::to_string(records_version + 1);
+    run_sql(path, "PRAGMA user_version = " + newer);
     const Error error = refused(folder, path);
     CHECK(error.kind == Error::Kind::unsupported);
-    CHECK(error.what ==
-          "this records file was made by a newer version of Hardover (layout 4, this program knows up to 3)");
+    CHECK(error.what == "this records file was made by a newer version of Hardover (layout " + newer +
+                            ", this program knows up to " + std::to_string(records_version) + ")");
 }
 
 TEST_CASE("A newer version that stands only in the write-ahead log is refused, and file and log are kept") {
@@ -71,7 +72,8 @@ TEST_CASE("A newer version that stands only in the write-ahead log is refused, a
     const std::string known_version = file_text(path);
     sqlite3* other = nullptr;
     REQUIRE(sqlite3_open(path.c_str(), &other) == SQLITE_OK);
-    REQUIRE(sqlite3_exec(other, "PRAGMA user_version = 4", nullptr, nullptr, nullptr) == SQLITE_OK);
+    const std::string newer = "PRAGMA user_version = " + std::to_string(records_version + 1);
+    REQUIRE(sqlite3_exec(other, newer.c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
     const std::string log = file_text(path + "-wal");
     REQUIRE_FALSE(log.empty());
     REQUIRE(file_text(path) == known_version);

@@ -2,21 +2,25 @@
 
 #include <sqlite3.h>
 
+#include <map>
+
 namespace hardover_tests {
 
 namespace {
 
 sqlite3_vfs* real = nullptr;
 sqlite3_vfs without;
-sqlite3_io_methods methods;
+// By the real ones: a journal has others than the file it belongs to.
+std::map<const sqlite3_io_methods*, sqlite3_io_methods> methods;
 
 // The real file with the first version of the methods: those for shared memory came with the second.
 int open_file(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* flags_out) {
     const int code = real->xOpen(real, name, file, flags, flags_out);
     if (file->pMethods != nullptr) {
-        methods = *file->pMethods;
-        methods.iVersion = 1;
-        file->pMethods = &methods;
+        sqlite3_io_methods& first_version = methods[file->pMethods];
+        first_version = *file->pMethods;
+        first_version.iVersion = 1;
+        file->pMethods = &first_version;
     }
     return code;
 }

@@ -195,3 +195,48 @@ TEST_CASE("A move hands the open file over") {
     store = std::move(other.value());
     CHECK(store.jobs().value().empty());
 }
+
+TEST_CASE("A records file of version 4, without the means of finding, gets them and keeps its jobs") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    make_records(path, 3);
+    {
+        auto database =
+            records_detail::Database::open(path, SQLITE_OPEN_READWRITE, std::chrono::milliseconds(0));
+        REQUIRE_OK(database);
+        REQUIRE_OK(
+            database.value().run("DROP INDEX jobs_by_change; DROP INDEX jobs_by_opening; "
+                                 "DROP INDEX jobs_by_boat; DROP INDEX events_told; "
+                                 "PRAGMA user_version = 4"));
+    }
+    const auto store = Store::open(path);
+    REQUIRE_OK(store);
+    CHECK(store.value().events(1).value().size() == 3);
+    std::size_t notes = 0;
+    REQUIRE_OK(store.value().each_event({"noted"}, [&notes](JobNumber, const StoredEvent&) { ++notes; }));
+    CHECK(notes == 3);
+    CHECK(store.value().jobs_of_boat("GREY HERON").value().size() == 1);
+}
+
+TEST_CASE("Events are picked by kind the same whether the index holds the kinds or not") {
+    const TemporaryFolder folder;
+    auto store = Store::open(folder.file("jobs.db"));
+    REQUIRE_OK(store);
+    for (int job = 1; job <= 3; ++job) {
+        REQUIRE_OK(store.value().start_job(event(1), summary()));
+        REQUIRE_OK(store.value().append(job, {2, event(2).at, "answered", "{}"}, summary()));
+        REQUIRE_OK(store.value().append(job, event(3), summary()));
+    }
+    const auto picked = [&store](const std::vector<std::string>& kinds) {
+        std::string text;
+        REQUIRE_OK(store.value().each_event(kinds, [&text](JobNumber job, const StoredEvent& one) {
+            text += std::to_string(job) + "." + std::to_string(one.sequence) + " ";
+        }));
+        return text;
+    };
+    CHECK(picked({"noted"}) == "1.1 1.3 2.1 2.3 3.1 3.3 ");
+    CHECK(picked({"answered", "noted"}) == "1.1 1.2 1.3 2.1 2.2 2.3 3.1 3.2 3.3 ");
+    CHECK(picked({}) == picked({"answered", "noted"}));
+    CHECK(store.value().events_of("in hand", {"noted"}).value().size() == 3);
+    CHECK(store.value().events_of("handed back", {"noted"}).value().empty());
+}
