@@ -5,7 +5,9 @@
 #include <filesystem>
 #include <ostream>
 
+#include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/manual.hpp"
 #include "app/terminal/places.hpp"
 
 namespace hardover {
@@ -288,6 +290,30 @@ void add_learner(CLI::App& app, Wish& wish) {
     });
 }
 
+// What the program says of its own commands, for man and for shells.
+void add_manual(CLI::App& app, Wish& wish, const std::string& version) {
+    app.add_subcommand("manual", "Print the manual page in the form that man takes")
+        ->callback([&app, &wish, version] {
+            wish.run = [&app, version](Context& context) {
+                context.streams.out << manual_page(tree_of(app), version);
+                return 0;
+            };
+        });
+    CLI::App* completion = app.add_subcommand("completion", "Print the completion of commands for a shell");
+    completion->add_option("SHELL", wish.name, "bash, zsh or fish")
+        ->required()
+        ->check(CLI::IsMember({"bash", "zsh", "fish"}));
+    completion->callback([&app, &wish] {
+        wish.run = [&app, &wish](Context& context) {
+            const CommandTree tree = tree_of(app);
+            context.streams.out << (wish.name == "bash"  ? bash_completion(tree)
+                                    : wish.name == "zsh" ? zsh_completion(tree)
+                                                         : fish_completion(tree));
+            return 0;
+        };
+    });
+}
+
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
@@ -323,6 +349,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
+    add_manual(app, wish, version);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);
