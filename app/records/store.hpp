@@ -133,12 +133,13 @@ class Store {
     const std::string& path() const;
 
   private:
+    friend class ClassStore;  // the tables of a class, in the same file
     struct Connection;
     explicit Store(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> connection_;
 };
 
 // The version of the file's layout this program writes (SQLite user_version).
-inline constexpr int records_version = 3;
+inline constexpr int records_version = 4;
 
 }  // namespace hardover
