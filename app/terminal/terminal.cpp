@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "app/terminal/class_commands.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/places.hpp"
 
@@ -323,6 +324,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
+    add_class(app, wish.run);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);
