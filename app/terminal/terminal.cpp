@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "app/terminal/class_commands.hpp"
 #include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/manual.hpp"
@@ -368,7 +369,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
-    add_class(app, wish);
+    add_class(app, wish.run);
     add_records(app, wish.run);
     add_manual(app, wish, version);
     check_whole_numbers(app);
