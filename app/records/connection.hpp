@@ -23,6 +23,10 @@ Result<void> write_counts(const Database& database, const StoredCounts& counts);
 // The rows of a statement that gives sequence, at, kind and body.
 Result<std::vector<StoredEvent>> read_events(const Database& database, Statement& select);
 
+// Moves the write-ahead log into the file and empties it, so that it does not keep what was deleted. Where
+// others read, it is done when they have finished.
+Result<void> empty_the_log(const Database& database);
+
 }  // namespace records_detail
 
 }  // namespace hardover

@@ -5,7 +5,10 @@
 #include <filesystem>
 #include <ostream>
 
+#include "app/terminal/class_commands.hpp"
+#include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/manual.hpp"
 #include "app/terminal/places.hpp"
 #include "app/terminal/records_commands.hpp"
 #include "app/terminal/typed.hpp"
@@ -37,6 +40,30 @@ struct Wish {
     int boats = 40;
     std::uint64_t first_boat = 1;
 };
+
+// What the program says of its own commands, for man and for shells.
+void add_manual(CLI::App& app, Wish& wish, const std::string& version) {
+    app.add_subcommand("manual", "Print the manual page in the form that man takes")
+        ->callback([&app, &wish, version] {
+            wish.run = [&app, version](Context& context) {
+                context.streams.out << manual_page(tree_of(app), version);
+                return 0;
+            };
+        });
+    CLI::App* completion = app.add_subcommand("completion", "Print the completion of commands for a shell");
+    completion->add_option("SHELL", wish.name, "bash, zsh or fish")
+        ->required()
+        ->check(CLI::IsMember({"bash", "zsh", "fish"}));
+    completion->callback([&app, &wish] {
+        wish.run = [&app, &wish](Context& context) {
+            const CommandTree tree = tree_of(app);
+            context.streams.out << (wish.name == "bash"  ? bash_completion(tree)
+                                    : wish.name == "zsh" ? zsh_completion(tree)
+                                                         : fish_completion(tree));
+            return 0;
+        };
+    });
+}
 
 void add_interview(CLI::App& app, Wish& wish) {
     CLI::App* interview = app.add_subcommand("interview", "Ask in the terminal, also through a pipe");
@@ -342,8 +369,9 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
-    add_class(app, wish);
+    add_class(app, wish.run);
     add_records(app, wish.run);
+    add_manual(app, wish, version);
     check_whole_numbers(app);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
