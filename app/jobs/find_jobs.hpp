@@ -12,13 +12,13 @@ namespace hardover {
 
 // What is empty does not narrow.
 struct JobFilter {
-    std::string words;      // each stands in the boat, complaint, customer's words, notes, captions or cause
-    std::string boat;       // each word stands in its name
-    std::string complaint;  // id, or words for it
-    std::string cause;      // id or words; of jobs that were handed back with it
-    std::string state;      // "in hand" or "handed back"
-    std::string from;       // days as "2026-11-25", here and not in UTC: in hand or changed on one of them
-    std::string to;
+    std::string words = {};  // each stands in the boat, complaint, customer's words, notes, captions or cause
+    std::string boat = {};   // each word stands in its name
+    std::string complaint = {};  // id, or words for it
+    std::string cause = {};      // id or words; of jobs that were handed back with it
+    std::string state = {};      // "in hand" or "handed back"
+    std::string from = {};  // days as "2026-11-25", here and not in UTC: in hand or changed on one of them
+    std::string to = {};
     std::size_t most = 0;  // rows; 0: all
 };
 

@@ -10,6 +10,7 @@
 #include "app/jobs/event.hpp"
 #include "app/jobs/job_file.hpp"
 #include "app/jobs/job_file_form.hpp"
+#include "app/jobs/json_place.hpp"
 #include "app/jobs/replay.hpp"
 #include "app/records/photos.hpp"
 #include "app/records/whole_file.hpp"
@@ -31,15 +32,6 @@ struct ReadJob {
 Error refused(std::string what, const std::string& where, std::string cure = "") {
     return {Error::Kind::bad_input, std::move(what), where,
             cure.empty() ? "take the file as the export wrote it" : std::move(cure)};
-}
-
-// "file:line:column" of a byte.
-std::string place_in(const std::string& path, const std::string& text, std::size_t byte) {
-    const std::size_t end = std::min(byte == 0 ? 0 : byte - 1, text.size());
-    const auto line = 1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(end), '\n');
-    const std::size_t start = text.rfind('\n', end == 0 ? 0 : end - 1);
-    const std::size_t column = start == std::string::npos || start >= end ? end + 1 : end - start;
-    return path + ":" + std::to_string(line) + ":" + std::to_string(column);
 }
 
 bool is_moment(const std::string& at) {
@@ -124,8 +116,10 @@ class JobFileReader {
         } catch (const ordered_json::exception& error) {  // the parser's only way to say where it stopped
             if (fault_) return *fault_;
             const auto* parse = dynamic_cast<const ordered_json::parse_error*>(&error);
-            return refused("this is no job file: it cannot be read as JSON from here on",
-                           place_in(path_, text_, parse == nullptr ? 0 : parse->byte));
+            return refused(
+                "this is no job file: it cannot be read as JSON from here on",
+                path_ + ":" +
+                    line_and_column(text_, parse == nullptr || parse->byte == 0 ? 0 : parse->byte - 1));
         }
     }
 

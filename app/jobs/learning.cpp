@@ -23,6 +23,7 @@ constexpr const char* how_often_name = "learning.how_often";  // "on", "off"
 constexpr const char* strength_name = "learning.strength";
 constexpr const char* from_name = "learning.from";
 constexpr const char* shop_name = "shop";
+const std::string joined_prefix = "joined_shop.";
 constexpr const char* number_name = "export.number";
 constexpr const char* exported_name = "export.counts";
 
@@ -205,6 +206,21 @@ Result<std::string> own_shop_id(const Store& store) {
     return own == settings.value().end() ? std::string() : own->second;
 }
 
+std::string joined_shop_setting(const std::string& shop) {
+    return joined_prefix + shop;
+}
+
+Result<std::set<std::string>> shops_counted_as_own(const Store& store) {
+    const auto settings = store.settings();
+    if (!settings.ok()) return settings.error();
+    std::set<std::string> shops;
+    for (const auto& [name, value] : settings.value()) {
+        if (name == shop_name) shops.insert(value);
+        if (name.starts_with(joined_prefix)) shops.insert(name.substr(joined_prefix.size()));
+    }
+    return shops;
+}
+
 Result<Knowledge> learned_knowledge(const Knowledge& shipped, const Store& store) {
     const auto settings = learning_settings(store);
     if (!settings.ok()) return settings.error();
@@ -270,9 +286,8 @@ Result<std::string> export_counts(const Knowledge& knowledge, Store& store) {
 }
 
 Result<Merging> merge_counts(Store& store, const std::vector<CountFile>& files) {
-    const auto settings = store.settings();
-    if (!settings.ok()) return settings.error();
-    const auto own = settings.value().find(shop_name);
+    const auto own = shops_counted_as_own(store);
+    if (!own.ok()) return own.error();
     const auto known = other_shops(store);
     if (!known.ok()) return known.error();
     Merging merging;
@@ -281,7 +296,9 @@ Result<Merging> merge_counts(Store& store, const std::vector<CountFile>& files) 
     for (const CountFile& file : files) {
         auto shops = read_count_file(file.text, file.name);
         if (!shops.ok()) return shops.error();
-        if (own != settings.value().end() && shops.value().erase(own->second) > 0) merging.own = true;
+        for (const std::string& shop : own.value()) {
+            if (shops.value().erase(shop) > 0) merging.own = true;
+        }
         for (const auto& [shop, counts] : shops.value()) named.insert(shop);
         auto together = merged(all, shops.value());
         if (!together.ok()) {

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -102,6 +103,13 @@ Result<std::string> export_counts(const Knowledge& knowledge, Store& store);
 
 // The id this shop's exports bear; "" before the first.
 Result<std::string> own_shop_id(const Store& store);
+
+// The shops whose jobs are among the own ones, itself and those whose records were merged: their counts would
+// count twice.
+Result<std::set<std::string>> shops_counted_as_own(const Store& store);
+
+// The setting that says so of a shop whose records were merged.
+std::string joined_shop_setting(const std::string& shop);
 
 struct CountFile {
     std::string name;

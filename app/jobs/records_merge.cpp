@@ -98,6 +98,24 @@ Result<TakenIn> take_in(Store& store, const Arriving& arriving, const std::vecto
     return taken;
 }
 
+// Counts of shops whose jobs are here, or come in now, go: their jobs count by themselves.
+Result<void> leave_out_counted(const Store& ours, const Store& theirs, Arriving& arriving) {
+    const auto counted_here = shops_counted_as_own(ours), counted_there = shops_counted_as_own(theirs);
+    if (!counted_here.ok()) return counted_here.error();
+    if (!counted_there.ok()) return counted_there.error();
+    const auto own = own_shop_id(ours);
+    if (!own.ok()) return own.error();
+    std::erase_if(arriving.counts, [&](const StoredCounts& counts) {
+        return counted_here.value().count(counts.shop) > 0 || counted_there.value().count(counts.shop) > 0;
+    });
+    for (const std::string& shop : counted_there.value()) {
+        if (shop == own.value()) continue;
+        arriving.dropped_counts.push_back(shop);
+        arriving.marks.push_back(joined_shop_setting(shop));
+    }
+    return {};
+}
+
 bool same_file(const std::string& a, const std::string& b) {
     std::error_code failed;
     return std::filesystem::equivalent(a, b, failed);
@@ -117,11 +135,8 @@ Result<TakenIn> merge_records(Store& store, const std::string& other) {
     if (!arriving.ok()) return arriving.error();
     auto photos = photos_named(theirs);
     if (!photos.ok()) return photos.error();
-    for (const Store* shop : {&theirs, static_cast<const Store*>(&store)}) {
-        const auto id = own_shop_id(*shop);
-        if (!id.ok()) return id.error();
-        std::erase_if(arriving.value().counts,
-                      [&id](const StoredCounts& counts) { return counts.shop == id.value(); });
+    if (auto left_out = leave_out_counted(store, theirs, arriving.value()); !left_out.ok()) {
+        return left_out.error();
     }
     return take_in(store, arriving.value(), photos.value(),
                    photos_folder(std::filesystem::absolute(other).string()));

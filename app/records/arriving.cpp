@@ -354,6 +354,14 @@ Result<ArrivedAll> Store::take_in(const Arriving& arriving) {
     const auto counts = take_counts(*this, database, arriving.counts);
     if (!counts.ok()) return counts.error();
     all.counts = counts.value();
+    for (const std::string& mark : arriving.marks) {
+        Statement write(database, "INSERT OR REPLACE INTO settings (name, value) VALUES (?, 'yes')");
+        if (const int code = write.bind(mark).step(); code != SQLITE_DONE) return database.error(code);
+    }
+    for (const std::string& shop : arriving.dropped_counts) {
+        Statement drop(database, "DELETE FROM counts WHERE shop = ?");
+        if (const int code = drop.bind(shop).step(); code != SQLITE_DONE) return database.error(code);
+    }
     if (arriving.classes != nullptr) {
         const auto classes = take_classes(arriving.classes->connection_->database, database);
         if (!classes.ok()) return classes.error();

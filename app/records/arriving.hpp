@@ -34,8 +34,11 @@ struct Arriving {
         job;  // loads one; many may be too large for memory
     std::vector<ArrivingLearner> learners;
     std::vector<StoredCounts> counts;  // of each shop the newer export stays
-    const Store* classes =
-        nullptr;  // whose classes, sets, hand-ins and their records come in; none: no classes
+    // Settings that are set to "yes", and shops whose counts go, together with it.
+    std::vector<std::string> marks;
+    std::vector<std::string> dropped_counts;
+    // Whose classes, sets, hand-ins and their records come in; none: no classes.
+    const Store* classes = nullptr;
 };
 
 // What became of something that arrived.

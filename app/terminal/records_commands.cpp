@@ -36,7 +36,13 @@ int run_list_backups(Context& context, const std::string& folder) {
     const Result<std::string> path = records_path(context);
     if (!path) return refuse(context, path.error());
     const std::string where = folder.empty() ? backups_folder(path.value()) : folder;
-    return print(context, list_lines(list_backups(where, path.value()), where));
+    const std::vector<Backup> backups = list_backups(where, path.value());
+    if (backups.empty() && !folder.empty()) {
+        return refuse(context,
+                      {Error::Kind::not_found, "there are no backups of these records in this folder", folder,
+                       "make one there with: hardover records backup " + folder});
+    }
+    return print(context, list_lines(backups, where));
 }
 
 int run_restore(Context& context, const std::string& which) {
@@ -177,7 +183,8 @@ void add_records(CLI::App& app, RunCommand& run) {
     const auto keep = std::make_shared<int>(-1);
     CLI::App* backup =
         records->add_subcommand("backup", "Copy everything as of now, and look the copy through");
-    backup->add_option("FOLDER", *folder, "Such as a stick; 'backups' beside the records if missing");
+    backup->add_option("OUT", *folder, "Folder, such as on a stick; 'backups' beside the records if missing")
+        ->check(not_empty());
     backup
         ->add_option("--keep", *keep, "How many stay beside the records from now on (10; 0: none by itself)")
         ->check(CLI::Range(0, most_backups_kept));
@@ -185,7 +192,7 @@ void add_records(CLI::App& app, RunCommand& run) {
         run = [=](Context& context) { return run_backup(context, *folder, *keep); };
     });
     CLI::App* list = records->add_subcommand("list-backups", "The backups, the newest first");
-    list->add_option("FOLDER", *folder, "'backups' beside the records if missing");
+    list->add_option("FOLDER", *folder, "'backups' beside the records if missing")->check(not_empty());
     list->callback(
         [&run, folder] { run = [=](Context& context) { return run_list_backups(context, *folder); }; });
 

@@ -61,7 +61,8 @@ TEST_CASE("Words are looked for in what people wrote and in names, not in the na
     const auto jobs = find_jobs(yard.store(), yard.knowledge(), {.words = "bracket"});
     REQUIRE_OK(jobs);
     CHECK(jobs.value().jobs[0].match == "Note: “The bracket is loose”");
-    CHECK(jobs.value().jobs[0].under == "Handed back. Weak water. Cause: foot valve leaks, seen and proved");
+    CHECK(jobs.value().jobs[0].under ==
+          "Handed back. Only little water comes. Cause: foot valve leaks, seen and proved");
     CHECK(jobs.value().told == "1 of 3 jobs.");
 }
 
@@ -111,7 +112,7 @@ TEST_CASE("The jobs of a boat stand beside each other, and a cause that came aga
     CHECK(holds("Grey Heron: 3 jobs\n"));
     CHECK(
         holds("Job 1, opened 2026-03-01, handed back 2026-03-01\n  The customer: “no pressure at the hose”\n"
-              "  Complaint: Weak water\n"));
+              "  Complaint: Only little water comes\n"));
     CHECK(holds("  Done: Renew the foot valve: cured\n  Cause: Foot valve leaks, seen and proved\n"));
     CHECK(holds(
         "The same cause came again: foot valve leaks, in job 1 and job 4 (the last 101 days later). What "

@@ -7,6 +7,7 @@
 
 #include "app/jobs/csv.hpp"
 #include "app/jobs/learning.hpp"
+#include "app/jobs/page.hpp"
 #include "app/jobs/photos.hpp"
 #include "app/jobs/records_merge.hpp"
 #include "app/records/whole_file.hpp"
@@ -90,7 +91,8 @@ TEST_CASE("Importing into records that have jobs gives new numbers and doubles n
     YardRecords yard, other;
     fill(yard);
     other.job("Marsh Hen", "2026-01-01", {});
-    const std::string file = yard.file("jobs.json");
+    std::filesystem::create_directories(yard.file("out"));
+    const std::string file = yard.file("out/jobs.json");
     REQUIRE_OK(write_job_file(yard.store(), file, {}, false));
     const auto first = import_jobs(other.store(), other.knowledge(), file);
     REQUIRE_OK(first);
@@ -200,6 +202,9 @@ TEST_CASE(
     CHECK(taken.value().all.jobs.size() == 3);
     CHECK(taken.value().photos.copied == 1);
     CHECK(ours.store().learners().value().size() == 1);
+    CHECK(ours.store().counts().value().empty());
+    // Nor do they come back by file.
+    CHECK(merge_counts(ours.store(), {{"counts.json", counts.value()}}).value().own);
     CHECK(ours.store().counts().value().empty());
     CHECK(merge_records(ours.store(), theirs.store().path()).value().lines[0] ==
           "3 jobs: 0 new or longer, 3 here already.");
