@@ -1,5 +1,6 @@
 // Whether an event fits the knowledge and the job, before it is recorded, and its full form.
 #include <fmt/format.h>
+#include <charconv>
 
 #include <algorithm>
 #include <utility>
@@ -31,8 +32,18 @@ Error refused(std::string what, std::string cure = "") {
     return {Error::Kind::bad_input, std::move(what), "", std::move(cure)};
 }
 
-// A decimal number without a power of ten, as few digits as give the same double again.
-std::string exact_number(double number) {
+// The number in a unit with this factor and offset, in as few digits as give the same value in SI again:
+// 1.29 in turned to metres and back is 1.2899999999999998 in, which nobody said. No power of ten.
+std::string exact_number(double value, double factor, double offset = 0) {
+    double number = (value - offset) / factor;
+    for (int digits = 1; digits < 17; ++digits) {
+        const std::string fewer = fmt::format("{:.{}g}", number, digits);
+        double back = 0;
+        std::from_chars(fewer.data(), fewer.data() + fewer.size(), back);
+        if (back * factor + offset != value) continue;
+        number = back;
+        break;
+    }
     std::string text = fmt::format("{}", number);
     if (text.find('e') == std::string::npos) return text;
     text = fmt::format("{:.30f}", number);
@@ -160,8 +171,8 @@ class Fit {
 }  // namespace
 
 std::string exact_text(const Quantity& quantity, const Unit& unit) {
-    std::string text = exact_number(in_unit(quantity, unit)) + " " + unit.name;
-    if (quantity.spread > 0) text += " ± " + exact_number(quantity.spread / unit.factor) + " " + unit.name;
+    std::string text = exact_number(quantity.value, unit.factor, unit.offset) + " " + unit.name;
+    if (quantity.spread > 0) text += " ± " + exact_number(quantity.spread, unit.factor) + " " + unit.name;
     return text;
 }
 

@@ -82,6 +82,11 @@ int run_practice_replay(Context& context, const std::string& id, bool json);
 int run_practice_list(Context& context);
 int run_practice_levels(Context& context);
 int run_practice_figures(Context& context, int boats, bool json);
+struct ProjectRequest {
+    std::optional<std::uint64_t> seed;  // with the level: a new boat; neither: the one not finished, or any
+    std::optional<int> level;
+};
+int run_class_project(Context& context, const ProjectRequest& request);
 int run_learner_add(Context& context, const std::string& name);
 int run_learner_list(Context& context, bool json);
 int run_learner_show(Context& context, const std::string& name, bool json);

@@ -71,7 +71,7 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
         nlohmann::ordered_json all = assessment_json(knowledge.value(), job.assessment);
         all["turning"] = turning_json(knowledge.value(), what_would_turn(prepared, job.facts));
         all["trace"] = trace_json(knowledge.value(), trace(prepared, job.facts));
-        context.streams.out << all.dump(2) << "\n";
+        context.streams.out << json_text(all) << "\n";
         return 0;
     }
     JobPage page = make_job_page(prepared, job);

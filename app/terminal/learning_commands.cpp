@@ -11,6 +11,7 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/job_calibration.hpp"
+#include "app/jobs/json.hpp"
 #include "app/jobs/learning.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/context.hpp"
@@ -249,7 +250,7 @@ int run_learning_show(Context& context, bool json) {
     if (!table) return refuse(context, table.error());
     std::ostream& out = context.streams.out;
     if (json) {
-        out << table_json(table.value()).dump(2) << "\n";
+        out << json_text(table_json(table.value())) << "\n";
         return 0;
     }
     for (const std::string& sentence : sentences(table.value())) say(context, sentence);
@@ -351,13 +352,12 @@ int run_learning_calibration(Context& context, bool json) {
     const JobCalibration& calibration = done.value();
     std::ostream& out = context.streams.out;
     if (json) {
-        out << ordered_json{{"jobs", calibration.shipped.jobs.jobs},
-                            {"not_confirmed", calibration.not_confirmed},
-                            {"before_reset", calibration.before},
-                            {"without_cause", calibration.without_cause},
-                            {"shipped", calibrated_json(calibration.shipped)},
-                            {"learned", calibrated_json(calibration.learned)}}
-                   .dump(2)
+        out << json_text({{"jobs", calibration.shipped.jobs.jobs},
+                          {"not_confirmed", calibration.not_confirmed},
+                          {"before_reset", calibration.before},
+                          {"without_cause", calibration.without_cause},
+                          {"shipped", calibrated_json(calibration.shipped)},
+                          {"learned", calibrated_json(calibration.learned)}})
             << "\n";
         return 0;
     }

@@ -7,6 +7,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_figures.hpp"
 #include "app/terminal/known_learner.hpp"
@@ -201,7 +202,7 @@ int run_practice_figures(Context& context, int boats, bool json) {
         for (const LevelFigures& level : figures.levels) {
             all["levels"].push_back({{"level", level.level}, {"players", json_of(level.players)}});
         }
-        out << all.dump(2) << "\n";
+        out << json_text(all) << "\n";
         return 0;
     }
     out << fmt::format(

@@ -7,6 +7,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/study/quiz_in_hand.hpp"
 #include "app/terminal/context.hpp"
@@ -103,7 +104,7 @@ int run_quiz_figures(Context& context, unsigned seed, bool json) {
                                       {"by_form", json_of(counts.by_form)},
                                       {"by_complaint", json_of(counts.by_complaint)},
                                       {"by_part", json_of(counts.by_part)}};
-        context.streams.out << figures.dump(2) << "\n";
+        context.streams.out << json_text(figures) << "\n";
         return 0;
     }
     say(context, fmt::format("{} items on {} statements (of {} that may be asked; the others would not be "

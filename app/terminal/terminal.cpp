@@ -8,6 +8,7 @@
 #include "app/terminal/class_commands.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/places.hpp"
+#include "app/terminal/typed.hpp"
 
 namespace hardover {
 
@@ -26,6 +27,7 @@ struct Wish {
     WalkWish walk;
     QuizRequest quiz;
     PracticeRequest practice;
+    ProjectRequest project;
     SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
@@ -38,8 +40,8 @@ struct Wish {
 
 void add_interview(CLI::App& app, Wish& wish) {
     CLI::App* interview = app.add_subcommand("interview", "Ask in the terminal, also through a pipe");
-    interview->add_option("--job", wish.job, "Go on with this job")->check(CLI::PositiveNumber);
-    interview->add_option("--boat", wish.boat, "Name of the boat for a new job");
+    interview->add_option("--job", wish.job, "Go on with this job")->check(a_job_number());
+    interview->add_option("--boat", wish.boat, "Name of the boat for a new job")->check(a_name());
     interview->callback([&wish] {
         wish.run = [&wish](Context& context) { return run_interview(context, wish.job, wish.boat); };
     });
@@ -93,7 +95,8 @@ void add_knowledge(CLI::App& app, Wish& wish) {
     CLI::App* knowledge = app.add_subcommand("knowledge", "Check, count and read the knowledge");
     knowledge->require_subcommand(1);
     CLI::App* check = knowledge->add_subcommand("check", "List every fault at file:line:column");
-    check->add_option("FOLDER", wish.folder, "Folder of YAML files; the shipped one if missing");
+    check->add_option("FOLDER", wish.folder, "Folder of YAML files; the shipped one if missing")
+        ->check(not_empty());
     check->add_flag("--strict", wish.strict, "Fail on warnings too");
     check->callback([&wish] {
         wish.run = [&wish](Context& context) {
@@ -135,11 +138,12 @@ void add_knowledge(CLI::App& app, Wish& wish) {
 
 void add_job_sheet(CLI::App& job, Wish& wish) {
     CLI::App* sheet = job.add_subcommand("sheet", "Write the job sheet for the customer and the file");
-    sheet->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    sheet->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     sheet->add_option("OUT", wish.sheet.file, "PDF file to be written");
     sheet->add_option("--paper", wish.sheet.paper, "letter or a4; as settled in the window if missing")
         ->check(CLI::IsMember({"letter", "a4"}));
-    sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets");
+    sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets")
+        ->check(a_name());
     sheet->add_flag("--json", wish.sheet.json, "Print what stands on the sheet as JSON");
     sheet->callback([&wish] {
         if (wish.sheet.file.empty() && !wish.sheet.json) throw CLI::RequiredError("OUT or --json");
@@ -154,11 +158,11 @@ void add_job(CLI::App& app, Wish& wish) {
         wish.run = [](Context& context) { return run_job_list(context); };
     });
     CLI::App* show = job->add_subcommand("show", "A job as it stands");
-    show->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    show->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     show->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_job_show(context, wish.job); }; });
     CLI::App* events = job->add_subcommand("events", "Everything that happened to a job");
-    events->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    events->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     events->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_job_events(context, wish.job); }; });
     add_job_sheet(*job, wish);
@@ -274,7 +278,7 @@ void add_learner(CLI::App& app, Wish& wish) {
     CLI::App* learner = app.add_subcommand("learner", "Learners and how far they have come");
     learner->require_subcommand(1);
     CLI::App* add = learner->add_subcommand("add", "Add a learner; a seat such as A07 will do for a name");
-    add->add_option("NAME", wish.name, "Name")->required();
+    add->add_option("NAME", wish.name, "Name")->required()->check(a_name());
     add->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_learner_add(context, wish.name); }; });
     CLI::App* list = learner->add_subcommand("list", "All learners");
@@ -286,6 +290,16 @@ void add_learner(CLI::App& app, Wish& wish) {
     show->add_flag("--json", wish.json, "Print JSON");
     show->callback([&wish] {
         wish.run = [&wish](Context& context) { return run_learner_show(context, wish.name, wish.json); };
+    });
+}
+
+void add_project(CLI::App& group, Wish& wish) {
+    CLI::App* project = group.add_subcommand("project", "A boat worked by the class, hands being counted");
+    project->add_option("--seed", wish.project.seed, "The same seed and level make the same boat");
+    project->add_option("--level", wish.project.level, "1 (easiest) to 5; see: practice levels")
+        ->check(CLI::Range(1, 5));
+    project->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_class_project(context, wish.project); };
     });
 }
 
@@ -311,9 +325,11 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
         "hardover"};
     app.set_version_flag("--version", "hardover " + version);
     app.add_option("--knowledge", context.knowledge_folder,
-                   "Folder of knowledge files instead of the shipped one");
-    app.add_option("--records", context.records_file, "Records file instead of the one in your data folder");
-    app.add_option("--job", wish.job, "Open the window on this job")->check(CLI::PositiveNumber);
+                   "Folder of knowledge files instead of the shipped one")
+        ->check(not_empty());
+    app.add_option("--records", context.records_file, "Records file instead of the one in your data folder")
+        ->check(not_empty());
+    app.add_option("--job", wish.job, "Open the window on this job")->check(a_job_number());
     app.require_subcommand(0, 1);
     add_interview(app, wish);
     add_assess(app, wish);
@@ -324,7 +340,8 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
-    add_class(app, wish.run);
+    add_project(add_class(app, wish.run), wish);
+    check_whole_numbers(app);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);

@@ -1,4 +1,4 @@
-#include "full_disk.hpp"
+#include "faulty_disk.hpp"
 
 #include <sqlite3.h>
 
@@ -13,7 +13,10 @@ namespace {
 
 sqlite3_vfs* real = nullptr;
 sqlite3_vfs counting;
-int writes_left = INT_MAX;
+FaultyDisk::Call failing = FaultyDisk::Call::write;
+int calls_left = INT_MAX;  // up to the one that fails; INT_MAX: the disk is sound
+int failing_code = SQLITE_OK;
+bool goes_on_failing = false;
 bool any_refused = false;
 
 // Our file, followed in memory by the real one, as SQLite's file layers are stacked.
@@ -26,12 +29,14 @@ sqlite3_file* real_file(sqlite3_file* file) {
     return reinterpret_cast<sqlite3_file*>(reinterpret_cast<char*>(file) + file_size);
 }
 
-bool disk_is_full() {
-    if (writes_left > 0) {
-        if (writes_left != INT_MAX) --writes_left;
-        return writes_left == 0 && (any_refused = true);
-    }
-    return any_refused = true;
+// SQLITE_OK, or what this call is refused with.
+int refusal(FaultyDisk::Call call) {
+    if (call != failing || calls_left == INT_MAX) return SQLITE_OK;
+    if (calls_left > 0) --calls_left;
+    if (calls_left > 0) return SQLITE_OK;
+    if (any_refused && !goes_on_failing) return SQLITE_OK;
+    any_refused = true;
+    return failing_code;
 }
 
 const sqlite3_io_methods* methods_of(sqlite3_file* file) {
@@ -42,22 +47,27 @@ int close_file(sqlite3_file* file) {
     return methods_of(file)->xClose(real_file(file));
 }
 int read_file(sqlite3_file* file, void* data, int size, sqlite3_int64 at) {
+    if (const int code = refusal(FaultyDisk::Call::read); code != SQLITE_OK) return code;
     return methods_of(file)->xRead(real_file(file), data, size, at);
 }
 int write_to_file(sqlite3_file* file, const void* data, int size, sqlite3_int64 at) {
-    if (disk_is_full()) return SQLITE_FULL;
+    if (const int code = refusal(FaultyDisk::Call::write); code != SQLITE_OK) return code;
     return methods_of(file)->xWrite(real_file(file), data, size, at);
 }
 int truncate_file(sqlite3_file* file, sqlite3_int64 size) {
+    if (const int code = refusal(FaultyDisk::Call::truncate); code != SQLITE_OK) return code;
     return methods_of(file)->xTruncate(real_file(file), size);
 }
 int sync_file(sqlite3_file* file, int flags) {
+    if (const int code = refusal(FaultyDisk::Call::sync); code != SQLITE_OK) return code;
     return methods_of(file)->xSync(real_file(file), flags);
 }
 int size_of_file(sqlite3_file* file, sqlite3_int64* size) {
+    if (const int code = refusal(FaultyDisk::Call::size); code != SQLITE_OK) return code;
     return methods_of(file)->xFileSize(real_file(file), size);
 }
 int lock_file(sqlite3_file* file, int level) {
+    if (const int code = refusal(FaultyDisk::Call::lock); code != SQLITE_OK) return code;
     return methods_of(file)->xLock(real_file(file), level);
 }
 int unlock_file(sqlite3_file* file, int level) {
@@ -76,6 +86,7 @@ int characteristics(sqlite3_file* file) {
     return methods_of(file)->xDeviceCharacteristics(real_file(file));
 }
 int map_shared(sqlite3_file* file, int page, int size, int extend, void volatile** memory) {
+    if (const int code = refusal(FaultyDisk::Call::shared_memory); code != SQLITE_OK) return code;
     return methods_of(file)->xShmMap(real_file(file), page, size, extend, memory);
 }
 int lock_shared(sqlite3_file* file, int offset, int count, int flags) {
@@ -94,39 +105,53 @@ const sqlite3_io_methods counted_methods = {
     lock_shared, barrier,     unmap_shared, nullptr,       nullptr};
 
 int open_file(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* flags_out) {
+    file->pMethods = nullptr;
+    if (const int code = refusal(FaultyDisk::Call::open); code != SQLITE_OK) return code;
     const int code = real->xOpen(real, name, real_file(file), flags, flags_out);
-    file->pMethods = code == SQLITE_OK ? &counted_methods : nullptr;
+    if (code == SQLITE_OK) file->pMethods = &counted_methods;
     return code;
+}
+
+int remove_file(sqlite3_vfs*, const char* name, int sync_folder) {
+    if (const int code = refusal(FaultyDisk::Call::remove); code != SQLITE_OK) return code;
+    return real->xDelete(real, name, sync_folder);
 }
 
 }  // namespace
 
-FullDisk::FullDisk() {
+FaultyDisk::FaultyDisk() {
     real = sqlite3_vfs_find(nullptr);
     counting = *real;
-    counting.zName = "full-disk";
+    counting.zName = "faulty-disk";
     counting.szOsFile = file_size + real->szOsFile;
     counting.xOpen = open_file;
+    counting.xDelete = remove_file;
     sqlite3_vfs_register(&counting, 1);
-    make_room();
+    mend();
 }
 
-FullDisk::~FullDisk() {
+FaultyDisk::~FaultyDisk() {
     sqlite3_vfs_unregister(&counting);
     sqlite3_vfs_register(real, 1);
 }
 
-void FullDisk::full_from_write(int n) {
-    writes_left = n;
+void FaultyDisk::fail(Call call, int n, int code, bool lasting) {
+    failing = call;
+    calls_left = n;
+    failing_code = code;
+    goes_on_failing = lasting;
     any_refused = false;
 }
 
-void FullDisk::make_room() {
-    writes_left = INT_MAX;
-    any_refused = false;
+void FaultyDisk::full_from_write(int n) {
+    fail(Call::write, n, SQLITE_FULL, true);
 }
 
-bool FullDisk::refused_any() const {
+void FaultyDisk::mend() {
+    fail(Call::write, INT_MAX, SQLITE_OK, false);
+}
+
+bool FaultyDisk::refused_any() const {
     return any_refused;
 }
 
