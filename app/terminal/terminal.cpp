@@ -318,7 +318,7 @@ void add_learner(CLI::App& app, Wish& wish) {
     });
 }
 
-void add_project(CLI::App& group, Wish& wish) {
+void add_class_project(CLI::App& group, Wish& wish) {
     CLI::App* project = group.add_subcommand("project", "A boat worked by the class, hands being counted");
     project->add_option("--seed", wish.project.seed, "The same seed and level make the same boat");
     project->add_option("--level", wish.project.level, "1 (easiest) to 5; see: practice levels")
@@ -367,7 +367,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
-    add_project(add_class(app, wish.run), wish);
+    add_class_project(add_class(app, wish.run), wish);
     add_records(app, wish.run);
     add_manual(app, wish, version);
     check_whole_numbers(app);
