@@ -109,6 +109,7 @@ Record make_record(const AttemptOf& of, int sequence, const std::string& at, con
 }
 
 Result<Record> read_record(const std::string& line) {
+    if (nests_too_deep(line)) return not_a_record("it nests too deep");
     const json read = json::parse(line, nullptr, false);
     if (!read.is_object()) return not_a_record("no JSON object");
     try {

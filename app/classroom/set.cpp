@@ -184,7 +184,7 @@ std::string set_file(const ClassSet& set, const Secret& secret_key) {
 
 Result<ClassSet> read_set_file(const std::string& text, const std::string& name) {
     const std::size_t first = text.find('\n');
-    const json read = json::parse(text.substr(0, first), nullptr, false);
+    const json read = nests_too_deep(text) ? json() : json::parse(text.substr(0, first), nullptr, false);
     if (!read.is_object() || !read.contains("hardover_set")) {
         return bad_set("this is no set of a class", name, "name the file the instructor gave out");
     }

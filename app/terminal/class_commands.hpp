@@ -31,12 +31,14 @@ struct ClassRequest {
     std::vector<std::string> seats;
     std::vector<std::string> files;
     bool graded = false;
+    bool with_names = false;
     bool json = false;
     std::uint64_t seed = 1;
 };
 
-// Declares `class` and its commands; the one chosen is put into `run`.
-void add_class(CLI::App& app, std::function<int(Context&)>& run);
+// Declares `class` and its commands, and gives it back for others to be added; the one chosen is put into
+// `run`.
+CLI::App& add_class(CLI::App& app, std::function<int(Context&)>& run);
 
 int run_class_new(Context& context, const ClassRequest& request);
 int run_class_list(Context& context, const ClassRequest& request);
@@ -82,7 +84,8 @@ Result<classroom::ClassKeys> ask_for_keys(Context& context, const StoredClass& o
 
 // Prints the figures of a class: `keys` may be nullptr.
 Result<void> print_figures(Context& context, ClassStore& store, const StoredClass& of,
-                           const study::Portraits& portraits, const classroom::ClassKeys* keys, bool json);
+                           const study::Portraits& portraits, const classroom::ClassKeys* keys,
+                           bool with_names, bool json);
 
 // A text of one or more sentences, wrapped.
 void say_wrapped(std::ostream& out, const std::string& text, int hang = 0);

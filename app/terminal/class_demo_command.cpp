@@ -7,7 +7,7 @@
 #include <ostream>
 
 #include "app/classroom/demo.hpp"
-#include "app/reports/whole_file.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/terminal/class_commands.hpp"
 
 namespace hardover {
@@ -112,7 +112,7 @@ int run_class_demo(Context& context, const ClassRequest& request) {
     }
     out << "\n";
     const auto printed =
-        print_figures(context, store, demo.value().of, portraits, &keys.value(), request.json);
+        print_figures(context, store, demo.value().of, portraits, &keys.value(), false, request.json);
     return printed ? 0 : refuse(context, printed.error());
 }
 

@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "app/terminal/class_commands.hpp"
+#include "app/terminal/typed.hpp"
 
 namespace hardover {
 
@@ -21,9 +22,9 @@ class ClassLine {
                           "File whose first line is the passphrase; - for the standard input");
     }
 
-    void add_all() {
+    CLI::App& add_all() {
         CLI::App* made = add(class_, "new", "Make a class, and its keys behind a passphrase", run_class_new);
-        made->add_option("NAME", request_->name, "Name of the class")->required();
+        made->add_option("NAME", request_->name, "Name of the class")->required()->check(a_name());
         json(add(class_, "list", "The classes on this PC", run_class_list));
         CLI::App* passphrase = add(class_, "passphrase", "Change the passphrase", run_class_passphrase);
         passphrase->add_option("--new-passphrase-file", request_->new_passphrase_file,
@@ -34,6 +35,7 @@ class ClassLine {
         add_sets();
         add_student();
         add_merging();
+        return class_;
     }
 
   private:
@@ -69,7 +71,9 @@ class ClassLine {
         moved->add_option("GROUP", request_->group, "Group; none if missing");
         seat(add(*roster, "remove", "Take a seat and its name off the roster", run_roster_remove));
         CLI::App* imported = add(*roster, "import", "Add the seats of a CSV table", run_roster_import);
-        imported->add_option("FILE", request_->file, "First row: seat,name,group")->required();
+        imported->add_option("FILE", request_->file, "First row: seat,name,group")
+            ->required()
+            ->check(not_empty());
     }
 
     void add_sets() {
@@ -77,7 +81,7 @@ class ClassLine {
         set->fallthrough();
         set->require_subcommand(1);
         CLI::App* made = add(*set, "make", "Make a set and write its file to a folder", run_set_make);
-        made->add_option("FOLDER", request_->folder, "Where the file goes")->required();
+        made->add_option("FOLDER", request_->folder, "Where the file goes")->required()->check(not_empty());
         made->add_option("TASKS", request_->tasks,
                          "In order: 'quiz topic=wander count=10 due=2026-12-04', 'boat level=2 help=unaided'")
             ->required();
@@ -89,25 +93,29 @@ class ClassLine {
         json(made);
         json(add(*set, "list", "The sets of the class", run_set_list));
         CLI::App* shown = add(*set, "show", "What stands in the file of a set", run_set_show);
-        shown->add_option("FILE", request_->file, "File of the set")->required();
+        shown->add_option("FILE", request_->file, "File of the set")->required()->check(not_empty());
         json(shown);
         CLI::App* written = add(*set, "write", "Write the file of a set once more", run_set_write);
         written->add_option("ID", request_->set, "Id of the set")->required();
-        written->add_option("FOLDER", request_->folder, "Where the file goes")->required();
+        written->add_option("FOLDER", request_->folder, "Where the file goes")
+            ->required()
+            ->check(not_empty());
         CLI::App* code = add(*set, "start-code", "The start code of a graded set", run_set_start_code);
         code->add_option("ID", request_->set, "Id of the set")->required();
     }
 
     void add_student() {
         CLI::App* take = add(class_, "take", "Take a set at a seat, or go on with it", run_class_take);
-        take->add_option("FILE", request_->file, "File of the set")->required();
+        take->add_option("FILE", request_->file, "File of the set")->required()->check(not_empty());
         take->add_option("--seat", request_->seat, "Code of the seat")->required();
         take->add_option("--start-code-file", request_->start_code_file,
                          "File with the start code of a graded set; asked for if missing");
         json(add(class_, "taken", "The sets taken on this PC", run_class_taken));
         CLI::App* handed =
             add(class_, "hand-in", "Write the hand-in of a seat to a folder", run_class_hand_in);
-        handed->add_option("FOLDER", request_->folder, "Stick or shared folder")->required();
+        handed->add_option("FOLDER", request_->folder, "Stick or shared folder")
+            ->required()
+            ->check(not_empty());
         CLI::App* purged =
             add(class_, "purge", "Take a seat's answers off this PC, after the hand-in", run_class_purge);
         for (CLI::App* command : {handed, purged}) {
@@ -120,14 +128,15 @@ class ClassLine {
     void add_merging() {
         CLI::App* merge =
             add(class_, "merge", "Bring hand-ins together; any order, any number of times", run_class_merge);
-        merge->add_option("FILES", request_->files, "Hand-ins")->required();
+        merge->add_option("FILES", request_->files, "Hand-ins")->required()->check(not_empty());
         json(merge);
         add(class_, "check", "Is everything collected as it was countersigned?", run_class_check);
         CLI::App* figures = add(class_, "figures", "What the class came to", run_class_figures);
         figures->add_flag("--graded", request_->graded, "Graded sets too: asks for the passphrase");
+        figures->add_flag("--names", request_->with_names, "Names beside the seats; seats alone if missing");
         json(figures);
         CLI::App* demo = add(class_, "demo", "Build an invented class of 20 with results", run_class_demo);
-        demo->add_option("OUT", request_->folder, "Folder to be made")->required();
+        demo->add_option("OUT", request_->folder, "Folder to be made")->required()->check(not_empty());
         demo->add_option("--seed", request_->seed, "Another seed, another class");
     }
 
@@ -138,8 +147,8 @@ class ClassLine {
 
 }  // namespace
 
-void add_class(CLI::App& app, std::function<int(Context&)>& run) {
-    ClassLine(app, run).add_all();
+CLI::App& add_class(CLI::App& app, std::function<int(Context&)>& run) {
+    return ClassLine(app, run).add_all();
 }
 
 }  // namespace hardover

@@ -142,3 +142,13 @@ TEST_CASE("A record of a newer version or an unknown kind is kept with every byt
     CHECK(read.value().records[1].line == newer);
     CHECK(read.value().records[2].line == odd);
 }
+
+TEST_CASE("A record that nests without end is refused before it is worked on") {
+    std::vector<Record> records = answers_of(small_set(), "A07", attempt, {"b"});
+    std::string& line = records[1].line;
+    const std::string deep = std::string(200000, '[') + std::string(200000, ']');
+    line.insert(line.size() - 1, ",\"review\":{\"item\":" + deep + "}");
+    CHECK(refusal(hand_in_file(records, key_numbered(1))).find("record 2 cannot be read") !=
+          std::string::npos);
+    CHECK(read_record(records[0].line).ok());
+}
