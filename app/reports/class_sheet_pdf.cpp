@@ -5,11 +5,11 @@
 #include <algorithm>
 
 #include "app/classroom/set.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/reports/paint_plot.hpp"
 #include "app/reports/pdf_pages.hpp"
 #include "app/reports/sheet_composer.hpp"
 #include "app/reports/sheet_table.hpp"
-#include "app/reports/whole_file.hpp"
 
 namespace hardover {
 

@@ -3,10 +3,10 @@
 #include <optional>
 #include <utility>
 
+#include "app/records/whole_file.hpp"
 #include "app/reports/pdf_pages.hpp"
 #include "app/reports/sheet_pages.hpp"
 #include "app/reports/typeset.hpp"
-#include "app/reports/whole_file.hpp"
 
 namespace hardover {
 

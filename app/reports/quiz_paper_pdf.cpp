@@ -1,8 +1,8 @@
 #include "app/reports/quiz_paper_pdf.hpp"
 
+#include "app/records/whole_file.hpp"
 #include "app/reports/pdf_pages.hpp"
 #include "app/reports/sheet_composer.hpp"
-#include "app/reports/whole_file.hpp"
 #include "app/study/item_text.hpp"
 
 namespace hardover {
