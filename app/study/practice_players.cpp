@@ -107,8 +107,10 @@ Session learner_on(const PreparedKnowledge& prepared, const std::shared_ptr<cons
         if (drawn < care) {
             if (!take_expert_step(session, now, minds)) break;
         } else if (drawn < care + (1 - care) * share_of_questions && !findings.empty()) {
-            (void)session.take(Asked{at(knowledge.findings, findings.back()).id});  // may be known already
+            const PracticeEvent asked = Asked{at(knowledge.findings, findings.back()).id};
             findings.pop_back();
+            if (minds) heed(session, asked);
+            (void)session.take(asked);  // may be known already
         } else if (!take_first_choice(session, now)) {
             break;
         }

@@ -12,8 +12,8 @@ namespace hardover::study::practice {
 // Does the program's next step, one finding at a time, until the boat is right or it would call for help.
 Session expert_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat);
 
-// A learner: with the chance `care` (0 to 1) each step is the expert's and its cautions are minded; otherwise
-// it is a question at random, or the remedy of whatever leads the ranking.
+// A learner: with the chance `care` (0 to 1) each step is the expert's; otherwise it is a question at random,
+// or the remedy of whatever leads the ranking. The more care, the oftener cautions are minded.
 Session learner_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat,
                    double care, std::uint64_t seed);
 

@@ -34,12 +34,14 @@ struct ClassRequest {
     int count = 10;     // questions
     std::string paper;  // "": as the shop has settled
     bool graded = false;
+    bool with_names = false;
     bool json = false;
     std::uint64_t seed = 1;
 };
 
-// Declares `class` and its commands; the one chosen is put into `run`.
-void add_class(CLI::App& app, std::function<int(Context&)>& run);
+// Declares `class` and its commands, and gives it back for others to be added; the one chosen is put into
+// `run`.
+CLI::App& add_class(CLI::App& app, std::function<int(Context&)>& run);
 
 int run_class_new(Context& context, const ClassRequest& request);
 int run_class_list(Context& context, const ClassRequest& request);
@@ -94,7 +96,8 @@ Result<classroom::ClassResults> results_on_file(Context& context, const ClassReq
 
 // Prints the figures of a class: `keys` may be nullptr.
 Result<void> print_figures(Context& context, ClassStore& store, const StoredClass& of,
-                           const study::Portraits& portraits, const classroom::ClassKeys* keys, bool json);
+                           const study::Portraits& portraits, const classroom::ClassKeys* keys,
+                           bool with_names, bool json);
 
 // A text of one or more sentences, wrapped.
 void say_wrapped(std::ostream& out, const std::string& text, int hang = 0);

@@ -112,7 +112,7 @@ int run_class_demo(Context& context, const ClassRequest& request) {
     }
     out << "\n";
     const auto printed =
-        print_figures(context, store, demo.value().of, portraits, &keys.value(), request.json);
+        print_figures(context, store, demo.value().of, portraits, &keys.value(), false, request.json);
     return printed ? 0 : refuse(context, printed.error());
 }
 

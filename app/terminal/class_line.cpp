@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "app/terminal/class_commands.hpp"
+#include "app/terminal/typed.hpp"
 
 namespace hardover {
 
@@ -21,9 +22,9 @@ class ClassLine {
                           "File whose first line is the passphrase; - for the standard input");
     }
 
-    void add_all() {
+    CLI::App& add_all() {
         CLI::App* made = add(class_, "new", "Make a class, and its keys behind a passphrase", run_class_new);
-        made->add_option("NAME", request_->name, "Name of the class")->required();
+        made->add_option("NAME", request_->name, "Name of the class")->required()->check(a_name());
         json(add(class_, "list", "The classes on this PC", run_class_list));
         CLI::App* passphrase = add(class_, "passphrase", "Change the passphrase", run_class_passphrase);
         passphrase->add_option("--new-passphrase-file", request_->new_passphrase_file,
@@ -35,6 +36,7 @@ class ClassLine {
         add_student();
         add_merging();
         add_outgoing();
+        return class_;
     }
 
   private:
@@ -89,7 +91,9 @@ class ClassLine {
         moved->add_option("GROUP", request_->group, "Group; none if missing");
         seat(add(*roster, "remove", "Take a seat and its name off the roster", run_roster_remove));
         CLI::App* imported = add(*roster, "import", "Add the seats of a CSV table", run_roster_import);
-        imported->add_option("FILE", request_->file, "First row: seat,name,group")->required();
+        imported->add_option("FILE", request_->file, "First row: seat,name,group")
+            ->required()
+            ->check(not_empty());
     }
 
     void add_sets() {
@@ -97,7 +101,7 @@ class ClassLine {
         set->fallthrough();
         set->require_subcommand(1);
         CLI::App* made = add(*set, "make", "Make a set and write its file to a folder", run_set_make);
-        made->add_option("FOLDER", request_->folder, "Where the file goes")->required();
+        made->add_option("FOLDER", request_->folder, "Where the file goes")->required()->check(not_empty());
         made->add_option("TASKS", request_->tasks,
                          "In order: 'quiz topic=wander count=10 due=2026-12-04', 'boat level=2 help=unaided'")
             ->required();
@@ -109,25 +113,29 @@ class ClassLine {
         json(made);
         json(add(*set, "list", "The sets of the class", run_set_list));
         CLI::App* shown = add(*set, "show", "What stands in the file of a set", run_set_show);
-        shown->add_option("FILE", request_->file, "File of the set")->required();
+        shown->add_option("FILE", request_->file, "File of the set")->required()->check(not_empty());
         json(shown);
         CLI::App* written = add(*set, "write", "Write the file of a set once more", run_set_write);
         written->add_option("ID", request_->set, "Id of the set")->required();
-        written->add_option("FOLDER", request_->folder, "Where the file goes")->required();
+        written->add_option("FOLDER", request_->folder, "Where the file goes")
+            ->required()
+            ->check(not_empty());
         CLI::App* code = add(*set, "start-code", "The start code of a graded set", run_set_start_code);
         code->add_option("ID", request_->set, "Id of the set")->required();
     }
 
     void add_student() {
         CLI::App* take = add(class_, "take", "Take a set at a seat, or go on with it", run_class_take);
-        take->add_option("FILE", request_->file, "File of the set")->required();
+        take->add_option("FILE", request_->file, "File of the set")->required()->check(not_empty());
         take->add_option("--seat", request_->seat, "Code of the seat")->required();
         take->add_option("--start-code-file", request_->start_code_file,
                          "File with the start code of a graded set; asked for if missing");
         json(add(class_, "taken", "The sets taken on this PC", run_class_taken));
         CLI::App* handed =
             add(class_, "hand-in", "Write the hand-in of a seat to a folder", run_class_hand_in);
-        handed->add_option("FOLDER", request_->folder, "Stick or shared folder")->required();
+        handed->add_option("FOLDER", request_->folder, "Stick or shared folder")
+            ->required()
+            ->check(not_empty());
         CLI::App* purged =
             add(class_, "purge", "Take a seat's answers off this PC, after the hand-in", run_class_purge);
         for (CLI::App* command : {handed, purged}) {
@@ -140,12 +148,12 @@ class ClassLine {
     void add_merging() {
         CLI::App* merge =
             add(class_, "merge", "Bring hand-ins together; any order, any number of times", run_class_merge);
-        merge->add_option("FILES", request_->files, "Hand-ins")->required();
+        merge->add_option("FILES", request_->files, "Hand-ins")->required()->check(not_empty());
         json(merge);
         add(class_, "check", "Is everything collected as it was countersigned?", run_class_check);
         of_results(json(add(class_, "figures", "What the class came to", run_class_figures)));
         CLI::App* demo = add(class_, "demo", "Build an invented class of 20 with results", run_class_demo);
-        demo->add_option("OUT", request_->folder, "Folder to be made")->required();
+        demo->add_option("OUT", request_->folder, "Folder to be made")->required()->check(not_empty());
         demo->add_option("--seed", request_->seed, "Another seed, another class");
     }
 
@@ -155,15 +163,17 @@ class ClassLine {
             ->required();
         of_results(csv);
         CLI::App* sheet = add(class_, "sheet", "The class's figures on one to three pages", run_class_sheet);
-        sheet->add_option("OUT", request_->file, "PDF file to be written")->required();
+        sheet->add_option("OUT", request_->file, "PDF file to be written")->required()->check(not_empty());
         of_results(sheet);
         paper(sheet);
         CLI::App* qti = add(class_, "qti", "Write questions as QTI 2.2 for another program", run_class_qti);
-        qti->add_option("OUT", request_->file, "A file ending in .zip, or a folder")->required();
+        qti->add_option("OUT", request_->file, "A file ending in .zip, or a folder")
+            ->required()
+            ->check(not_empty());
         of_items(qti);
         CLI::App* quiz =
             add(class_, "paper", "A quiz on paper, the key on pages of its own", run_class_paper);
-        quiz->add_option("OUT", request_->file, "PDF file to be written")->required();
+        quiz->add_option("OUT", request_->file, "PDF file to be written")->required()->check(not_empty());
         of_items(quiz);
         paper(quiz);
     }
@@ -175,8 +185,8 @@ class ClassLine {
 
 }  // namespace
 
-void add_class(CLI::App& app, std::function<int(Context&)>& run) {
-    ClassLine(app, run).add_all();
+CLI::App& add_class(CLI::App& app, std::function<int(Context&)>& run) {
+    return ClassLine(app, run).add_all();
 }
 
 }  // namespace hardover

@@ -6,6 +6,7 @@
 #include <ostream>
 
 #include "app/classroom/class_results.hpp"
+#include "app/classroom/figures_page.hpp"
 #include "app/classroom/merge.hpp"
 #include "app/jobs/job.hpp"
 #include "app/terminal/class_commands.hpp"
@@ -29,27 +30,6 @@ ordered_json json_of(const MergeReport& report) {
         files.push_back(one);
     }
     return {{"files", files}, {"missing", report.missing}};
-}
-
-ordered_json json_of(const MarkedClass& marked) {
-    ordered_json seats = ordered_json::array();
-    for (const Seat& seat : marked.results.seats) {
-        int items = 0, boats = 0;
-        double marks = 0;
-        for (const ItemResult& item : marked.results.items) {
-            if (item.origin.seat != seat.code) continue;
-            ++items;
-            marks += item.review.mark;
-        }
-        for (const BoatResult& boat : marked.results.boats) boats += boat.origin.seat == seat.code ? 1 : 0;
-        seats.push_back({{"seat", seat.code}, {"answers", items}, {"marks", marks}, {"boats", boats}});
-    }
-    return {{"class", marked.results.name},
-            {"answers", marked.results.items.size()},
-            {"boats", marked.results.boats.size()},
-            {"learners", learners_with_results(marked.results)},
-            {"seats", seats},
-            {"notes", marked.notes}};
 }
 
 }  // namespace
@@ -92,19 +72,15 @@ int run_class_check(Context& context, const ClassRequest& request) {
 }
 
 Result<void> print_figures(Context& context, ClassStore& store, const StoredClass& of,
-                           const study::Portraits& portraits, const ClassKeys* keys, bool json) {
+                           const study::Portraits& portraits, const ClassKeys* keys, bool with_names,
+                           bool json) {
     const auto marked = class_results(store, of, portraits, keys);
     if (!marked) return marked.error();
-    const ordered_json figures = json_of(marked.value());
-    std::ostream& out = context.streams.out;
-    if (json) {
-        out << figures.dump(2) << "\n";
-        return {};
-    }
-    say_wrapped(out, fmt::format("Class '{}': {} learners with results, {} answers, {} practice boats.",
-                                 of.name, learners_with_results(marked.value().results),
-                                 marked.value().results.items.size(), marked.value().results.boats.size()));
-    for (const std::string& note : marked.value().notes) say_wrapped(out, note, 2);
+    const ClassFigures figures = make_figures(marked.value().results, portraits.knowledge());
+    std::ostream& notes = json ? context.streams.err : context.streams.out;
+    for (const std::string& note : marked.value().notes) say_wrapped(notes, note, 2);
+    context.streams.out << (json ? figures_json(figures, with_names)
+                                 : figures_text(make_figures_page(figures, with_names)));
     return {};
 }
 

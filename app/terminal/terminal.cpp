@@ -367,8 +367,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
-    add_class(app, wish.run);
-    add_class_project(*app.get_subcommand("class"), wish);
+    add_class_project(add_class(app, wish.run), wish);
     add_records(app, wish.run);
     add_manual(app, wish, version);
     check_whole_numbers(app);

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "support.hpp"
 #include "terminal/program.hpp"
@@ -51,6 +52,14 @@ class Room {
     TemporaryFolder stick;
 };
 
+// A text as one line, whatever the width it was wrapped to.
+std::string unwrapped(const std::string& text) {
+    std::istringstream in(text);
+    std::string line;
+    for (std::string word; in >> word;) line += (line.empty() ? "" : " ") + word;
+    return line;
+}
+
 json figures(const Room& room, const std::string& records) {
     const Ran ran = room.on(records, {"figures", "--json"});
     INFO(ran.err);
@@ -78,16 +87,16 @@ TEST_CASE("A class goes from the roster to merged results, the same in any order
     const Ran merged = room.instructor({"merge", first, other});
     INFO(merged.err);
     CHECK(merged.code == 0);
-    CHECK(merged.out.find("seat A01, set S1: 7 of 7 records are new.") != std::string::npos);
-    CHECK(merged.out.find("Not handed in yet, S1: A03") != std::string::npos);
+    CHECK(unwrapped(merged.out).find("seat A01, set S1: 7 of 7 records are new.") != std::string::npos);
+    CHECK(unwrapped(merged.out).find("Not handed in yet, S1: A03") != std::string::npos);
     const Ran again = room.instructor({"merge", other, first, other});
-    CHECK(again.out.find("3 files, 0 refused, 0 new records.") != std::string::npos);
+    CHECK(unwrapped(again.out).find("3 files, 0 refused, 0 new records.") != std::string::npos);
     REQUIRE(room.on("second.db", {"merge", other}).code == 0);
     REQUIRE(room.on("second.db", {"merge", first}).code == 0);
     const json results = figures(room, "instructor.db");
     CHECK(results == figures(room, "second.db"));
     CHECK(results["answers"] == 5);
-    CHECK(results["boats"] == 1);
+    CHECK(results["boats"]["boats"] == 1);
     CHECK(results["learners"] == 2);
     CHECK(room.instructor({"check"}).code == 0);
 
@@ -95,7 +104,7 @@ TEST_CASE("A class goes from the roster to merged results, the same in any order
     room.take("S1.hardover-set", "A02", "c\ncall\n");
     const Ran later = room.instructor({"merge", other});
     INFO(later.out);
-    CHECK(later.out.find("seat A02, set S1: 4 of 7 records are new.") != std::string::npos);
+    CHECK(unwrapped(later.out).find("seat A02, set S1: 4 of 7 records are new.") != std::string::npos);
     CHECK(figures(room, "instructor.db")["answers"] == 6);
 }
 
@@ -110,8 +119,8 @@ TEST_CASE("A hand-in that was changed is refused with one message and the others
     write_file(path, text);
     const Ran merged = room.instructor({"merge", path, room.stick.file("S1_A02.hardover-hand-in")});
     CHECK(merged.code == 1);
-    CHECK(merged.out.find("was changed after it was made") != std::string::npos);
-    CHECK(merged.out.find("2 files, 1 refused, 4 new records.") != std::string::npos);
+    CHECK(unwrapped(merged.out).find("was changed after it was made") != std::string::npos);
+    CHECK(unwrapped(merged.out).find("2 files, 1 refused, 4 new records.") != std::string::npos);
 }
 
 TEST_CASE(
@@ -216,8 +225,8 @@ TEST_CASE("The roster is changed seat by seat, and a fault in a table is told at
 TEST_CASE("What the signatures protect against is said, and what not") {
     const Ran ran = run_program({"class", "protects"});
     CHECK(ran.out.find("protect against:") != std::string::npos);
-    CHECK(ran.out.find("Someone else in the seat") != std::string::npos);
-    CHECK(ran.out.find("It is no security for exams.") != std::string::npos);
+    CHECK(unwrapped(ran.out).find("Someone else in the seat") != std::string::npos);
+    CHECK(unwrapped(ran.out).find("It is no security for exams.") != std::string::npos);
 }
 
 TEST_CASE("The demo class is built with files as a real one has and says that it is invented") {
@@ -228,9 +237,10 @@ TEST_CASE("The demo class is built with files as a real one has and says that it
     REQUIRE(demo.code == 0);
     CHECK(demo.out.find("invented") != std::string::npos);
     CHECK(demo.out.find("Merged 58 hand-ins") != std::string::npos);
-    CHECK(demo.out.find("Merged once more in the other order: 0 records are new.") != std::string::npos);
+    CHECK(unwrapped(demo.out).find("Merged once more in the other order: 0 records are new.") !=
+          std::string::npos);
     CHECK(demo.out.find("Refused.") != std::string::npos);
-    CHECK(demo.out.find("checked again: 0 faults") != std::string::npos);
+    CHECK(unwrapped(demo.out).find("checked again: 0 faults") != std::string::npos);
     CHECK(file_text(out + "/roster.csv").find("Invented learner 20") != std::string::npos);
     const std::vector<std::string> seat = {"--records", out + "/records.db", "class", "--passphrase-file",
                                            out + "/passphrase.txt"};
