@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <numeric>
 
@@ -99,9 +100,15 @@ int in_100(double share) {
     return static_cast<int>(std::lround(share * 100));
 }
 
+// Without "-0.00".
+double hundredths(double value) {
+    return std::round(value * 100) / 100 + 0.0;
+}
+
 std::string correlation_words(const ItemFigures& item) {
-    return fmt::format("correlation with the rest {:.2f}, 95 % from {:.2f} to {:.2f}", *item.with_rest,
-                       item.with_rest_95->low, item.with_rest_95->high);
+    return fmt::format("correlation with the rest {:.2f}, 95 % from {:.2f} to {:.2f}",
+                       hundredths(*item.with_rest), hundredths(item.with_rest_95->low),
+                       hundredths(item.with_rest_95->high));
 }
 
 void judge(ItemFigures& item, ItemVerdict verdict, std::string why) {

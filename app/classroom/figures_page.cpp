@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "app/classroom/figures_page_parts.hpp"
 #include "app/classroom/set.hpp"
@@ -27,14 +28,19 @@ std::string count_of(int number, const char* one, const char* many) {
     return fmt::format("{} {}", number, number == 1 ? one : many);
 }
 
-// An empty cell where there is nothing to tell.
-template <typename Value>
-std::string cell(const std::optional<Value>& value, const char* form) {
-    return value ? fmt::format(fmt::runtime(form), *value) : "–";
+// Rounded, and never "-0".
+std::string fixed(double value, int places) {
+    const double scale = std::pow(10.0, places);
+    return fmt::format("{:.{}f}", std::round(value * scale) / scale + 0.0, places);
+}
+
+// A dash where there is nothing to tell.
+std::string cell(const std::optional<double>& value, int places) {
+    return value ? fixed(*value, places) : "–";
 }
 
 std::string cell(const study::Estimate& estimate) {
-    return estimate.error > 0 ? fmt::format("{:.1f} ± {:.1f}", estimate.value, 1.96 * estimate.error) : "–";
+    return estimate.error > 0 ? fixed(estimate.value, 1) + " ± " + fixed(1.96 * estimate.error, 1) : "–";
 }
 
 std::string share_cell(int right, int of) {
@@ -42,7 +48,7 @@ std::string share_cell(int right, int of) {
 }
 
 std::string minutes_cell(const BoatFigures& boats, double minutes) {
-    return boats.boats > 0 ? fmt::format("{:.0f}", minutes / boats.boats) : "–";
+    return boats.boats > 0 ? fixed(minutes / boats.boats, 0) : "–";
 }
 
 // Groups are told only where there are any, names only where they are wanted.
@@ -64,6 +70,12 @@ FigureTable learners_table(const ClassFigures& figures, bool with_names) {
                      {"Ability", true, 0.12},        {"Surer than right", true, 0.1}, {"Brier", true, 0.08},
                      {"Boats", true, 0.07},          {"By choices", true, 0.1},       {"By luck", true, 0.08},
                      {"Cautions skipped", true, 0.1}};
+    if (with_names) {
+        constexpr double room = 0.32;  // for a seat with its name
+        const double others = (1 - room) / (1 - table.columns[0].share);
+        for (FigureColumn& column : table.columns) column.share *= others;
+        table.columns[0].share = room;
+    }
     for (const LearnerFigures& learner : figures.by_learner) {
         const bool sure = learner.sureness.answers > 0;
         FigureRow row;
@@ -72,7 +84,7 @@ FigureTable learners_table(const ClassFigures& figures, bool with_names) {
                      std::to_string(learner.items),
                      share_cell(learner.right, learner.items),
                      cell(learner.ability),
-                     sure ? fmt::format("{:+.0f} %", 100 * learner.sureness.bias()) : "–",
+                     sure ? fmt::format("{:+.0f} %", std::round(100 * learner.sureness.bias()) + 0.0) : "–",
                      sure ? fmt::format("{:.2f}", learner.sureness.brier) : "–",
                      std::to_string(learner.boats.boats),
                      minutes_cell(learner.boats, learner.boats.avoidable),
@@ -82,6 +94,28 @@ FigureTable learners_table(const ClassFigures& figures, bool with_names) {
         table.rows.push_back(std::move(row));
     }
     return table;
+}
+
+// Where each verdict stands among those that want looking at; 0: it does not.
+int urgency(ItemVerdict verdict) {
+    switch (verdict) {
+        case ItemVerdict::key_suspect:
+            return 6;
+        case ItemVerdict::everyone_wrong:
+            return 5;
+        case ItemVerdict::weak:
+            return 4;
+        case ItemVerdict::too_hard:
+            return 3;
+        case ItemVerdict::too_easy:
+            return 2;
+        case ItemVerdict::everyone_right:
+            return 1;
+        case ItemVerdict::too_few:
+        case ItemVerdict::fine:
+            return 0;
+    }
+    return 0;
 }
 
 FigureTable items_table(const ClassFigures& figures) {
@@ -95,9 +129,9 @@ FigureTable items_table(const ClassFigures& figures) {
         "of fewer than {} learners.",
         fewest_learners);
     table.empty = "No item has been answered yet.";
-    table.columns = {{"No.", true, 0.06},   {"Item", false, 0.4},       {"N", true, 0.06},
-                     {"Right", true, 0.08}, {"Difficulty", true, 0.14}, {"Discrimination", true, 0.13},
-                     {"Rest", true, 0.13}};
+    table.columns = {{"No.", true, 0.05},   {"Item", false, 0.51},      {"N", true, 0.06},
+                     {"Right", true, 0.08}, {"Difficulty", true, 0.12}, {"Discrimination", true, 0.11},
+                     {"Rest", true, 0.07}};
     for (const ItemFigures& item : figures.by_item) {
         FigureRow row;
         row.id = item.item;
@@ -106,9 +140,9 @@ FigureTable items_table(const ClassFigures& figures) {
                      std::to_string(item.learners),
                      item.share_right ? share_cell(item.right, item.learners) : "–",
                      item.difficulty ? cell(*item.difficulty) : "–",
-                     cell(item.discrimination, "{:.2f}"),
-                     cell(item.with_rest, "{:.2f}")};
-        row.look_at = !item.discriminates() && item.verdict != ItemVerdict::too_few;
+                     cell(item.discrimination, 2),
+                     cell(item.with_rest, 2)};
+        row.look_at = urgency(item.verdict) > 0;
         if (!item.discriminates()) row.note = item.why;
         table.rows.push_back(std::move(row));
     }
@@ -221,11 +255,23 @@ FigureTable term_table(const ClassFigures& figures) {
         table.rows.push_back(
             {day_text(period.first_day),
              {day_text(period.first_day), std::to_string(period.boats), std::to_string(period.learners),
-              cell(period.avoidable, "{:.0f}"), cell(period.luck, "{:.0f}"), cell(together, "{:.0f}")},
+              cell(period.avoidable, 0), cell(period.luck, 0), cell(together, 0)},
              false,
              ""});
     }
     return table;
+}
+
+// Places of the items that want looking at.
+std::vector<std::size_t> worst_first(const std::vector<ItemFigures>& items) {
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        if (urgency(items[i].verdict) > 0) places.push_back(i);
+    }
+    std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
+        return urgency(items[a].verdict) > urgency(items[b].verdict);
+    });
+    return places;
 }
 
 std::string headline_of(const ClassFigures& figures) {
@@ -324,12 +370,10 @@ FiguresPage make_figures_page(const ClassFigures& figures, bool with_names) {
         page.summary.push_back(fmt::format("{} left out: two different records claim the same place.",
                                            count_of(figures.disputed, "result is", "results are")));
     }
-    std::size_t number = 0;
-    for (const ItemFigures& item : figures.by_item) {
-        ++number;
-        if (item.discriminates() || item.verdict == ItemVerdict::too_few) continue;
+    for (const std::size_t i : worst_first(figures.by_item)) {
         if (page.to_look_at.size() == most_to_look_at) break;
-        page.to_look_at.push_back(fmt::format("Item {}, {}. {}", number, item.name, item.why));
+        const ItemFigures& item = figures.by_item[i];
+        page.to_look_at.push_back(fmt::format("Item {}, {}. {}", i + 1, item.name, item.why));
     }
     const std::size_t items = page.to_look_at.size();
     for (const Confusion& pair : figures.confusions) {

@@ -4,20 +4,9 @@
 #include <string>
 
 #include "app/reports/job_sheet.hpp"
+#include "app/reports/pdf_wish.hpp"
 
 namespace hardover {
-
-enum class Paper { letter, a4 };
-
-struct PdfWish {
-    Paper paper = Paper::letter;
-    std::string fonts_folder;  // the bundled typeface's
-};
-
-struct PdfMade {
-    int pages = 0;
-    std::string remark;  // not empty: the typeface is not the bundled one
-};
 
 // Writes the file as a whole or not at all; a file of that name is replaced. Long content is set smaller,
 // then shortened with "and N more in the record"; stops, and the names of cautions and deferrals, are never

@@ -185,15 +185,15 @@ class ItemWriter {
         }
     }
 
+    // QTI takes the number alone, so the unit stands beside it.
     void write_figure(xml_node body) {
-        add(body, "p", item_.question);
+        const std::string& unit = item_.figure->unit.name;
+        add(body, "p", item_.question + " Here the unit is given: type the number alone.");
         xml_node line = add(body, "p");
         xml_node entry = add(line, "textEntryInteraction");
         set(entry, "responseIdentifier", response);
         set(entry, "expectedLength", "10");
-        const std::string& unit = item_.figure->unit.name;
-        line.append_child(pugi::node_pcdata)
-            .set_value((" " + (unit == "count" ? std::string() : unit)).c_str());
+        if (unit != "count") line.append_child(pugi::node_pcdata).set_value((" " + unit).c_str());
     }
 
     void write_place(xml_node body) {

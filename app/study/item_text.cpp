@@ -17,6 +17,14 @@ std::string letter(std::size_t option) {
     return std::string(1, static_cast<char>('a' + option));
 }
 
+std::string sureness_line(double sure, bool right) {
+    const double penalty = brier_penalty(sure, right);
+    return "You were " + hundredths(sure) + " in 100 sure: penalty " + hundredths(penalty) +
+           " of 100 (Brier; 0 is best, an honest figure costs least).";
+}
+
+}  // namespace
+
 std::string right_line(const Item& item) {
     if (item.figure) return "Right is " + right_answer(item) + ".";
     if (way_of(item.stem.form) == Way::order) return "A right order is " + right_answer(item) + ".";
@@ -27,14 +35,6 @@ std::string right_line(const Item& item) {
     }
     return line;
 }
-
-std::string sureness_line(double sure, bool right) {
-    const double penalty = brier_penalty(sure, right);
-    return "You were " + hundredths(sure) + " in 100 sure: penalty " + hundredths(penalty) +
-           " of 100 (Brier; 0 is best, an honest figure costs least).";
-}
-
-}  // namespace
 
 ItemText item_text(const Knowledge& knowledge, const Item& item) {
     ItemText text;

@@ -19,6 +19,9 @@ struct ItemText {
 };
 ItemText item_text(const Knowledge& knowledge, const Item& item);
 
+// "Right is b) Steering cable stiff"; "A right order is b a c."; "Right is 12.5 in."
+std::string right_line(const Item& item);
+
 struct FeedbackText {
     std::string verdict;             // "Right." "Partly right, worth 67 in 100." "Not right."
     std::vector<std::string> lines;  // the right answer, why, cautions, reason, source, sureness, next review

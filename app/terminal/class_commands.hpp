@@ -30,6 +30,9 @@ struct ClassRequest {
     std::vector<std::string> tasks;
     std::vector<std::string> seats;
     std::vector<std::string> files;
+    std::string topic;  // of a quiz; "": all
+    int count = 10;     // questions
+    std::string paper;  // "": as the shop has settled
     bool graded = false;
     bool with_names = false;
     bool json = false;
@@ -66,6 +69,10 @@ int run_class_purge(Context& context, const ClassRequest& request);
 int run_class_merge(Context& context, const ClassRequest& request);
 int run_class_check(Context& context, const ClassRequest& request);
 int run_class_figures(Context& context, const ClassRequest& request);
+int run_class_csv(Context& context, const ClassRequest& request);
+int run_class_sheet(Context& context, const ClassRequest& request);
+int run_class_qti(Context& context, const ClassRequest& request);
+int run_class_paper(Context& context, const ClassRequest& request);
 
 int run_class_demo(Context& context, const ClassRequest& request);
 
@@ -81,6 +88,11 @@ Result<ClassOnFile> open_class_on_file(Context& context, const ClassRequest& req
 // The class's keys, with the passphrase asked for.
 Result<classroom::ClassKeys> ask_for_keys(Context& context, const StoredClass& of,
                                           const ClassRequest& request);
+
+// What figures and exports are made from: the merged results, marked. Graded sets are opened where `request`
+// asks for it; what could not be marked is told on `notes`.
+Result<classroom::ClassResults> results_on_file(Context& context, const ClassRequest& request,
+                                                const study::Portraits& portraits, std::ostream& notes);
 
 // Prints the figures of a class: `keys` may be nullptr.
 Result<void> print_figures(Context& context, ClassStore& store, const StoredClass& of,

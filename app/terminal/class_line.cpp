@@ -35,6 +35,7 @@ class ClassLine {
         add_sets();
         add_student();
         add_merging();
+        add_outgoing();
         return class_;
     }
 
@@ -48,7 +49,26 @@ class ClassLine {
         return command;
     }
 
-    void json(CLI::App* command) { command->add_flag("--json", request_->json, "Print JSON"); }
+    CLI::App* json(CLI::App* command) {
+        command->add_flag("--json", request_->json, "Print JSON");
+        return command;
+    }
+
+    void of_results(CLI::App* command) {
+        command->add_flag("--graded", request_->graded, "Graded sets too: asks for the passphrase");
+        command->add_flag("--names", request_->with_names, "With names, not with seats alone");
+    }
+
+    void paper(CLI::App* command) {
+        command->add_option("--paper", request_->paper, "letter or a4; as settled in the window if missing")
+            ->check(CLI::IsMember({"letter", "a4"}));
+    }
+
+    void of_items(CLI::App* command) {
+        command->add_option("--topic", request_->topic, "A complaint, a part or a form; see: quiz topics");
+        command->add_option("--count", request_->count, "How many questions (10)")->check(CLI::Range(1, 200));
+        command->add_option("--seed", request_->seed, "The same seed asks the same (1)");
+    }
 
     void seat(CLI::App* command) {
         command->add_option("SEAT", request_->seat, "Code of the seat, such as A07")->required();
@@ -131,13 +151,31 @@ class ClassLine {
         merge->add_option("FILES", request_->files, "Hand-ins")->required()->check(not_empty());
         json(merge);
         add(class_, "check", "Is everything collected as it was countersigned?", run_class_check);
-        CLI::App* figures = add(class_, "figures", "What the class came to", run_class_figures);
-        figures->add_flag("--graded", request_->graded, "Graded sets too: asks for the passphrase");
-        figures->add_flag("--names", request_->with_names, "Names beside the seats; seats alone if missing");
-        json(figures);
+        of_results(json(add(class_, "figures", "What the class came to", run_class_figures)));
         CLI::App* demo = add(class_, "demo", "Build an invented class of 20 with results", run_class_demo);
         demo->add_option("OUT", request_->folder, "Folder to be made")->required()->check(not_empty());
         demo->add_option("--seed", request_->seed, "Another seed, another class");
+    }
+
+    void add_outgoing() {
+        CLI::App* csv = add(class_, "csv", "Results and figures as tables for a spreadsheet", run_class_csv);
+        csv->add_option("OUT", request_->folder, "Folder for the tables; made if it is not there")
+            ->required();
+        of_results(csv);
+        CLI::App* sheet = add(class_, "sheet", "The class's figures on one to three pages", run_class_sheet);
+        sheet->add_option("OUT", request_->file, "PDF file to be written")->required()->check(not_empty());
+        of_results(sheet);
+        paper(sheet);
+        CLI::App* qti = add(class_, "qti", "Write questions as QTI 2.2 for another program", run_class_qti);
+        qti->add_option("OUT", request_->file, "A file ending in .zip, or a folder")
+            ->required()
+            ->check(not_empty());
+        of_items(qti);
+        CLI::App* quiz =
+            add(class_, "paper", "A quiz on paper, the key on pages of its own", run_class_paper);
+        quiz->add_option("OUT", request_->file, "PDF file to be written")->required()->check(not_empty());
+        of_items(quiz);
+        paper(quiz);
     }
 
     CLI::App& class_;

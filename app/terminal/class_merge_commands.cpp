@@ -84,26 +84,4 @@ Result<void> print_figures(Context& context, ClassStore& store, const StoredClas
     return {};
 }
 
-int run_class_figures(Context& context, const ClassRequest& request) {
-    Result<ClassOnFile> on_file = open_class_on_file(context, request);
-    if (!on_file) return refuse(context, on_file.error());
-    const Result<Knowledge> knowledge = load_knowledge(context);
-    if (!knowledge) return refuse(context, knowledge.error());
-    ClassStore store(on_file.value().store);
-    const auto sets = sets_of(store, on_file.value().of);
-    if (!sets) return refuse(context, sets.error());
-    bool graded = false;
-    for (const ClassSet& set : sets.value()) graded = graded || set.graded;
-    std::optional<ClassKeys> keys;
-    if (graded && (!request.passphrase_file.empty() || request.graded)) {
-        Result<ClassKeys> opened = ask_for_keys(context, on_file.value().of, request);
-        if (!opened) return refuse(context, opened.error());
-        keys = std::move(opened).value();
-    }
-    const auto printed =
-        print_figures(context, store, on_file.value().of, study::Portraits(knowledge.value()),
-                      keys ? &*keys : nullptr, request.with_names, request.json);
-    return printed ? 0 : refuse(context, printed.error());
-}
-
 }  // namespace hardover
