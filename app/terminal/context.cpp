@@ -5,6 +5,7 @@
 #include <sstream>
 
 #include "app/jobs/learning.hpp"
+#include "app/jobs/shop.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/places.hpp"
 
@@ -43,11 +44,31 @@ Result<Knowledge> load_knowledge(Context& context, const Store& store) {
     return learned_knowledge(shipped.value(), store);
 }
 
-Result<Store> open_records(const Context& context) {
-    if (!context.records_file.empty()) return Store::open(context.records_file);
+namespace {
+
+Result<std::string> records_path(const Context& context) {
+    if (!context.records_file.empty()) return context.records_file;
     const Result<std::string> folder = user_data_folder();
     if (!folder) return folder.error();
-    return Store::open(folder.value() + "/records.db");
+    return folder.value() + "/records.db";
+}
+
+}  // namespace
+
+Result<Store> open_records(const Context& context) {
+    const Result<std::string> path = records_path(context);
+    if (!path) return path.error();
+    return Store::open(path.value());
+}
+
+UnitSystem units_in_use(const Context& context) {
+    const Result<std::string> path = records_path(context);
+    std::error_code failed;
+    if (!path || !std::filesystem::exists(path.value(), failed)) return UnitSystem::us;
+    const Result<Store> store = Store::open(path.value());
+    if (!store) return UnitSystem::us;
+    const Result<ShopSettings> shop = read_shop(store.value());
+    return shop ? shop.value().ways.units : UnitSystem::us;
 }
 
 Result<std::string> read_file(const std::string& path) {

@@ -27,10 +27,11 @@ constexpr int page_width = 80;
 PracticeRun::PracticeRun(Context& context, std::ostream& out, Session session, Record* record, int number)
     : context_(context),
       out_(out),
+      units_(units_in_use(context)),
       session_(std::move(session)),
       record_(record),
       number_(number),
-      page_(make_page(session_)),
+      page_(make_page(session_, units_)),
       hinted_at_(session_.work().size()) {}
 
 Result<void> PracticeRun::run() {
@@ -288,7 +289,7 @@ void PracticeRun::do_work(PracticeEvent event) {
     if (!mind_cautions(event)) return;
     print_card(event);
     if (!keep(event)) return;
-    for (const std::string& line : what_happened(session_)) say(line, 2);
+    for (const std::string& line : what_happened(session_, units_)) say(line, 2);
     say(page_.clock + ".");
 }
 
@@ -342,7 +343,7 @@ bool PracticeRun::keep(const PracticeEvent& event) {
         say(taken.error().text());
         return false;
     }
-    page_ = make_page(session_);
+    page_ = make_page(session_, units_);
     if (record_ == nullptr) return true;
     const Result<void> written = record_->add(number_, event, utc_now());
     if (!written) lost_ = written.error();

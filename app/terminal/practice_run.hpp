@@ -76,6 +76,7 @@ class PracticeRun {
 
     Context& context_;
     std::ostream& out_;
+    UnitSystem units_;  // the shop's
     study::practice::Session session_;
     study::practice::Record* record_;
     int number_ = 0;

@@ -286,6 +286,12 @@ void add_learner(CLI::App& app, Wish& wish) {
     show->callback([&wish] {
         wish.run = [&wish](Context& context) { return run_learner_show(context, wish.name, wish.json); };
     });
+    CLI::App* fit = learner->add_subcommand("fit", "Fit the review times to the learner's own answers");
+    fit->add_option("NAME", wish.name, "Name")->required();
+    fit->add_flag("--usual", wish.all, "Back to the usual review times");
+    fit->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learner_fit(context, wish.name, wish.all); };
+    });
 }
 
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
