@@ -112,7 +112,8 @@ class InJob {
     std::string answered(Index finding) {
         const auto known = known_answer(view_, finding);
         if (!known) return "Not answered yet.";
-        return fmt::format("{} ({}).", answer_text(knowledge_, finding, known->answer), known->origin);
+        return fmt::format("{} ({}).", answer_text(knowledge_, finding, known->answer, view_.units()),
+                           known->origin);
     }
     Rows finding(Index index) { return row(here(), answered(index)); }
 
@@ -164,8 +165,8 @@ class InJob {
     }
 
     Rows worksheet(Index index) {
-        const SheetText text =
-            sheet_text(knowledge_, job_.assessment.worksheets[static_cast<std::size_t>(index)]);
+        const SheetText text = sheet_text(
+            knowledge_, job_.assessment.worksheets[static_cast<std::size_t>(index)], view_.units());
         Items items;
         for (const SheetLine& line : text.results) items.push_back(line.name + ": " + line.value);
         return list_row(here(), items);
@@ -179,8 +180,9 @@ class InJob {
     Rows rig(Index index) {
         const auto known = job_.facts.rig.find(index);
         const RigField& field = at(knowledge_.rig_fields, index);
-        return row(here(), known == job_.facts.rig.end() ? std::string("Not known.")
-                                                         : rig_value_text(field, known->second));
+        return row(here(), known == job_.facts.rig.end()
+                               ? std::string("Not known.")
+                               : rig_value_text(field, known->second, view_.units()));
     }
 
     const Knowledge& knowledge_;
@@ -191,9 +193,9 @@ class InJob {
 }  // namespace
 
 std::vector<EntryRow> entry_rows(const Knowledge& knowledge, const EntryLinks& links, const std::string& kind,
-                                 Index index) {
+                                 Index index, UnitSystem units) {
     Rows rows;
-    const Book book{knowledge, links};
+    const Book book{knowledge, links, units};
     each_kind(knowledge, [&](const std::string& word, const char*, const auto& entries) {
         if (word == kind)
             rows = rows_of(book, at(entries, index), index) + source_row(book, at(entries, index));
@@ -202,7 +204,7 @@ std::vector<EntryRow> entry_rows(const Knowledge& knowledge, const EntryLinks& l
 }
 
 EntryPage make_entry_page(const Knowledge& knowledge, const EntryLinks& links, const EntryKey& key,
-                          const Job* job, const PreparedKnowledge& prepared) {
+                          const Job* job, const PreparedKnowledge& prepared, UnitSystem units) {
     EntryPage page{key, kind_name(key.kind), "There is no such entry: " + key.id, {}, {}};
     Index index = none;
     each_kind(knowledge, [&](const std::string& word, const char*, const auto& entries) {
@@ -211,7 +213,7 @@ EntryPage make_entry_page(const Knowledge& knowledge, const EntryLinks& links, c
         if (index != none) page.name = name_of_entry(at(entries, index));
     });
     if (index == none) return page;
-    page.rows = entry_rows(knowledge, links, key.kind, index);
+    page.rows = entry_rows(knowledge, links, key.kind, index, units);
     if (job != nullptr) page.in_job = InJob(prepared, *job).rows(key, index);
     return page;
 }

@@ -70,7 +70,7 @@ EntryText condition_text(const Knowledge& knowledge, const Expression& expressio
 
 // The rows of an entry, its source last. Empty rows are left out. `index` is its place among its kind.
 std::vector<EntryRow> entry_rows(const Knowledge& knowledge, const EntryLinks& links, const std::string& kind,
-                                 Index index);
+                                 Index index, UnitSystem units = UnitSystem::us);
 
 struct EntryPage {
     EntryKey key;
@@ -82,7 +82,8 @@ struct EntryPage {
 
 // An entry that is not there gives a page without rows that says so in its name.
 EntryPage make_entry_page(const Knowledge& knowledge, const EntryLinks& links, const EntryKey& key,
-                          const Job* job, const PreparedKnowledge& prepared);
+                          const Job* job, const PreparedKnowledge& prepared,
+                          UnitSystem units = UnitSystem::us);
 
 // What the rules said in the job in hand: each fired rule as a link, with its reason.
 std::vector<EntryText> fired_in_job(const Knowledge& knowledge, const Job& job);

@@ -15,6 +15,7 @@ using Items = std::vector<EntryText>;
 struct Book {
     const Knowledge& knowledge;
     const EntryLinks& backward;
+    UnitSystem units = UnitSystem::us;
 };
 
 inline Rows operator+(Rows a, const Rows& b) {

@@ -22,10 +22,16 @@ Rows cautions_row(const Book& book, const std::vector<Index>& cautions) {
     return list_row("Cautions before the steps", items);
 }
 
-Rows readings_row(const Finding& finding) {
+// The texts of readings are written in US units; what is measured otherwise has its limit beside it.
+Rows readings_row(const Finding& finding, UnitSystem units) {
     Items items;
     for (const Reading& reading : finding.readings) {
-        items.push_back(EntryText(reading.text + " ") + code(reading.id));
+        std::string text = reading.text + " ";
+        if (units == UnitSystem::metric && reading.limit && finding.unit) {
+            text += fmt::format("({} {}) ", finding.limits_are_lower_ends ? "above" : "below",
+                                show(*reading.limit, *finding.unit, units));
+        }
+        items.push_back(EntryText(text) + code(reading.id));
     }
     return list_row("Readings, worst first", items, true);
 }
@@ -91,7 +97,8 @@ Rows rows_of(const Book& book, const Finding& entry, Index index) {
     EntryText from;
     if (entry.from) from = link_to("worksheet", at(book.knowledge.worksheets, entry.from->worksheet));
     return row("Asks", EntryText(entry.ask)) + list_row("Look", texts(entry.look), true) +
-           readings_row(entry) + row("Measured in", entry.unit ? EntryText(entry.unit->name) : "") +
+           readings_row(entry, book.units) +
+           row("Measured in", entry.unit ? EntryText(shown_unit(*entry.unit, book.units).name) : "") +
            row("Worked out by", from) +
            row("Got by", link_or_nothing("check", book.knowledge.checks, entry.check)) +
            row("Minutes", minutes(entry.minutes)) +

@@ -8,10 +8,10 @@ namespace hardover::jobs_detail {
 namespace {
 
 EntryText input_text(const Book& book, const WorksheetInput& input) {
-    std::string kind = input.unit.name;
+    std::string kind = shown_unit(input.unit, book.units).name;
     for (const Word& choice : input.choices) kind += (kind.empty() ? "" : " or ") + choice.text;
     EntryText text = code(input.id) + fmt::format(" {} ({})", input.name, kind);
-    if (input.example) text += ", for example " + show(*input.example, input.unit);
+    if (input.example) text += ", for example " + show(*input.example, input.unit, book.units);
     if (!input.example_choice.empty()) text += ", for example " + input.example_choice;
     if (input.rig_field != none) {
         text += EntryText(", from ") +
@@ -24,15 +24,15 @@ EntryText input_text(const Book& book, const WorksheetInput& input) {
     return text;
 }
 
-EntryText assumed_text(const RigField& field) {
+EntryText assumed_text(const RigField& field, UnitSystem units) {
     if (const auto* choice = std::get_if<std::string>(&field.assumed)) return EntryText(*choice);
     const auto* quantity = std::get_if<Quantity>(&field.assumed);
-    return quantity != nullptr && field.unit ? EntryText(show(*quantity, *field.unit)) : "";
+    return quantity != nullptr && field.unit ? EntryText(show(*quantity, *field.unit, units)) : "";
 }
 
-EntryText range_text(const RigField& field) {
+EntryText range_text(const RigField& field, UnitSystem units) {
     if (!field.unit || !field.least || !field.most) return "";
-    return EntryText(show(*field.least, *field.unit) + " to " + show(*field.most, *field.unit));
+    return EntryText(show(*field.least, *field.unit, units) + " to " + show(*field.most, *field.unit, units));
 }
 
 }  // namespace
@@ -42,7 +42,8 @@ Rows rows_of(const Book& book, const Worksheet& entry, Index index) {
     for (const WorksheetInput& input : entry.inputs) inputs.push_back(input_text(book, input));
     Items results;
     for (const WorksheetOutput& result : entry.results) {
-        results.push_back(code(result.id) + fmt::format(" {} ({}) = ", result.name, result.unit.name) +
+        results.push_back(code(result.id) +
+                          fmt::format(" {} ({}) = ", result.name, shown_unit(result.unit, book.units).name) +
                           code(result.formula.text()));
     }
     Items guards;
@@ -81,9 +82,9 @@ Rows rows_of(const Book& book, const RigField& entry, Index index) {
         choices.push_back(EntryText(choice.text + " ") + code(choice.id));
     }
     return row("Asks", EntryText(entry.ask)) + list_row("Choices", choices) +
-           row("Unit", entry.unit ? EntryText(entry.unit->name) : "") +
-           row("From least to most", range_text(entry)) +
-           row("Taken as, until it is known", assumed_text(entry)) +
+           row("Unit", entry.unit ? EntryText(shown_unit(*entry.unit, book.units).name) : "") +
+           row("From least to most", range_text(entry, book.units)) +
+           row("Taken as, until it is known", assumed_text(entry, book.units)) +
            back_row(book, "Used by worksheets", "rig_field", "used by", index) +
            back_row(book, "In rules", "rig_field", "in rules", index);
 }

@@ -33,6 +33,8 @@ double probability_of(const Job& job, Index cause);               // none: of "n
 std::string spoken_condition(const Knowledge& knowledge, const Expression& condition);
 std::string spoken_because(View& view, const std::vector<std::string>& names);
 std::string rig_value_text(const RigField& field, const RigValue& value, UnitSystem units = UnitSystem::us);
+// The same of a boat that was made up: a length to the step in which people would say it ("19 ft 6 in").
+std::string said_rig_value(const RigField& field, const RigValue& value, UnitSystem units);
 std::optional<Quantity> quantity_of(const Value& value);
 std::string input_text(const WorksheetInput& input, const Value& value,
                        UnitSystem units = UnitSystem::us);  // "" when not known

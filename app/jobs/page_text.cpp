@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 #include <string_view>
 
 #include "app/jobs/page_parts.hpp"
@@ -228,6 +229,24 @@ std::string rig_value_text(const RigField& field, const RigValue& value, UnitSys
         if (choice.id == id) return choice.text;
     }
     return spoken_id(id);
+}
+
+std::string said_rig_value(const RigField& field, const RigValue& value, UnitSystem units) {
+    const Quantity* quantity = std::get_if<Quantity>(&value);
+    if (quantity == nullptr || !field.unit || !(field.unit->dimension == Dimension{1, 0, 0, 0, 0}))
+        return rig_value_text(field, value, units);
+    // The coarsest step within 3 in 100 of the length (from memory: how closely lengths are told).
+    constexpr double within = 0.03;
+    static const std::vector<double> us_steps{0.125, 0.25, 0.5, 1, 6, 12};  // in
+    static const std::vector<double> metric_steps{1, 5, 10, 50, 100, 500};  // mm
+    const bool us = units == UnitSystem::us;
+    const double unit = us ? 0.0254 : 0.001;
+    Quantity said = *quantity;
+    for (const double step : us ? us_steps : metric_steps) {
+        if (step * unit > within * std::abs(quantity->value)) break;
+        said.value = std::round(quantity->value / (step * unit)) * step * unit;
+    }
+    return show(said, *field.unit, units);
 }
 
 std::optional<Quantity> quantity_of(const Value& value) {

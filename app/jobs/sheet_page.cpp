@@ -26,9 +26,9 @@ bool is_known(const Value& value) {
 }
 
 // As read_input_value, but a bare number is taken in the unit that stands behind the field.
-Result<Value> read_field(const WorksheetInput& input, const std::string& text) {
+Result<Value> read_field(const WorksheetInput& input, const std::string& text, UnitSystem units) {
     if (input.choices.empty()) {
-        const Result<Quantity> with_unit = read_quantity(text, input.unit.name);
+        const Result<Quantity> with_unit = read_quantity(text, shown_unit(input.unit, units).name);
         if (with_unit.ok() && with_unit.value().dimension == input.unit.dimension) {
             Quantity quantity = with_unit.value();
             if (quantity.spread == 0) quantity.spread = input.spread;
@@ -52,9 +52,10 @@ std::string job_name(const Job& job) {
     return "job " + std::to_string(job.number);
 }
 
-std::string from_text(const WorksheetInput& input, const SheetInput& given, const Job* job) {
+std::string from_text(const WorksheetInput& input, const SheetInput& given, const Job* job,
+                      UnitSystem units) {
     if (job == nullptr) return "";
-    const std::string has = input_text(input, given.of_job);
+    const std::string has = input_text(input, given.of_job, units);
     if (given.typed) {
         if (has.empty()) return "Entered here.";
         return fmt::format("Entered here. {} {} {}.", upper_first(job_name(*job)),
@@ -65,13 +66,13 @@ std::string from_text(const WorksheetInput& input, const SheetInput& given, cons
     return fmt::format("From {}, {}.", job_name(*job), input.rig_field != none ? "the rig" : "measured");
 }
 
-SheetField field_of(const WorksheetInput& input, const SheetInput& given, const Job* job) {
+SheetField field_of(const WorksheetInput& input, const SheetInput& given, const Job* job, UnitSystem units) {
     SheetField field;
     field.id = input.id;
     field.name = input.name;
     field.typed = given.typed;
     field.error = given.error;
-    field.from = from_text(input, given, job);
+    field.from = from_text(input, given, job, units);
     field.assumed = !given.typed && given.job_assumed && is_known(given.of_job);
     if (!input.choices.empty()) {
         const Choice* choice = std::get_if<Choice>(&given.value);
@@ -81,12 +82,12 @@ SheetField field_of(const WorksheetInput& input, const SheetInput& given, const 
         }
         return field;
     }
-    if (input.unit.name != "count") field.unit = input.unit.name;
-    if (input.example) field.hint = "for example " + show(*input.example, input.unit);
+    if (input.unit.name != "count") field.unit = shown_unit(input.unit, units).name;
+    if (input.example) field.hint = "for example " + show(*input.example, input.unit, units);
     if (given.typed) {
         field.text = given.text;
     } else if (const auto quantity = quantity_of(given.of_job)) {
-        field.text = editable_text(*quantity, input.unit, UnitSystem::us);
+        field.text = editable_text(*quantity, input.unit, units);
     }
     return field;
 }
@@ -135,13 +136,13 @@ std::string stored_text(const Value& value, const Unit& unit) {
 }
 
 std::vector<Taken> taken_inputs(const Knowledge& knowledge, const Worksheet& sheet,
-                                const std::vector<SheetInput>& inputs, const Job& job) {
+                                const std::vector<SheetInput>& inputs, const Job& job, UnitSystem units) {
     std::vector<Taken> taken;
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const WorksheetInput& input = sheet.inputs[i];
         if (!inputs[i].typed || !inputs[i].error.empty() || !is_known(inputs[i].value)) continue;
         if (job_knows(job, input, inputs[i])) continue;
-        const std::string text = fmt::format("{}: {}", input.name, input_text(input, inputs[i].value));
+        const std::string text = fmt::format("{}: {}", input.name, input_text(input, inputs[i].value, units));
         if (input.rig_field != none) {
             const RigField& field = knowledge.rig_fields[static_cast<std::size_t>(input.rig_field)];
             const Unit unit = field.unit ? *field.unit : input.unit;
@@ -169,7 +170,7 @@ WorkedSheet worked_in_job(const Knowledge& knowledge, Index worksheet,
 
 // Findings fed from a result that the job cannot work out, because some input has no place in it.
 std::vector<Taken> taken_results(const Knowledge& knowledge, Index worksheet,
-                                 const std::vector<SheetInput>& inputs) {
+                                 const std::vector<SheetInput>& inputs, UnitSystem units) {
     const Worksheet& sheet = sheet_at(knowledge, worksheet);
     const WorkedSheet worked = work_out(knowledge, worksheet, values_of(inputs));
     const WorkedSheet in_job = worked_in_job(knowledge, worksheet, inputs);
@@ -180,26 +181,27 @@ std::vector<Taken> taken_results(const Knowledge& knowledge, Index worksheet,
         const auto quantity = quantity_of(worked.results[r]);
         if (!quantity || is_known(in_job.results[r])) continue;
         taken.push_back({Answered{finding.id, exact_text(*quantity, *finding.unit)},
-                         fmt::format("{}: {}", finding.name, show(*quantity, sheet.results[r].unit))});
+                         fmt::format("{}: {}", finding.name, show(*quantity, sheet.results[r].unit, units))});
     }
     return taken;
 }
 
 std::vector<Taken> all_taken(const Knowledge& knowledge, Index worksheet,
-                             const std::vector<SheetInput>& inputs, const Job& job) {
-    std::vector<Taken> taken = taken_inputs(knowledge, sheet_at(knowledge, worksheet), inputs, job);
+                             const std::vector<SheetInput>& inputs, const Job& job, UnitSystem units) {
+    std::vector<Taken> taken = taken_inputs(knowledge, sheet_at(knowledge, worksheet), inputs, job, units);
     const bool anything_typed =
         std::any_of(inputs.begin(), inputs.end(), [](const SheetInput& input) { return input.typed; });
     if (!anything_typed) return taken;
-    for (Taken& each : taken_results(knowledge, worksheet, inputs)) taken.push_back(std::move(each));
+    for (Taken& each : taken_results(knowledge, worksheet, inputs, units)) taken.push_back(std::move(each));
     return taken;
 }
 
 void tell_job(const Knowledge& knowledge, Index worksheet, const std::vector<SheetInput>& inputs,
-              const Job& job, SheetPage& page) {
+              const Job& job, UnitSystem units, SheetPage& page) {
     const Worksheet& sheet = sheet_at(knowledge, worksheet);
     page.take_over = "Use in " + job_name(job);
-    for (const Taken& each : all_taken(knowledge, worksheet, inputs, job)) page.taken.push_back(each.text);
+    for (const Taken& each : all_taken(knowledge, worksheet, inputs, job, units))
+        page.taken.push_back(each.text);
     std::vector<std::string> names;
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const WorksheetInput& input = sheet.inputs[i];
@@ -216,7 +218,7 @@ void tell_job(const Knowledge& knowledge, Index worksheet, const std::vector<She
 namespace jobs_detail {
 
 std::vector<SheetInput> sheet_inputs(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                                     const Job* job) {
+                                     const Job* job, UnitSystem units) {
     const Worksheet& sheet = sheet_at(knowledge, worksheet);
     std::vector<SheetInput> inputs(sheet.inputs.size());
     const WorkedSheet* of_job =
@@ -237,7 +239,7 @@ std::vector<SheetInput> sheet_inputs(const Knowledge& knowledge, Index worksheet
             continue;
         }
         given.text = text->second;
-        const Result<Value> read = read_field(input, given.text);
+        const Result<Value> read = read_field(input, given.text, units);
         if (read) {
             given.value = read.value();
             if (job != nullptr) given.error = rig_refuses(knowledge, input, given.value);
@@ -253,18 +255,18 @@ std::vector<SheetInput> sheet_inputs(const Knowledge& knowledge, Index worksheet
 }  // namespace jobs_detail
 
 SheetPage make_sheet_page(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                          const Job* job) {
+                          const Job* job, UnitSystem units) {
     const Worksheet& sheet = sheet_at(knowledge, worksheet);
-    const std::vector<SheetInput> inputs = sheet_inputs(knowledge, worksheet, typed, job);
+    const std::vector<SheetInput> inputs = sheet_inputs(knowledge, worksheet, typed, job, units);
     const WorkedSheet worked = work_out(knowledge, worksheet, values_of(inputs));
-    const SheetText text = sheet_text(knowledge, worked);
+    const SheetText text = sheet_text(knowledge, worked, units);
     SheetPage page;
     page.id = sheet.id;
     page.name = sheet.name;
     page.about = sheet.about;
     page.topic = sheet_topic(sheet);
     for (std::size_t i = 0; i < inputs.size(); ++i) {
-        page.fields.push_back(field_of(sheet.inputs[i], inputs[i], job));
+        page.fields.push_back(field_of(sheet.inputs[i], inputs[i], job, units));
         page.any_typed = page.any_typed || inputs[i].typed;
     }
     page.results = text.results;
@@ -279,16 +281,27 @@ SheetPage make_sheet_page(const Knowledge& knowledge, Index worksheet, const She
     for (const Deferral& deferral : knowledge.deferrals) {
         if (deferral.when.empty()) page.deferrals.push_back(deferral_text(deferral));
     }
-    if (job != nullptr) tell_job(knowledge, worksheet, inputs, *job, page);
+    if (job != nullptr) tell_job(knowledge, worksheet, inputs, *job, units, page);
     return page;
 }
 
 std::vector<Event> sheet_events(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                                const Job& job) {
+                                const Job& job, UnitSystem units) {
     std::vector<Event> events;
-    const auto inputs = sheet_inputs(knowledge, worksheet, typed, &job);
-    for (Taken& each : all_taken(knowledge, worksheet, inputs, job)) events.push_back(std::move(each.event));
+    const auto inputs = sheet_inputs(knowledge, worksheet, typed, &job, units);
+    for (Taken& each : all_taken(knowledge, worksheet, inputs, job, units))
+        events.push_back(std::move(each.event));
     return events;
+}
+
+void write_units(const Knowledge& knowledge, Index worksheet, UnitSystem units, SheetInputs& typed) {
+    for (const WorksheetInput& input : sheet_at(knowledge, worksheet).inputs) {
+        const auto text = typed.find(input.id);
+        if (text == typed.end() || !input.choices.empty() || input.unit.dimension.is_number()) continue;
+        const Result<Quantity> bare = read_quantity(text->second);
+        if (bare && bare.value().dimension.is_number())
+            text->second += " " + shown_unit(input.unit, units).name;
+    }
 }
 
 std::vector<SheetRow> make_sheet_list(const Knowledge& knowledge, const Job* job) {

@@ -49,12 +49,17 @@ struct SheetPage {
     std::vector<std::string> beside;  // what it would not, and why
 };
 
+// `units`: in which figures are shown; a bare number is taken in the unit that stands behind its field.
 SheetPage make_sheet_page(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                          const Job* job);
+                          const Job* job, UnitSystem units = UnitSystem::us);
 
 // What the job is told when it takes the sheet over: only what it does not have already.
 std::vector<Event> sheet_events(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                                const Job& job);
+                                const Job& job, UnitSystem units = UnitSystem::us);
+
+// Bare numbers that were typed while figures were shown in `units`, with the unit they were meant in: so that
+// they stay what they are when figures are shown otherwise.
+void write_units(const Knowledge& knowledge, Index worksheet, UnitSystem units, SheetInputs& typed);
 
 // One row in the list of worksheets.
 struct SheetRow {
@@ -80,7 +85,8 @@ struct SheetPlot {
 // `result` and `input` by id; "" or one that cannot be drawn: the one that tells most. Where an input is not
 // known yet its example is taken, and the notes say so.
 SheetPlot make_sheet_plot(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                          const Job* job, const std::string& result, const std::string& input);
+                          const Job* job, const std::string& result, const std::string& input,
+                          UnitSystem units = UnitSystem::us);
 
 namespace jobs_detail {
 
@@ -94,7 +100,7 @@ struct SheetInput {
     std::string error;
 };
 std::vector<SheetInput> sheet_inputs(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                                     const Job* job);
+                                     const Job* job, UnitSystem units);
 
 }  // namespace jobs_detail
 

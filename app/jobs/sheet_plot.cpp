@@ -29,25 +29,30 @@ struct Filled {
     const Knowledge& knowledge;
     Index index = none;
     const Worksheet& sheet;
+    UnitSystem units = UnitSystem::us;
     std::vector<Value> values;
     std::vector<std::string> examples;  // names of the inputs that have their example
 
+    // In which the axes count.
+    Unit unit_in(std::size_t input) const { return shown_unit(sheet.inputs[input].unit, units); }
+    Unit unit_out(std::size_t result) const { return shown_unit(sheet.results[result].unit, units); }
     WorkedSheet at(std::size_t input, double number) const {
         std::vector<Value> moved = values;
         Quantity& quantity = std::get<Quantity>(moved[input]);
-        quantity.value = quantity_in(number, sheet.inputs[input].unit).value;
+        quantity.value = quantity_in(number, unit_in(input)).value;
         return work_out(knowledge, index, moved);
     }
     std::optional<double> number_of(std::size_t input) const {
         const auto quantity = quantity_of(values[input]);
         if (!quantity) return std::nullopt;
-        return in_unit(*quantity, sheet.inputs[input].unit);
+        return in_unit(*quantity, unit_in(input));
     }
 };
 
-Filled filled_in(const Knowledge& knowledge, Index index, const std::vector<SheetInput>& inputs) {
+Filled filled_in(const Knowledge& knowledge, Index index, const std::vector<SheetInput>& inputs,
+                 UnitSystem units) {
     const Worksheet& sheet = knowledge.worksheets[static_cast<std::size_t>(index)];
-    Filled filled{knowledge, index, sheet, {}, {}};
+    Filled filled{knowledge, index, sheet, units, {}, {}};
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const WorksheetInput& input = sheet.inputs[i];
         Value value = inputs[i].value;
@@ -74,13 +79,13 @@ std::optional<Range> range_of(const Filled& filled, std::size_t i) {
     const bool whole = input.unit.name == "count" && *now == std::round(*now);
     if (whole) return std::nullopt;  // rams and holes come whole
     Range range{*now / 2, *now * 1.5};
-    if (input.unit.offset != 0) range = {*now - 40, *now + 40};
+    if (filled.unit_in(i).offset != 0) range = {*now - 40, *now + 40};
     if (*now < 0) std::swap(range.low, range.high);
     if (*now == 0) range = {-1, 1};
     if (input.rig_field != none) {
         const RigField& field = filled.knowledge.rig_fields[static_cast<std::size_t>(input.rig_field)];
-        if (field.least) range.low = std::max(range.low, in_unit(*field.least, input.unit));
-        if (field.most) range.high = std::min(range.high, in_unit(*field.most, input.unit));
+        if (field.least) range.low = std::max(range.low, in_unit(*field.least, filled.unit_in(i)));
+        if (field.most) range.high = std::min(range.high, in_unit(*field.most, filled.unit_in(i)));
     }
     if (range.low < range.high) return range;
     return std::nullopt;
@@ -90,7 +95,7 @@ std::optional<PlotPoint> point_at(const Filled& filled, const WorkedSheet& worke
                                   double x) {
     const auto quantity = quantity_of(worked.results[result]);
     if (!quantity) return std::nullopt;
-    const Unit& unit = filled.sheet.results[result].unit;
+    const Unit unit = filled.unit_out(result);
     return PlotPoint{x, in_unit(*quantity, unit), quantity->spread / unit.factor};
 }
 
@@ -199,14 +204,14 @@ std::vector<Range> where_yes(const Expression& when, const Unit& unit, const Ran
 
 std::vector<PlotBand> bands_of_advice(const Filled& filled, std::size_t result, const Range& over) {
     const WorksheetOutput& output = filled.sheet.results[result];
+    const Unit unit = filled.unit_out(result);
     // Far enough out that a limit beside the picture is found as well.
     const double room = over.high - over.low;
     const Range wide{over.low - 2 * room, over.high + 2 * room};
     std::vector<PlotBand> bands;
     for (const WorksheetAdvice* advice : advice_on(filled.sheet, output)) {
-        for (Range range : where_yes(advice->when, output.unit, wide)) {
-            bands.push_back(
-                {range.low, range.high, opening(advice->say), range_text(range, output.unit), false});
+        for (Range range : where_yes(advice->when, unit, wide)) {
+            bands.push_back({range.low, range.high, opening(advice->say), range_text(range, unit), false});
         }
     }
     return bands;
@@ -222,18 +227,18 @@ class Plotting {
         if (plot_.curves.empty()) return std::nullopt;
         const WorksheetInput& input = filled_.sheet.inputs[input_];
         const WorksheetOutput& output = filled_.sheet.results[result_];
-        const auto unit_of = [](const Unit& unit) { return unit.name == "count" ? "" : unit.name; };
+        const auto name_of = [](const Unit& unit) { return unit.name == "count" ? "" : unit.name; };
         const Range seen = seen_heights();
         add_bands(seen);
         const Range shown = with_near_limits(seen);
-        plot_.x = nice_axis(input.name, unit_of(input.unit), range_.low, range_.high, 6);
+        plot_.x = nice_axis(input.name, name_of(filled_.unit_in(input_)), range_.low, range_.high, 6);
         plot_.x.low = range_.low;
         plot_.x.high = range_.high;
         plot_.x.ticks = nice_ticks(range_.low, range_.high, 6);
-        plot_.y = nice_axis(output.name, unit_of(output.unit), shown.low, shown.high, 6);
+        plot_.y = nice_axis(output.name, name_of(filled_.unit_out(result_)), shown.low, shown.high, 6);
         const double now = *filled_.number_of(input_);
         plot_.here = point_at(filled_, filled_.at(input_, now), result_, now);
-        if (plot_.here) tell_here(all_known, output);
+        if (plot_.here) tell_here(all_known);
         tell_notes(output, input);
         return plot_;
     }
@@ -290,7 +295,7 @@ class Plotting {
 
     void add_bands(const Range& seen) {
         const Finding* finding = finding_of(filled_, result_);
-        const Unit& unit = filled_.sheet.results[result_].unit;
+        const Unit unit = filled_.unit_out(result_);
         plot_.bands =
             finding != nullptr ? bands_of_finding(*finding, unit) : bands_of_advice(filled_, result_, seen);
         std::sort(plot_.bands.begin(), plot_.bands.end(),
@@ -313,11 +318,12 @@ class Plotting {
         return shown;
     }
 
-    void tell_here(bool all_known, const WorksheetOutput& output) {
+    void tell_here(bool all_known) {
         const PlotPoint& here = *plot_.here;
-        Quantity value = quantity_in(here.y, output.unit);
-        value.spread = here.spread * output.unit.factor;
-        plot_.here_text = (all_known ? "Now " : "By the examples ") + show(value, output.unit);
+        const Unit unit = filled_.unit_out(result_);
+        Quantity value = quantity_in(here.y, unit);
+        value.spread = here.spread * unit.factor;
+        plot_.here_text = (all_known ? "Now " : "By the examples ") + show(value, unit);
         for (PlotBand& band : plot_.bands) band.here = here.y >= band.low && here.y < band.high;
     }
 
@@ -331,12 +337,13 @@ class Plotting {
             if (std::find(plot_.notes.begin(), plot_.notes.end(), note) == plot_.notes.end())
                 plot_.notes.push_back(note);
         }
+        const Unit in = filled_.unit_in(input_), out = filled_.unit_out(result_);
         const PlotPoint& first = plot_.curves.front().front();
         const PlotPoint& last = plot_.curves.back().back();
-        plot_.in_words = fmt::format("{} goes from {} to {} while {} goes from {} to {}.", output.name,
-                                     number_text(first.y, output.unit), number_text(last.y, output.unit),
-                                     lower_first(input.name), number_text(first.x, input.unit),
-                                     number_text(last.x, input.unit));
+        plot_.in_words =
+            fmt::format("{} goes from {} to {} while {} goes from {} to {}.", output.name,
+                        number_text(first.y, out), number_text(last.y, out), lower_first(input.name),
+                        number_text(first.x, in), number_text(last.x, in));
         if (plot_.here) add_sentence(plot_.in_words, sentence(plot_.here_text));
     }
 
@@ -360,9 +367,10 @@ std::size_t chosen_of(std::vector<ChoiceText>& choices, const std::string& wante
 }  // namespace
 
 SheetPlot make_sheet_plot(const Knowledge& knowledge, Index worksheet, const SheetInputs& typed,
-                          const Job* job, const std::string& result, const std::string& input) {
-    const std::vector<SheetInput> inputs = sheet_inputs(knowledge, worksheet, typed, job);
-    const Filled filled = filled_in(knowledge, worksheet, inputs);
+                          const Job* job, const std::string& result, const std::string& input,
+                          UnitSystem units) {
+    const std::vector<SheetInput> inputs = sheet_inputs(knowledge, worksheet, typed, job, units);
+    const Filled filled = filled_in(knowledge, worksheet, inputs, units);
     const Worksheet& sheet = filled.sheet;
     SheetPlot made;
     // Which inputs change which results.

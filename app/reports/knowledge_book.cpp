@@ -75,6 +75,17 @@ class Pages {
         page.entries += entries.size();
     }
 
+    void add_items(const std::vector<study::AuthoredItem>& items) {
+        BookPage& page = pages_.back();
+        for (const study::AuthoredItem& item : items) {
+            page.html +=
+                fmt::format("<article id=\"item-{0}\">\n<h3>{1}</h3>\n<code>{0}</code>\n{2}</article>\n",
+                            item.id, html::text(item.ask), rows_html(rows_of(item)));
+            search_.push_back({"item", "quiz.html#item-" + item.id, item.id, item.ask, item.reason});
+        }
+        page.entries += items.size();
+    }
+
     std::vector<BookPage> finished() {
         std::vector<html::PageLink> links{{"index.html", "Search"}};
         for (const BookPage& page : pages_) links.push_back({page.file, page.name});
@@ -98,6 +109,23 @@ class Pages {
     }
 
   private:
+    std::vector<EntryRow> rows_of(const study::AuthoredItem& item) const {
+        std::vector<EntryText> about, wrong, sources;
+        for (const Index complaint : item.complaints)
+            about.push_back(link_to("complaint", knowledge_.complaints[static_cast<std::size_t>(complaint)]));
+        about.push_back(link_to("part", knowledge_.parts[static_cast<std::size_t>(item.part)]));
+        for (const study::Option& option : item.options)
+            if (!option.right) wrong.push_back(EntryText(option.text + ": " + option.why));
+        for (const Index source : item.sources)
+            sources.push_back(link_to("source", knowledge_.sources[static_cast<std::size_t>(source)]));
+        return {{"Form", {EntryText(study::form_name(item.form))}},
+                {"About", about, true},
+                {"Right", {EntryText(item.options.front().text)}},
+                {"Wrong, and why", wrong, true},
+                {"Reason", {EntryText(item.reason)}},
+                {"Source", sources, true}};
+    }
+
     static std::string kind_word(std::string kind) {
         for (char& c : kind) c = c == '_' ? ' ' : c;
         return kind;
@@ -120,7 +148,8 @@ class Pages {
 
 }  // namespace
 
-std::vector<BookPage> knowledge_book(const Knowledge& knowledge) {
+std::vector<BookPage> knowledge_book(const Knowledge& knowledge,
+                                     const std::vector<study::AuthoredItem>& items) {
     Pages pages(knowledge);
     pages.open("complaints.html", "Complaints", "What the customer says: the way in.");
     pages.add("complaint", "Complaints", knowledge.complaints);
@@ -151,6 +180,11 @@ std::vector<BookPage> knowledge_book(const Knowledge& knowledge) {
     pages.add("setting", "Numbers of the reasoning", knowledge.setting_entries);
     pages.open("sources.html", "Sources", "Where it is written, or who says so.");
     pages.add("source", "Sources", knowledge.sources);
+    if (!items.empty()) {
+        pages.open("quiz.html", "Questions",
+                   "Quiz items written by hand. The quiz makes others from the rest.");
+        pages.add_items(items);
+    }
     return pages.finished();
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "app/study/authored.hpp"
 #include "rules/model/knowledge.hpp"
 
 namespace hardover {
@@ -17,6 +18,8 @@ struct BookPage {
 
 // index.html with the search box first, then a page for each kind or group of kinds. An entry stands at
 // "<kind>-<id>" of its page, such as causes.html#cause-air_in_oil.
-std::vector<BookPage> knowledge_book(const Knowledge& knowledge);
+// `items`: the quiz items written by hand, on a page of their own.
+std::vector<BookPage> knowledge_book(const Knowledge& knowledge,
+                                     const std::vector<study::AuthoredItem>& items = {});
 
 }  // namespace hardover

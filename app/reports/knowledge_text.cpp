@@ -65,7 +65,7 @@ std::string name_at(const std::vector<E>& entries, Index index) {
 }
 
 // The overloads below show what is particular to each kind; name and sources are added by entry_text.
-std::string details(const Knowledge& knowledge, const Complaint& complaint) {
+std::string details(const Knowledge& knowledge, const Complaint& complaint, UnitSystem) {
     std::vector<std::string> says;
     for (const auto& [finding, reading] : complaint.says) {
         says.push_back(knowledge.findings[finding].name + ": " +
@@ -74,7 +74,7 @@ std::string details(const Knowledge& knowledge, const Complaint& complaint) {
     return items("In the customer's words", complaint.words) + items("Says", says);
 }
 
-std::string details(const Knowledge& knowledge, const Finding& finding) {
+std::string details(const Knowledge& knowledge, const Finding& finding, UnitSystem) {
     std::vector<std::string> readings;
     for (const Reading& reading : finding.readings)
         readings.push_back(reading.text + " [" + reading.id + "]");
@@ -86,7 +86,7 @@ std::string details(const Knowledge& knowledge, const Finding& finding) {
            line("Makes sense when", finding.possible_when.text());
 }
 
-std::string details(const Knowledge& knowledge, const Check& check) {
+std::string details(const Knowledge& knowledge, const Check& check, UnitSystem) {
     std::vector<std::string> cautions;
     for (const Index index : check.cautions) {
         const Caution& caution = knowledge.cautions[index];
@@ -97,7 +97,7 @@ std::string details(const Knowledge& knowledge, const Check& check) {
            line("Minutes", number(check.minutes)) + items("Gives", names_of(knowledge.findings, check.gets));
 }
 
-std::string details(const Knowledge& knowledge, const Cause& cause) {
+std::string details(const Knowledge& knowledge, const Cause& cause, UnitSystem) {
     std::vector<std::string> odds;
     for (std::size_t i = 0; i < cause.odds.size(); ++i) {
         odds.push_back(knowledge.histories[i].name + ": " + number(cause.odds[i]) + " of 1000 comebacks");
@@ -118,12 +118,12 @@ std::string details(const Knowledge& knowledge, const Cause& cause) {
            line("Remedy", name_at(knowledge.remedies, cause.remedy));
 }
 
-std::string details(const Knowledge& knowledge, const SameCure& same) {
+std::string details(const Knowledge& knowledge, const SameCure& same, UnitSystem) {
     return items("Causes that nothing tells apart", names_of(knowledge.causes, same.causes)) +
            line("Why", same.why);
 }
 
-std::string details(const Knowledge& knowledge, const Remedy& remedy) {
+std::string details(const Knowledge& knowledge, const Remedy& remedy, UnitSystem) {
     std::vector<std::string> cautions;
     for (const Index index : remedy.cautions) {
         const Caution& caution = knowledge.cautions[index];
@@ -136,17 +136,17 @@ std::string details(const Knowledge& knowledge, const Remedy& remedy) {
            items("Afterwards", remedy.after) + line("Minutes", number(remedy.minutes));
 }
 
-std::string details(const Knowledge&, const Rule& rule) {
+std::string details(const Knowledge&, const Rule& rule, UnitSystem) {
     return line("When", rule.when.text()) + line("Why", rule.why);
 }
 
-std::string details(const Knowledge& knowledge, const Worksheet& worksheet) {
+std::string details(const Knowledge& knowledge, const Worksheet& worksheet, UnitSystem units) {
     std::vector<std::string> inputs;
     for (const WorksheetInput& input : worksheet.inputs) {
-        std::string kind = input.unit.name;
+        std::string kind = shown_unit(input.unit, units).name;
         for (const Word& choice : input.choices) kind += (kind.empty() ? "" : " | ") + choice.id;
         std::string text = input.id + " (" + input.name + ", " + kind + ")";
-        if (input.example.has_value()) text += ", for example " + show(*input.example, input.unit);
+        if (input.example.has_value()) text += ", for example " + show(*input.example, input.unit, units);
         if (!input.example_choice.empty()) text += ", for example " + input.example_choice;
         if (input.rig_field != none) text += "; from the rig";
         if (input.finding != none) text += "; from " + knowledge.findings[input.finding].name;
@@ -154,44 +154,44 @@ std::string details(const Knowledge& knowledge, const Worksheet& worksheet) {
     }
     std::vector<std::string> results;
     for (const WorksheetOutput& result : worksheet.results) {
-        results.push_back(result.id + " (" + result.name + ", " + result.unit.name +
+        results.push_back(result.id + " (" + result.name + ", " + shown_unit(result.unit, units).name +
                           ") = " + result.formula.text());
     }
     return line("About", worksheet.about) + items("Inputs", inputs) + items("Results", results);
 }
 
-std::string details(const Knowledge&, const Caution& caution) {
+std::string details(const Knowledge&, const Caution& caution, UnitSystem) {
     return line("Hurts", caution.hurts) + line("Avoid", caution.avoid);
 }
 
-std::string details(const Knowledge&, const Deferral& deferral) {
+std::string details(const Knowledge&, const Deferral& deferral, UnitSystem) {
     return line("Text", deferral.text) + line("Decided by", deferral.to) + line("When", deferral.when.text());
 }
 
-std::string details(const Knowledge&, const Stop& stop) {
+std::string details(const Knowledge&, const Stop& stop, UnitSystem) {
     return line("Text", stop.text);
 }
 
-std::string details(const Knowledge&, const RigField& field) {
+std::string details(const Knowledge&, const RigField& field, UnitSystem) {
     std::vector<std::string> choices;
     for (const Word& choice : field.choices) choices.push_back(choice.id + ": " + choice.text);
     return line("Asks", field.ask) + items("Choices", choices) +
            line("Unit", field.unit.has_value() ? field.unit->name : "");
 }
 
-std::string details(const Knowledge&, const History& history) {
+std::string details(const Knowledge&, const History& history, UnitSystem) {
     return line("Share of comebacks", number(100 * history.share) + " of 100");
 }
 
-std::string details(const Knowledge&, const Source& source) {
+std::string details(const Knowledge&, const Source& source, UnitSystem) {
     return line("Place", source.where);
 }
 
-std::string details(const Knowledge&, const Setting& setting) {
+std::string details(const Knowledge&, const Setting& setting, UnitSystem) {
     return line("Value", number(setting.value));
 }
 
-std::string details(const Knowledge&, const Entry&) {
+std::string details(const Knowledge&, const Entry&, UnitSystem) {
     return "";
 }
 
@@ -222,7 +222,7 @@ Result<std::vector<EntryLine>> entries_of_kind(const Knowledge& knowledge, const
                  near.empty() ? "kinds are: " + all : near};
 }
 
-Result<std::string> entry_text(const Knowledge& knowledge, const std::string& id) {
+Result<std::string> entry_text(const Knowledge& knowledge, const std::string& id, UnitSystem units) {
     std::string text;
     std::vector<std::string> ids;
     each_kind(knowledge, [&](const char* kind, const auto& entries) {
@@ -230,7 +230,7 @@ Result<std::string> entry_text(const Knowledge& knowledge, const std::string& id
             ids.push_back(entry.id);
             if (entry.id != id) continue;
             text += (text.empty() ? "" : "\n") + entry.name + " [" + entry.id + "], in " + kind + "\n";
-            text += details(knowledge, entry);
+            text += details(knowledge, entry, units);
             if (!entry.sources.empty())
                 text += wrapped(source_text(knowledge, entry.sources), width, 2) + "\n";
         }

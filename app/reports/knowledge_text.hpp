@@ -22,6 +22,8 @@ Result<std::vector<EntryLine>> entries_of_kind(const Knowledge& knowledge, const
 
 // Everything known about an entry, of whatever kind; an id used in several kinds shows all of them.
 // Error not_found with the nearest id.
-Result<std::string> entry_text(const Knowledge& knowledge, const std::string& id);
+// `units`: in which examples are shown.
+Result<std::string> entry_text(const Knowledge& knowledge, const std::string& id,
+                               UnitSystem units = UnitSystem::us);
 
 }  // namespace hardover

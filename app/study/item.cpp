@@ -25,6 +25,10 @@ constexpr std::array<FormText, form_count> form_texts = {{
     {"caution", "Missing caution", Way::single},
     {"figure", "Figure with its unit", Way::figure},
     {"place", "Place on the drawing", Way::single},
+    {"method", "Way of working", Way::single},
+    {"stopping", "When to stop", Way::single},
+    {"telling", "What to tell the owner", Way::single},
+    {"deciding", "Which paper decides", Way::single},
 }};
 
 const FormText& text_of(Form form) {

@@ -25,9 +25,14 @@ enum class Form {
     next,     // which step next, by expected minutes
     caution,  // which caution is missing
     figure,   // a worksheet's result, with its unit
-    place     // where on the drawing of the rig a cause sits (any of its places is right)
+    place,    // where on the drawing of the rig a cause sits (any of its places is right)
+    // Written by hand:
+    method,    // how to go about the work
+    stopping,  // when to stop
+    telling,   // what to say to the owner
+    deciding   // which paper decides
 };
-inline constexpr int form_count = 11;
+inline constexpr int form_count = 15;
 const char* form_id(Form form);    // "signs"
 const char* form_name(Form form);  // "Cause from signs"
 
@@ -44,6 +49,7 @@ struct Stem {
     int third = -1;
     std::vector<Index> complaints;  // topics
     Index part = none;              // topic; none: fitting out
+    int authored = -1;              // place among the items written by hand; -1: made
 };
 
 struct Option {
@@ -72,7 +78,8 @@ struct Figure {
 struct Item {
     Stem stem;
     std::vector<std::string> given;  // lines before the question
-    Facts facts;                     // what `given` tells, as the reasoning takes it; signs, speaks, next
+    UnitSystem units = UnitSystem::us;
+    Facts facts;  // what `given` tells, as the reasoning takes it; signs, speaks, next
     std::string question;
     std::vector<Option> options;  // order: in the order shown; right order by `rules`
     std::vector<Before> rules;    // order: indices into `options`

@@ -7,6 +7,15 @@ namespace hardover::study {
 
 namespace {
 
+bool take_authored(const Portraits& portraits, Item& item) {
+    const AuthoredItem& authored = at(portraits.authored(), item.stem.authored);
+    item.question = authored.ask;
+    item.options = authored.options;
+    item.reason = authored.reason;
+    item.source = source_text(portraits.knowledge(), authored.sources);
+    return true;
+}
+
 bool made(const Portraits& portraits, Item& item, Chance& chance) {
     switch (item.stem.form) {
         case Form::signs:
@@ -31,6 +40,11 @@ bool made(const Portraits& portraits, Item& item, Chance& chance) {
             return make_figure(portraits, item, chance);
         case Form::place:
             return make_place(portraits, item);
+        case Form::method:
+        case Form::stopping:
+        case Form::telling:
+        case Form::deciding:
+            return take_authored(portraits, item);
     }
     return false;
 }
@@ -74,8 +88,10 @@ void shuffle_options(Item& item, Chance& chance) {
 
 }  // namespace
 
-std::optional<Item> make_item(const Portraits& portraits, const Stem& stem, std::uint64_t seed) {
+std::optional<Item> make_item(const Portraits& portraits, const Stem& stem, std::uint64_t seed,
+                              UnitSystem units) {
     Item item;
+    item.units = units;
     item.stem = stem;
     Chance chance(seed, stem.id);
     if (!made(portraits, item, chance) || !has_enough(item)) return std::nullopt;

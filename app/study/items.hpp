@@ -16,7 +16,9 @@ std::vector<Stem> list_stems(const Portraits& portraits);
 
 // Empty when the knowledge gives no fair item: no sure right choice, too few wrong ones that are surely
 // wrong, or figures that a slip would not change enough. The seed orders the choices and draws the numbers.
-std::optional<Item> make_item(const Portraits& portraits, const Stem& stem, std::uint64_t seed);
+// `units`: in which its figures are drawn and shown.
+std::optional<Item> make_item(const Portraits& portraits, const Stem& stem, std::uint64_t seed,
+                              UnitSystem units = UnitSystem::us);
 
 // A wrong cause may be at most this share as probable as the right one, given the signs shown.
 inline constexpr double clearly_below = 0.25;

@@ -45,14 +45,15 @@ bool is_length(const WorksheetInput& input) {
 }
 
 // The example value moved by up to a quarter and rounded as it would be read off a tape or a gauge.
-Value drawn(const WorksheetInput& input, Chance& chance) {
+Value drawn(const WorksheetInput& input, UnitSystem units, Chance& chance) {
     if (!input.choices.empty()) return Choice{{input.example_choice}};
-    const double example = in_unit(*input.example, input.unit);
+    const Unit unit = shown_unit(input.unit, units);
+    const double example = in_unit(*input.example, unit);
     if (input.unit.name == "count" && example == std::floor(example) && example <= 4) return *input.example;
     const double moved = example * (0.75 + 0.5 * chance.share());
     double step = std::pow(10.0, std::floor(std::log10(std::max(std::abs(moved), 1e-9))) - 1);
-    if (input.unit.name == "in") step = std::abs(moved) < 2 ? 1.0 / 16 : 1.0 / 8;
-    Quantity value = quantity_in(std::round(moved / step) * step, input.unit);
+    if (unit.name == "in") step = std::abs(moved) < 2 ? 1.0 / 16 : 1.0 / 8;
+    Quantity value = quantity_in(std::round(moved / step) * step, unit);
     value.dimension = input.unit.dimension;
     return value;
 }
@@ -161,8 +162,8 @@ void add_slip(std::vector<Slip>& slips, Slip slip, double tolerance) {
     slips.push_back(std::move(slip));
 }
 
-std::vector<Slip> slips_of(const Sheet& sheet, const std::vector<Value>& inputs, double right,
-                           double tolerance) {
+std::vector<Slip> slips_of(const Sheet& sheet, const std::vector<Value>& inputs, const Unit& unit,
+                           double right, double tolerance) {
     std::vector<Slip> slips;
     for (const InputSlip& slip : input_slips()) {
         std::vector<Value> wrong = inputs;
@@ -180,7 +181,6 @@ std::vector<Slip> slips_of(const Sheet& sheet, const std::vector<Value>& inputs,
             add_slip(slips, {slip.name, *result, false}, tolerance);
         }
     }
-    const Unit& unit = sheet.entry().results[sheet.result].unit;
     for (const UnitSlip& slip : unit_slips) {
         const Result<Unit> one = find_unit(slip.unit);
         const Result<Unit> other = find_unit(slip.other);
@@ -203,14 +203,14 @@ bool clashes(const std::vector<Slip>& slips, double right, double tolerance) {
                        [&](const Slip& slip) { return std::abs(slip.value - right) <= 2 * tolerance; });
 }
 
-std::string input_line(const WorksheetInput& input, const Value& value) {
+std::string input_line(const WorksheetInput& input, const Value& value, UnitSystem units) {
     if (const auto* choice = std::get_if<Choice>(&value)) {
         for (const Word& word : input.choices) {
             if (word.id == choice->possible.front()) return input.name + ": " + word.text;
         }
         return "";
     }
-    return input.name + ": " + show(std::get<Quantity>(value), input.unit, UnitSystem::us, 4);
+    return input.name + ": " + show(std::get<Quantity>(value), input.unit, units, 4);
 }
 
 // False when no number matters: then it is a line of a table, which nobody needs to know by heart.
@@ -221,14 +221,14 @@ bool tell(const Sheet& sheet, const std::vector<Value>& inputs, double right, It
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const WorksheetInput& input = sheet.entry().inputs[i];
         if (!matter[i]) continue;
-        const std::string line = input_line(input, inputs[i]);
+        const std::string line = input_line(input, inputs[i], item.units);
         if (line.empty()) continue;
         any_number = any_number || std::holds_alternative<Quantity>(inputs[i]);
         item.given.push_back(line);
         const auto* choice = std::get_if<Choice>(&inputs[i]);
         command += " " + input.id + "='" +
                    (choice != nullptr ? choice->possible.front()
-                                      : show(std::get<Quantity>(inputs[i]), input.unit, UnitSystem::us, 4)) +
+                                      : show(std::get<Quantity>(inputs[i]), input.unit, item.units, 4)) +
                    "'";
     }
     item.reason = sheet.entry().about + " Worked out by: " + command;
@@ -241,20 +241,21 @@ bool make_figure(const Portraits& portraits, Item& item, Chance& chance) {
     const Knowledge& all = portraits.knowledge();
     const Sheet sheet{all, item.stem.first, static_cast<std::size_t>(item.stem.third)};
     const WorksheetOutput& output = sheet.entry().results[sheet.result];
+    const Unit unit = shown_unit(output.unit, item.units);
     if (!all_have_examples(sheet.entry()) || output.unit.offset != 0 || !can_stand_alone(output))
         return false;
     for (int draw = 0; draw < draws; ++draw) {
         std::vector<Value> inputs = examples(sheet.entry());
         for (std::size_t i = 0; i < inputs.size() && draw + 1 < draws; ++i) {
-            inputs[i] = drawn(sheet.entry().inputs[i], chance);
+            inputs[i] = drawn(sheet.entry().inputs[i], item.units, chance);
         }
         const std::optional<double> right = sheet.work(inputs);
         if (!right || std::abs(*right) < 1e-12) continue;
-        const double tolerance = std::max(close_enough * std::abs(*right), half_mark(output.unit));
-        std::vector<Slip> slips = slips_of(sheet, inputs, *right, tolerance);
+        const double tolerance = std::max(close_enough * std::abs(*right), half_mark(unit));
+        std::vector<Slip> slips = slips_of(sheet, inputs, unit, *right, tolerance);
         if (clashes(slips, *right, tolerance)) continue;
         if (!tell(sheet, inputs, *right, item)) return false;
-        item.figure = Figure{output.unit, *right, tolerance, std::move(slips)};
+        item.figure = Figure{unit, *right, tolerance, std::move(slips)};
         item.given.insert(item.given.begin(), "Worksheet: " + sheet.entry().name);
         item.question =
             output.name + "? Give the figure" + (output.unit.dimension.is_number() ? "." : " with its unit.");

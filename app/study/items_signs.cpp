@@ -136,7 +136,7 @@ void tell_rig(const Knowledge& knowledge, Item& item) {
         if (!matter.contains("rig." + entry.id)) continue;
         const auto* count = std::get_if<Quantity>(&value);
         if (count != nullptr && entry.unit) {
-            line += (line.empty() ? "" : "; ") + entry.name + ": " + show(*count, *entry.unit);
+            line += (line.empty() ? "" : "; ") + entry.name + ": " + show(*count, *entry.unit, item.units);
         }
         for (const Word& word : entry.choices) {
             if (choice == nullptr || word.id != *choice) continue;

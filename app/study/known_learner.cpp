@@ -22,12 +22,48 @@ Result<LearnerState> learner_state(const Store& store, LearnerNumber learner) {
     if (!events) return events.error();
     LearnerState state;
     for (const StoredEvent& event : events.value()) {
+        if (event.kind == usual_kind) state.fitted.reset();
+        if (event.kind != fitted_kind) continue;
+        const Result<MemoryFit> fit = read_fit(event.body);
+        if (!fit) return fit.error();
+        state.fitted = fit.value();
+    }
+    for (const StoredEvent& event : events.value()) {
         if (event.kind != review_kind) continue;
         const Result<Review> review = read_review(event.body);
         if (!review) return review.error();
         state.take(review.value());
     }
     return state;
+}
+
+namespace {
+
+Result<void> append(Store& store, LearnerNumber learner, const char* kind, const std::string& body,
+                    const std::string& at) {
+    const Result<KnownLearner> known = learner_numbered(store, learner);
+    if (!known) return known.error();
+    return store.append_study(learner, {known.value().events + 1, at, kind, body});
+}
+
+}  // namespace
+
+Result<void> keep_fit(Store& store, LearnerNumber learner, const MemoryFit& fit, const std::string& at) {
+    if (!fit.adopted) return {};
+    return append(store, learner, fitted_kind, fit_body(fit), at);
+}
+
+Result<MemoryFit> fit_learner(Store& store, LearnerNumber learner, const std::string& at) {
+    const Result<LearnerState> state = learner_state(store, learner);
+    if (!state) return state.error();
+    const MemoryFit fit = fit_memory(state.value().reviews);
+    const Result<void> kept = keep_fit(store, learner, fit, at);
+    if (!kept) return kept.error();
+    return fit;
+}
+
+Result<void> use_usual_memory(Store& store, LearnerNumber learner, const std::string& at) {
+    return append(store, learner, usual_kind, "{}", at);
 }
 
 Result<KnownLearner> learner_named(const Store& store, const std::string& name) {

@@ -19,6 +19,13 @@ struct KnownLearner {
 // The learner worked out from all reviews on record. Error: a review that cannot be read.
 Result<LearnerState> learner_state(const Store& store, LearnerNumber learner);
 
+// Keeps a fit that is adopted; others change nothing.
+Result<void> keep_fit(Store& store, LearnerNumber learner, const MemoryFit& fit, const std::string& at);
+// Fits review times to the learner's own reviews and keeps the fit. Errors: those of the store.
+Result<MemoryFit> fit_learner(Store& store, LearnerNumber learner, const std::string& at);
+// Back to the usual review times.
+Result<void> use_usual_memory(Store& store, LearnerNumber learner, const std::string& at);
+
 // Error not_found: no such learner, with the nearest name.
 Result<KnownLearner> learner_named(const Store& store, const std::string& name);
 Result<KnownLearner> learner_numbered(const Store& store, LearnerNumber number);

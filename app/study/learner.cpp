@@ -10,7 +10,8 @@ namespace hardover::study {
 
 namespace {
 
-const MemoryModel model;
+// The curve of forgetting: a fit leaves it as it is.
+const MemoryModel usual;
 
 }  // namespace
 
@@ -46,17 +47,18 @@ Result<Review> read_review(const std::string& body) {
 }
 
 int StatementState::due_day() const {
-    return last_day + whole_days_until(model, memory.stability, target_chance, most_days);
+    return last_day + whole_days_until(usual, memory.stability, target_chance, most_days);
 }
 
 double StatementState::chance(int day) const {
-    return chance_of_remembering(model, memory.stability, std::max(0, day - last_day));
+    return chance_of_remembering(usual, memory.stability, std::max(0, day - last_day));
 }
 
 void LearnerState::take(const Review& review) {
     auto [entry, is_new] = statements.try_emplace(review.statement);
     StatementState& state = entry->second;
     const int elapsed = std::max(0, review.day - state.last_day);
+    const MemoryModel model = fitted ? with_first_days(fitted->days) : usual;
     state.memory =
         is_new ? first_review(model, review.grade) : next_review(model, state.memory, elapsed, review.grade);
     state.last_day = review.day;

@@ -10,6 +10,7 @@
 
 #include "app/study/fsrs.hpp"
 #include "app/study/item.hpp"
+#include "app/study/memory_fit.hpp"
 #include "app/study/rating.hpp"
 #include "app/study/scoring.hpp"
 #include "rules/result/result.hpp"
@@ -52,6 +53,7 @@ struct StatementState {
 };
 
 struct LearnerState {
+    std::optional<MemoryFit> fitted;  // review times by the learner's own history; set before the reviews
     std::map<std::string, StatementState> statements;
     Rating ability;                         // for choosing only
     std::map<std::string, Rating> of_form;  // difficulty by form

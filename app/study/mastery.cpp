@@ -47,7 +47,8 @@ TopicMastery mastery_of(const std::vector<LearnerState>& everyone, std::size_t w
         met.insert(review.statement);
     }
     for (const std::string& statement : met) {
-        mastery.remembered += learner.statements.at(statement).chance(day) / static_cast<double>(met.size());
+        mastery.remembered +=
+            learner.statements.at(statement).chance(day + 1) / static_cast<double>(met.size());
     }
     mastery.met = static_cast<int>(met.size());
     if (mastery.answers > 0) mastery.ability = ability_in(everyone, who, in_topic);

@@ -17,7 +17,8 @@ struct TopicMastery {
     int met = 0;         // answered at least once
     int answers = 0;
     int right = 0;          // worth 0.8 or more
-    double remembered = 0;  // mean chance today over the statements met; 0 when none was
+    double remembered = 0;  // mean chance tomorrow, when today's answers are a night old, over the statements
+                            // met; 0 when none was
     Estimate ability;       // Rasch, from the first answer to each statement; error 0: no answer yet
 };
 

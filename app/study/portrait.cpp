@@ -104,7 +104,8 @@ std::set<std::string> words_of(const std::vector<std::string>& texts) {
 
 }  // namespace
 
-Portraits::Portraits(const Knowledge& knowledge) : knowledge_(knowledge), prepared_(knowledge) {
+Portraits::Portraits(const Knowledge& knowledge)
+    : knowledge_(knowledge), prepared_(knowledge), authored_(read_authored(knowledge).items) {
     for (const Cause& cause : knowledge.causes) {
         double odds = 0;
         for (std::size_t h = 0; h < knowledge.histories.size(); ++h) {

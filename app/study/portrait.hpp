@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "app/study/authored.hpp"
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/reasoning/assessment.hpp"
@@ -16,11 +17,15 @@ namespace hardover::study {
 
 class Portraits {
   public:
-    explicit Portraits(const Knowledge& knowledge);  // must outlive it
+    // The knowledge must outlive it. Items written by hand are read from its folder; faulty ones are left
+    // out.
+    explicit Portraits(const Knowledge& knowledge);
 
     const Knowledge& knowledge() const { return knowledge_; }
     // For `believe` and `steps_by_minutes`, prepared once.
     const PreparedKnowledge& prepared() const { return prepared_; }
+
+    const std::vector<AuthoredItem>& authored() const { return authored_; }
 
     // How often a boat with this cause alone gives each reading of a finding with readings; adds to 1.
     std::vector<double> readings(Index cause, Index finding) const;
@@ -63,6 +68,7 @@ class Portraits {
 
     const Knowledge& knowledge_;
     PreparedKnowledge prepared_;
+    std::vector<AuthoredItem> authored_;
     std::vector<double> odds_;
     std::map<std::string, Works> works_;  // by the beginning of a word
 };

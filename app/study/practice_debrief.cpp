@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "app/jobs/wording.hpp"
 #include "app/study/practice_page.hpp"
@@ -22,10 +23,11 @@ const E& at(const std::vector<E>& entries, Index index) {
 
 class Teller {
   public:
-    Teller(const Session& session, const Marks& marks)
-        : session_(session), knowledge_(session.knowledge()), marks_(marks) {}
+    Teller(const Session& session, const Marks& marks, UnitSystem units)
+        : session_(session), knowledge_(session.knowledge()), marks_(marks), units_(units) {}
 
-    Debrief tell() {
+    // Nothing when it was told to stop.
+    std::optional<Debrief> tell(const Watched& watched) {
         Debrief debrief;
         debrief.skipped_cautions = skipped_cautions();
         debrief.headline = headline();
@@ -35,7 +37,10 @@ class Teller {
         debrief.sureness = sureness();
         debrief.help = help();
         debrief.ranking_at_start = ranking(marks_.leading_at_start, -1);
-        for (std::size_t i = 0; i < session_.work().size(); ++i) debrief.steps.push_back(step(i));
+        for (std::size_t i = 0; i < session_.work().size(); ++i) {
+            if (!goes_on(watched, i, session_.work().size())) return std::nullopt;
+            debrief.steps.push_back(step(i));
+        }
         debrief.practise = things_to_practise(session_, marks_);
         debrief.ended = ended_of(session_, marks_);
         return debrief;
@@ -44,19 +49,23 @@ class Teller {
   private:
     std::string cause_name(Index cause) const { return at(knowledge_.causes, cause).name; }
 
-    std::vector<std::string> skipped_cautions() const {
-        std::vector<std::string> lines;
+    std::vector<SkippedCautions> skipped_cautions() const {
+        std::vector<SkippedCautions> skipped;
+        std::set<Index> told;
         for (std::size_t i = 0; i < session_.work().size(); ++i) {
             const Work& work = session_.work()[i];
-            const WorkLine line = work_line(session_, work);
+            const WorkLine line = work_line(session_, work, units_);
+            if (work.missed.empty()) continue;
+            skipped.push_back({fmt::format("Step {}, {}", i + 1, line.text), {}});
             for (const Index index : work.missed) {
                 const Caution& caution = at(knowledge_.cautions, index);
-                lines.push_back(fmt::format("Step {}, {}: {}. {} {}", i + 1, line.text,
-                                            lower_first(caution.name), sentence(caution.hurts),
-                                            sentence(caution.avoid)));
+                const bool first = told.insert(index).second;
+                skipped.back().cautions.push_back(
+                    first ? fmt::format("{}: {}", caution.name, sentence(caution.avoid))
+                          : fmt::format("{}, as above", caution.name));
             }
         }
-        return lines;
+        return skipped;
     }
 
     std::string headline() const {
@@ -191,7 +200,7 @@ class Teller {
     DebriefStep step(std::size_t i) const {
         const Work& work = session_.work()[i];
         const WorkMark& mark = marks_.work[i];
-        const WorkLine line = work_line(session_, work);
+        const WorkLine line = work_line(session_, work, units_);
         DebriefStep step;
         step.number = static_cast<int>(i) + 1;
         step.did = line.text;
@@ -241,12 +250,24 @@ class Teller {
     const Session& session_;
     const Knowledge& knowledge_;
     const Marks& marks_;
+    UnitSystem units_;
 };
 
 }  // namespace
 
-Debrief debrief(const Session& session, const Marks& marks) {
-    return Teller(session, marks).tell();
+Debrief debrief(const Session& session, const Marks& marks, UnitSystem units) {
+    return *Teller(session, marks, units).tell(Watched());
+}
+
+std::optional<Debrief> marked_debrief(const Session& session, UnitSystem units, const Watched& watched) {
+    const std::size_t marked = session.work().size() + 1;
+    const std::size_t of = marked + session.work().size();
+    const auto marks =
+        mark(session, [&](std::size_t done, std::size_t) { return goes_on(watched, done, of); });
+    if (!marks) return std::nullopt;
+    return Teller(session, *marks, units).tell([&](std::size_t done, std::size_t) {
+        return goes_on(watched, marked + done, of);
+    });
 }
 
 Ended ended_of(const Session& session, const Marks& marks) {

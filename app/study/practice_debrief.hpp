@@ -2,6 +2,7 @@
 // the job step by step, and three things to practise. Both front ends show the same. Pure.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,6 +33,12 @@ struct DebriefStep {
     std::vector<RankLine> ranking;   // after it
 };
 
+// Cautions that were left out before one piece of work, a line each; in full the first time.
+struct SkippedCautions {
+    std::string work;  // "Step 3, Sponge test at the wheel"
+    std::vector<std::string> cautions;
+};
+
 struct Habit {
     std::string name;  // "Proved before fitting"
     bool kept = true;
@@ -39,10 +46,10 @@ struct Habit {
 };
 
 struct Debrief {
-    std::vector<std::string> skipped_cautions;  // to be shown first, always
-    std::string headline;                       // "Cured in 84 min; 12 of them could have been saved."
-    std::string truth;                          // what was wrong
-    std::vector<std::string> minutes;           // where they went, sentence by sentence
+    std::vector<SkippedCautions> skipped_cautions;  // to be shown first, always
+    std::string headline;                           // "Cured in 84 min; 12 of them could have been saved."
+    std::string truth;                              // what was wrong
+    std::vector<std::string> minutes;               // where they went, sentence by sentence
     std::vector<Habit> habits;
     std::string sureness;
     std::string help;  // taken, by level
@@ -51,7 +58,10 @@ struct Debrief {
     std::vector<std::string> practise;  // three
     Ended ended;
 };
-Debrief debrief(const Session& session, const Marks& marks);
+// `units`: in which figures are shown.
+Debrief debrief(const Session& session, const Marks& marks, UnitSystem units = UnitSystem::us);
+// Marks and tells, piece of work by piece of work. Nothing when it was told to stop.
+std::optional<Debrief> marked_debrief(const Session& session, UnitSystem units, const Watched& watched);
 // What the boat came to, without the words.
 Ended ended_of(const Session& session, const Marks& marks);
 

@@ -30,11 +30,15 @@ ordered_json json_of(const DebriefStep& step) {
 
 std::string debrief_json(const Session& session, const Debrief& debrief) {
     const Ended& ended = debrief.ended;
+    std::vector<std::string> skipped;  // a line each
+    for (const SkippedCautions& work : debrief.skipped_cautions) {
+        for (const std::string& caution : work.cautions) skipped.push_back(work.work + ": " + caution);
+    }
     ordered_json json = {{"seed", session.begun().seed},
                          {"level", ended.level},
                          {"guidance", guidance_id(ended.guidance)},
                          {"knowledge", session.knowledge().fingerprint},
-                         {"cautions_skipped_first", debrief.skipped_cautions},
+                         {"cautions_skipped_first", skipped},
                          {"finished", session.phase() == Session::Phase::ended},
                          {"cured", ended.cured},
                          {"headline", debrief.headline},

@@ -57,12 +57,15 @@ class Marker {
     explicit Marker(const Session& session)
         : session_(session), prepared_(session.prepared()), knowledge_(session.knowledge()) {}
 
-    Marks marks() {
+    // Nothing when it was told to stop. The expert's own work counts as one more piece.
+    std::optional<Marks> marks(const Watched& watched) {
+        const std::size_t of = session_.work().size() + 1;
         Marks marks;
         Assessment now = assess(prepared_, session_.boat().told, numbers_only);
         marks.expected = now.minutes_left;
         marks.leading_at_start = leading(now);
         for (const Work& work : session_.work()) {
+            if (!goes_on(watched, marks.work.size(), of)) return std::nullopt;
             const bool ends = work.kind == Work::Kind::call_for_help || work.outcome == Outcome::cured;
             Assessment after = assess(prepared_, work.after, numbers_only);
             WorkMark mark = mark_of(work, now);
@@ -288,14 +291,20 @@ Split split_minutes(double minutes, double left_before, double left_after, doubl
     return {avoidable, minutes + left_after - left_before - avoidable};
 }
 
-Marks mark(const Session& session) {
-    Marks marks = marks_alone(session);
-    marks.expert = expert_on(session.prepared(), session.boat_shared()).minutes();
+std::optional<Marks> mark(const Session& session, const Watched& watched) {
+    std::optional<Marks> marks = Marker(session).marks(watched);
+    const std::size_t pieces = session.work().size();
+    if (!marks || !goes_on(watched, pieces, pieces + 1)) return std::nullopt;
+    marks->expert = expert_on(session.prepared(), session.boat_shared()).minutes();
     return marks;
 }
 
+Marks mark(const Session& session) {
+    return *mark(session, Watched());
+}
+
 Marks marks_alone(const Session& session) {
-    return Marker(session).marks();
+    return *Marker(session).marks(Watched());
 }
 
 PracticeEvent event_of_step(const Knowledge& knowledge, const NextStep& step) {

@@ -7,9 +7,11 @@
 // Pure: knows no words and no records.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "app/study/practice_session.hpp"
+#include "app/study/watched.hpp"
 #include "rules/reasoning/assessment.hpp"
 
 namespace hardover::study::practice {
@@ -68,6 +70,8 @@ struct Marks {
 
 // Every piece of work that is not the best costs some ten assessments.
 Marks mark(const Session& session);
+// The same piece of work by piece of work. Nothing when it was told to stop.
+std::optional<Marks> mark(const Session& session, const Watched& watched);
 // The same without the expert's own work on the boat.
 Marks marks_alone(const Session& session);
 

@@ -50,11 +50,11 @@ std::string guidance_text(Guidance guidance) {
 }
 
 // How an answer is said: the figure or reading, and what a worksheet makes of figures.
-std::string found_text(const Session& session, const Work& work) {
+std::string found_text(const Session& session, const Work& work, UnitSystem units) {
     const Knowledge& knowledge = session.knowledge();
     std::vector<std::string> texts;
     const auto add = [&](Index finding, const Answer& answer, bool alone) {
-        const std::string text = answer_text(knowledge, finding, answer);
+        const std::string text = answer_text(knowledge, finding, answer, units);
         texts.push_back(alone ? text : at(knowledge.findings, finding).name + ": " + text);
     };
     const bool alone = work.answers.size() == 1 && work.answers.front().finding == work.index;
@@ -74,20 +74,20 @@ std::string found_text(const Session& session, const Work& work) {
     return text.empty() ? "measured, but it says nothing by itself" : text;
 }
 
-std::string answered_as(const Session& session, Index finding) {
+std::string answered_as(const Session& session, Index finding, UnitSystem units) {
     const auto answer = session.facts().answers.find(finding);
     if (answer == session.facts().answers.end() || !answered_now(session.facts(), finding)) return "";
-    return answer_text(session.knowledge(), finding, answer->second);
+    return answer_text(session.knowledge(), finding, answer->second, units);
 }
 
-FindingItem item_of(const Session& session, Index finding) {
+FindingItem item_of(const Session& session, Index finding, UnitSystem units) {
     const Finding& entry = at(session.knowledge().findings, finding);
     const Asked event{entry.id};
     return {entry.id,
             entry.name,
             entry.ask,
             minutes_text(session.minutes_of(event)),
-            answered_as(session, finding),
+            answered_as(session, finding, units),
             entry.check == none ? "" : at(session.knowledge().checks, entry.check).name};
 }
 
@@ -127,15 +127,17 @@ std::vector<Index> near_findings(const Session& session) {
     return found;
 }
 
-void add_lists(const Session& session, Page& page) {
+void add_lists(const Session& session, UnitSystem units, Page& page) {
     const Knowledge& knowledge = session.knowledge();
-    for (const Index finding : near_findings(session)) page.near.push_back(item_of(session, finding));
+    for (const Index finding : near_findings(session)) {
+        page.near.push_back(item_of(session, finding, units));
+    }
     for (std::size_t p = 0; p < knowledge.parts.size(); ++p) {
         FindingGroup group{knowledge.parts[p].id, knowledge.parts[p].name, {}};
         for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
             const auto finding = static_cast<Index>(f);
             if (knowledge.findings[f].part == static_cast<Index>(p) && session.makes_sense(finding)) {
-                group.items.push_back(item_of(session, finding));
+                group.items.push_back(item_of(session, finding, units));
             }
         }
         if (!group.items.empty()) page.parts.push_back(std::move(group));
@@ -144,7 +146,7 @@ void add_lists(const Session& session, Page& page) {
     for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
         const auto finding = static_cast<Index>(f);
         if (knowledge.findings[f].part == none && session.makes_sense(finding)) {
-            rest.items.push_back(item_of(session, finding));
+            rest.items.push_back(item_of(session, finding, units));
         }
     }
     if (!rest.items.empty()) page.parts.push_back(std::move(rest));
@@ -172,14 +174,14 @@ void add_causes(const Session& session, Page& page) {
     }
 }
 
-void add_sheets(const Session& session, Page& page) {
+void add_sheets(const Session& session, UnitSystem units, Page& page) {
     Situation situation(session.prepared(), session.facts());
     for (std::size_t w = 0; w < session.knowledge().worksheets.size(); ++w) {
         const WorkedSheet& sheet = situation.worked(static_cast<Index>(w));
         const bool measured = std::any_of(
             session.knowledge().worksheets[w].inputs.begin(), session.knowledge().worksheets[w].inputs.end(),
             [&](const WorksheetInput& input) { return session.facts().answers.contains(input.finding); });
-        if (measured) page.sheets.push_back(sheet_text(session.knowledge(), sheet));
+        if (measured) page.sheets.push_back(sheet_text(session.knowledge(), sheet, units));
     }
 }
 
@@ -203,7 +205,7 @@ void add_help(const Session& session, Page& page) {
     page.led = next_step_advice(session.prepared(), session.facts());
 }
 
-void add_boat(const Session& session, Page& page) {
+void add_boat(const Session& session, UnitSystem units, Page& page) {
     const Knowledge& knowledge = session.knowledge();
     const PracticeBoat& boat = session.boat();
     const PracticeLevel& level = practice_levels()[static_cast<std::size_t>(boat.level - 1)];
@@ -215,20 +217,20 @@ void add_boat(const Session& session, Page& page) {
     page.history = at(knowledge.histories, boat.told.history).name;
     for (const auto& [field, value] : boat.told.rig) {
         const RigField& entry = at(knowledge.rig_fields, field);
-        page.rig.push_back({entry.name, rig_value_text(entry, value), false, true});
+        page.rig.push_back({entry.name, said_rig_value(entry, value, units), false, true});
     }
 }
 
 }  // namespace
 
-WorkLine work_line(const Session& session, const Work& work) {
+WorkLine work_line(const Session& session, const Work& work, UnitSystem units) {
     const Knowledge& knowledge = session.knowledge();
     WorkLine line;
     line.minutes = minutes_text(work.minutes);
     switch (work.kind) {
         case Work::Kind::ask: {
             line.text = at(knowledge.findings, work.index).name;
-            line.found = found_text(session, work);
+            line.found = found_text(session, work, units);
             break;
         }
         case Work::Kind::remedy:
@@ -245,13 +247,13 @@ WorkLine work_line(const Session& session, const Work& work) {
     return line;
 }
 
-std::vector<std::string> what_happened(const Session& session) {
+std::vector<std::string> what_happened(const Session& session, UnitSystem units) {
     std::vector<std::string> lines;
     if (session.events().empty()) return lines;
     const std::size_t event = session.events().size() - 1;
     for (const Work& work : session.work()) {
         if (work.event != event) continue;
-        const WorkLine line = work_line(session, work);
+        const WorkLine line = work_line(session, work, units);
         lines.push_back(fmt::format("{}: {} ({})", line.text, line.found, line.minutes));
     }
     if (const auto* proved = std::get_if<Proved>(&session.events().back())) {
@@ -265,15 +267,15 @@ std::vector<std::string> what_happened(const Session& session) {
     return lines;
 }
 
-Page make_page(const Session& session) {
+Page make_page(const Session& session, UnitSystem units) {
     Page page;
-    add_boat(session, page);
+    add_boat(session, units, page);
     page.guidance = guidance_text(session.begun().guidance);
     page.clock = clock_text(session.minutes());
     page.phase = session.phase() == Session::Phase::ended   ? "Handed over"
                  : session.phase() == Session::Phase::cured ? "Checks after"
                                                             : "Finding the cause";
-    for (const Work& work : session.work()) page.work.push_back(work_line(session, work));
+    for (const Work& work : session.work()) page.work.push_back(work_line(session, work, units));
     for (const Statement& statement : session.statements()) {
         page.statements.push_back(fmt::format(
             "{}, {:.0f} in 100", at(session.knowledge().causes, statement.cause).name, 100 * statement.sure));
@@ -286,9 +288,9 @@ Page make_page(const Session& session) {
             }
         }
     }
-    add_lists(session, page);
+    add_lists(session, units, page);
     add_causes(session, page);
-    add_sheets(session, page);
+    add_sheets(session, units, page);
     add_help(session, page);
     return page;
 }

@@ -97,12 +97,13 @@ struct Page {
     std::vector<SheetText> sheets;        // worksheets that can be worked out now
     std::vector<std::string> after;       // checks before handing over; only when the boat is right
 };
-Page make_page(const Session& session);
+// `units`: in which figures are shown.
+Page make_page(const Session& session, UnitSystem units = UnitSystem::us);
 
 // What the last event did, in words: for a prove, what it showed and whether it is proved.
-std::vector<std::string> what_happened(const Session& session);
+std::vector<std::string> what_happened(const Session& session, UnitSystem units = UnitSystem::us);
 
 // What a piece of work gave, in words.
-WorkLine work_line(const Session& session, const Work& work);
+WorkLine work_line(const Session& session, const Work& work, UnitSystem units = UnitSystem::us);
 
 }  // namespace hardover::study::practice

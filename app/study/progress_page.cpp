@@ -21,9 +21,9 @@ MasteryLine mastery_line(const TopicMastery& topic) {
         line.remembered = topic.remembered * line.met;
     }
     if (topic.answers == 0) return line;
-    line.words += fmt::format(", {} of {} {} right, about {:.0f} in 100 of what was met is remembered today",
-                              topic.right, topic.answers, topic.answers == 1 ? "answer" : "answers",
-                              100 * topic.remembered);
+    line.words += fmt::format(
+        ", {} of {} {} right, about {:.0f} in 100 of what was met will still be known tomorrow", topic.right,
+        topic.answers, topic.answers == 1 ? "answer" : "answers", 100 * topic.remembered);
     return line;
 }
 
@@ -108,6 +108,11 @@ std::string due_sentence(int due) {
     return fmt::format("{} {} due today.", due, due == 1 ? "statement is" : "statements are");
 }
 
+std::vector<std::string> memory_sentences(const LearnerState& learner) {
+    if (learner.fitted) return fit_sentences(*learner.fitted);
+    return {"Review times go by the usual weights, published for FSRS-6."};
+}
+
 std::vector<std::string> sureness_sentences(const Calibration& calibration) {
     std::vector<std::string> lines;
     if (calibration.answers == 0) return lines;
@@ -131,6 +136,8 @@ ProgressPage make_progress_page(const LearnerSummary& summary, const LearnerStat
     page.sureness = sureness_sentences(summary.calibration);
     page.bands = bands_of(learner.sure);
     page.due = due_lines(learner, day);
+    page.memory = memory_sentences(learner);
+    page.fitted = learner.fitted.has_value();
     for (const TopicMastery& topic : summary.by_complaint) page.by_complaint.push_back(mastery_line(topic));
     for (const TopicMastery& topic : summary.by_part) page.by_part.push_back(mastery_line(topic));
     for (auto boat = boats.rbegin(); boat != boats.rend(); ++boat) page.boats.push_back(boat_line(*boat));

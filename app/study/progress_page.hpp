@@ -14,9 +14,9 @@ namespace hardover::study {
 struct MasteryLine {
     std::string id;
     std::string name;
-    std::string words;      // "12 of 40 met, 9 of 14 answers right, about 84 in 100 remembered today"
+    std::string words;      // "12 of 40 met, 9 of 14 answers right, about 84 in 100 known tomorrow"
     double met = 0;         // share of the statements
-    double remembered = 0;  // share of the statements that would be remembered today
+    double remembered = 0;  // share of the statements that will still be known tomorrow
 };
 
 // Answers given with about the same sureness.
@@ -39,7 +39,9 @@ struct ProgressPage {
     std::vector<DueLine> due;           // the soonest first; only with statements
     std::vector<MasteryLine> by_complaint;
     std::vector<MasteryLine> by_part;
-    std::vector<std::string> boats;  // the last begun first
+    std::vector<std::string> boats;   // the last begun first
+    std::vector<std::string> memory;  // by what review times go
+    bool fitted = false;              // to the learner's own reviews
 };
 ProgressPage make_progress_page(const LearnerSummary& summary, const LearnerState& learner,
                                 const std::vector<practice::RecordedBoat>& boats, int day);
@@ -47,6 +49,7 @@ ProgressPage make_progress_page(const LearnerSummary& summary, const LearnerStat
 // The first sentence, and what sureness came to.
 std::string progress_headline(const LearnerSummary& summary);
 std::vector<std::string> sureness_sentences(const Calibration& calibration);
+std::vector<std::string> memory_sentences(const LearnerState& learner);
 // "3 statements are due today."
 std::string due_sentence(int due);
 

@@ -90,7 +90,7 @@ bool belongs(const Knowledge& knowledge, const Stem& stem, const std::string& to
 }
 
 Result<std::vector<Item>> choose_items(const Portraits& portraits, const LearnerState& learner,
-                                       const QuizWish& wish) {
+                                       const QuizWish& wish, const Watched& watched) {
     const Knowledge& all = portraits.knowledge();
     const std::vector<Topic> known = topics(all);
     const bool is_known =
@@ -111,9 +111,9 @@ Result<std::vector<Item>> choose_items(const Portraits& portraits, const Learner
     std::set<std::string> asked;
     const auto take = [&](const std::vector<const Stem*>& from, std::size_t most) {
         for (const Stem* stem : from) {
-            if (items.size() >= most) return;
+            if (items.size() >= most || !goes_on(watched, items.size(), wish.count)) return;
             if (asked.contains(stem->statement)) continue;
-            std::optional<Item> item = make_item(portraits, *stem, wish.seed);
+            std::optional<Item> item = make_item(portraits, *stem, wish.seed, wish.units);
             if (!item) continue;
             asked.insert(stem->statement);
             items.push_back(std::move(*item));

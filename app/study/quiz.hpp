@@ -7,6 +7,7 @@
 
 #include "app/study/items.hpp"
 #include "app/study/learner.hpp"
+#include "app/study/watched.hpp"
 
 namespace hardover::study {
 
@@ -25,14 +26,16 @@ struct QuizWish {
     std::size_t count = 10;
     std::uint64_t seed = 0;
     int day = 0;
+    UnitSystem units = UnitSystem::us;  // in which figures are asked
 };
 
 inline constexpr std::size_t most_due = 15;  // of one quiz
 
 // At most `count` items, each statement at most once. The same knowledge, learner, wish: the same items.
 // Error not_found: no such topic (with the nearest), or nothing can be asked about it.
+// Told to stop, it gives the items made so far.
 Result<std::vector<Item>> choose_items(const Portraits& portraits, const LearnerState& learner,
-                                       const QuizWish& wish);
+                                       const QuizWish& wish, const Watched& watched = {});
 
 // How many items of each form and topic the knowledge gives.
 struct ItemFigure {

@@ -27,6 +27,7 @@ class StemList {
         add_cautions();
         for (std::size_t w = 0; w < all_.worksheets.size(); ++w) add_figures(static_cast<Index>(w));
         for (std::size_t c = 0; c < all_.causes.size(); ++c) add_of_cause(Form::place, static_cast<Index>(c));
+        add_authored();
         return std::move(stems_);
     }
 
@@ -155,6 +156,16 @@ class StemList {
                 const bool is_it = finding.from && finding.from->worksheet == worksheet;
                 if (is_it && stem.part == none) stem.part = finding.part;
             }
+        }
+    }
+
+    void add_authored() {
+        for (std::size_t i = 0; i < portraits_.authored().size(); ++i) {
+            const AuthoredItem& item = portraits_.authored()[i];
+            Stem& stem = add(item.form, item.id);
+            stem.complaints = item.complaints;
+            stem.part = item.part;
+            stem.authored = static_cast<int>(i);
         }
     }
 

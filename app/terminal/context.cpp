@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "app/jobs/learning.hpp"
+#include "app/jobs/shop.hpp"
 #include "app/records/whole_file.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/places.hpp"
@@ -53,6 +54,16 @@ Result<Store> open_records(const Context& context) {
     const Result<std::string> path = records_path(context);
     if (!path) return path.error();
     return Store::open(path.value());
+}
+
+UnitSystem units_in_use(const Context& context) {
+    const Result<std::string> path = records_path(context);
+    std::error_code failed;
+    if (!path || !std::filesystem::exists(path.value(), failed)) return UnitSystem::us;
+    const Result<Store> store = Store::open(path.value());
+    if (!store) return UnitSystem::us;
+    const Result<ShopSettings> shop = read_shop(store.value());
+    return shop ? shop.value().ways.units : UnitSystem::us;
 }
 
 Result<std::string> read_file(const std::string& path) {

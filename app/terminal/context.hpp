@@ -45,6 +45,9 @@ Result<std::string> records_path(const Context& context);
 
 Result<Store> open_records(const Context& context);
 
+// The units that the shop has settled on; US where there are no records yet, or none that can be read.
+UnitSystem units_in_use(const Context& context);
+
 // A whole file as text.
 Result<std::string> read_file(const std::string& path);
 
@@ -93,6 +96,8 @@ int run_class_project(Context& context, const ProjectRequest& request);
 int run_learner_add(Context& context, const std::string& name);
 int run_learner_list(Context& context, bool json);
 int run_learner_show(Context& context, const std::string& name, bool json);
+// Review times by the learner's own history, or back to the usual ones.
+int run_learner_fit(Context& context, const std::string& name, bool usual);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
 int run_job_sheet(Context& context, JobNumber job, const SheetWish& wish);

@@ -10,6 +10,7 @@
 #include "app/reports/job_report.hpp"
 #include "app/reports/knowledge_text.hpp"
 #include "app/rig/functions.hpp"
+#include "app/study/authored.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/words.hpp"
 #include "rules/result/nearest.hpp"
@@ -44,6 +45,8 @@ int run_knowledge_check(Context& context, const std::string& folder, bool strict
     if (read.knowledge.has_value()) {
         const std::vector<Fault> sense = check_sense(*read.knowledge);
         faults.insert(faults.end(), sense.begin(), sense.end());
+        const std::vector<Fault> items = study::read_authored(*read.knowledge).faults;
+        faults.insert(faults.end(), items.begin(), items.end());
     }
     const auto is_warning = [](const Fault& fault) { return fault.warning; };
     const auto warnings = std::count_if(faults.begin(), faults.end(), is_warning);
@@ -78,7 +81,7 @@ int run_knowledge_list(Context& context, const std::string& kind) {
 int run_knowledge_show(Context& context, const std::string& id) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    const Result<std::string> text = entry_text(knowledge.value(), id);
+    const Result<std::string> text = entry_text(knowledge.value(), id, units_in_use(context));
     if (!text) return refuse(context, text.error());
     context.streams.out << text.value();
     return 0;

@@ -45,7 +45,7 @@ ordered_json json_of(const std::vector<TopicMastery>& topics) {
 void print_mastery(Context& context, const std::string& title, const std::vector<TopicMastery>& topics) {
     context.streams.out << "\n"
                         << fmt::format("{:<36} {:>11} {:>9} {:>11} {:>9}\n", title, "met", "right",
-                                       "remembered", "ability");
+                                       "tomorrow", "ability");
     for (const TopicMastery& topic : topics) {
         context.streams.out << fmt::format("  {:<34} {:>4} of {:>4}", topic.name, topic.met,
                                            topic.statements);
@@ -97,6 +97,25 @@ int run_learner_list(Context& context, bool json) {
     return 0;
 }
 
+int run_learner_fit(Context& context, const std::string& name, bool usual) {
+    Result<Store> store = open_records(context);
+    if (!store) return refuse(context, store.error());
+    const Result<KnownLearner> learner = learner_named(store.value(), name);
+    if (!learner) return refuse(context, learner.error());
+    const LearnerNumber number = learner.value().number;
+    if (usual) {
+        const Result<void> kept = use_usual_memory(store.value(), number, utc_now());
+        if (!kept) return refuse(context, kept.error());
+        say(context, "Review times go by the usual weights again.");
+        return 0;
+    }
+    const Result<MemoryFit> fit = fit_learner(store.value(), number, utc_now());
+    if (!fit) return refuse(context, fit.error());
+    for (const std::string& line : fit_sentences(fit.value())) say(context, line);
+    if (fit.value().adopted) say(context, "Take it back with: hardover learner fit --usual '" + name + "'");
+    return 0;
+}
+
 int run_learner_show(Context& context, const std::string& name, bool json) {
     const Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
@@ -131,6 +150,7 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
     }
     say(context, name + ": " + progress_headline(summary));
     for (const std::string& line : sureness_sentences(summary.calibration)) say(context, line);
+    for (const std::string& line : memory_sentences(learner.value().state)) say(context, line);
     print_mastery(context, "By complaint", summary.by_complaint);
     print_mastery(context, "By part", summary.by_part);
     if (summary.rough) {

@@ -70,7 +70,7 @@ int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequ
         out << "Kept. Go on with: hardover practice --learner " << request.learner << "\n";
         return 0;
     }
-    const Debrief told = debrief(run.session(), mark(run.session()));
+    const Debrief told = debrief(run.session(), mark(run.session()), units_in_use(context));
     if (record != nullptr) {
         const Result<void> kept = record->end(number, told.ended, utc_now());
         if (!kept) return refuse(context, kept.error());
@@ -153,7 +153,8 @@ int run_practice_replay(Context& context, const std::string& id, bool json) {
     const Result<Session> session = session_of(prepared, boat->begun, boat->events);
     if (!session) return refuse(context, session.error());
     if (!boat->ended && !json) context.streams.out << "This boat is not finished.\n";
-    tell(context.streams.out, session.value(), debrief(session.value(), mark(session.value())), json);
+    const Debrief told = debrief(session.value(), mark(session.value()), units_in_use(context));
+    tell(context.streams.out, session.value(), told, json);
     return 0;
 }
 

@@ -154,7 +154,10 @@ void PracticeRun::print_cautions(const std::vector<CautionText>& cautions) {
 void print_debrief(std::ostream& out, const Debrief& debrief) {
     if (!debrief.skipped_cautions.empty()) {
         out << "\nCAUTIONS LEFT OUT\n";
-        for (const std::string& caution : debrief.skipped_cautions) line(out, "  " + caution, 4);
+        for (const SkippedCautions& skipped : debrief.skipped_cautions) {
+            line(out, "  " + skipped.work, 4);
+            for (const std::string& caution : skipped.cautions) line(out, "    " + caution, 6);
+        }
     }
     out << "\nHow it went\n";
     line(out, debrief.headline);

@@ -26,9 +26,10 @@ constexpr int page_width = 80;
 PracticeRun::PracticeRun(Context& context, std::ostream& out, Session session, Write write)
     : context_(context),
       out_(out),
+      units_(units_in_use(context)),
       session_(std::move(session)),
       write_(std::move(write)),
-      page_(make_page(session_)),
+      page_(make_page(session_, units_)),
       hinted_at_(session_.work().size()) {}
 
 Result<void> PracticeRun::run() {
@@ -286,7 +287,7 @@ void PracticeRun::do_work(PracticeEvent event) {
     if (!mind_cautions(event)) return;
     print_card(event);
     if (!keep(event)) return;
-    for (const std::string& line : what_happened(session_)) say(line, 2);
+    for (const std::string& line : what_happened(session_, units_)) say(line, 2);
     say(page_.clock + ".");
 }
 
@@ -340,7 +341,7 @@ bool PracticeRun::keep(const PracticeEvent& event) {
         say(taken.error().text());
         return false;
     }
-    page_ = make_page(session_);
+    page_ = make_page(session_, units_);
     if (!write_) return true;
     const Result<void> written = write_(event);
     if (!written) lost_ = written.error();

@@ -78,6 +78,7 @@ class PracticeRun {
 
     Context& context_;
     std::ostream& out_;
+    UnitSystem units_;  // the shop's
     study::practice::Session session_;
     Write write_;
     study::practice::Page page_;  // of the session as it stands

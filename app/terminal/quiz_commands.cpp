@@ -64,6 +64,7 @@ int run_quiz(Context& context, const QuizRequest& request) {
     wish.topic = request.topic;
     wish.count = static_cast<std::size_t>(request.count);
     wish.day = study_day();
+    wish.units = units_in_use(context);
     wish.seed = request.seed.value_or(static_cast<unsigned>(std::time(nullptr)));
     const Portraits portraits(knowledge.value());
     const Result<std::vector<Item>> items = choose_items(portraits, learner.state, wish);

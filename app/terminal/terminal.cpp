@@ -316,6 +316,12 @@ void add_learner(CLI::App& app, Wish& wish) {
     show->callback([&wish] {
         wish.run = [&wish](Context& context) { return run_learner_show(context, wish.name, wish.json); };
     });
+    CLI::App* fit = learner->add_subcommand("fit", "Fit the review times to the learner's own answers");
+    fit->add_option("NAME", wish.name, "Name")->required();
+    fit->add_flag("--usual", wish.all, "Back to the usual review times");
+    fit->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_learner_fit(context, wish.name, wish.all); };
+    });
 }
 
 void add_class_project(CLI::App& group, Wish& wish) {

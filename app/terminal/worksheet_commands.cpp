@@ -19,23 +19,25 @@ std::vector<std::string> input_ids(const Worksheet& worksheet) {
     return ids;
 }
 
-std::string example_of(const Worksheet& worksheet) {
+std::string example_of(const Worksheet& worksheet, UnitSystem units) {
     std::string line = "hardover worksheet " + worksheet.id;
     for (const WorksheetInput& input : worksheet.inputs) {
-        if (input.example.has_value()) line += " " + input.id + "='" + show(*input.example, input.unit) + "'";
+        if (input.example.has_value())
+            line += " " + input.id + "='" + show(*input.example, input.unit, units) + "'";
         if (!input.example_choice.empty()) line += " " + input.id + "='" + input.example_choice + "'";
     }
     return line;
 }
 
 // Reads "key=value" words into the worksheet's inputs, in its order; what is not given stays unknown.
-Result<std::vector<Value>> read_inputs(const Worksheet& worksheet, const std::vector<std::string>& words) {
+Result<std::vector<Value>> read_inputs(const Worksheet& worksheet, const std::vector<std::string>& words,
+                                       UnitSystem units) {
     std::vector<Value> values(worksheet.inputs.size(), Unknown{});
     for (const std::string& word : words) {
         const std::size_t equals = word.find('=');
         if (equals == std::string::npos) {
             return Error{Error::Kind::bad_input, "'" + word + "' is not an input", "",
-                         "write key=value, as in: " + example_of(worksheet)};
+                         "write key=value, as in: " + example_of(worksheet, units)};
         }
         const std::string key = word.substr(0, equals);
         const std::vector<std::string> ids = input_ids(worksheet);
@@ -43,7 +45,7 @@ Result<std::vector<Value>> read_inputs(const Worksheet& worksheet, const std::ve
         if (at == ids.end()) {
             const std::string near = did_you_mean(key, ids);
             return Error{Error::Kind::bad_input, "the worksheet has no input '" + key + "'", worksheet.id,
-                         near.empty() ? "as in: " + example_of(worksheet) : near};
+                         near.empty() ? "as in: " + example_of(worksheet, units) : near};
         }
         const WorksheetInput& input = worksheet.inputs[at - ids.begin()];
         const Result<Value> value = read_input_value(input, word.substr(equals + 1));
@@ -79,16 +81,17 @@ void print_sheet(std::ostream& out, const Knowledge& knowledge, const SheetText&
 int run_worksheet_list(Context& context, bool json) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
+    const UnitSystem units = units_in_use(context);
     nlohmann::ordered_json list = nlohmann::ordered_json::array();
     for (const Worksheet& worksheet : knowledge.value().worksheets) {
         if (json) {
             list.push_back(
-                {{"id", worksheet.id}, {"name", worksheet.name}, {"example", example_of(worksheet)}});
+                {{"id", worksheet.id}, {"name", worksheet.name}, {"example", example_of(worksheet, units)}});
             continue;
         }
         context.streams.out << worksheet.id << "  " << worksheet.name << "\n"
                             << wrapped("    " + worksheet.about, 80, 4) << "\n"
-                            << "    Example: " << example_of(worksheet) << "\n";
+                            << "    Example: " << example_of(worksheet, units) << "\n";
     }
     if (json) context.streams.out << json_text(list) << "\n";
     return 0;
@@ -103,6 +106,7 @@ int run_worksheet(Context& context, const std::string& id, const std::vector<std
 
 int run_worksheet(Context& context, const Knowledge& knowledge, const std::string& id,
                   const std::vector<std::string>& inputs, bool json) {
+    const UnitSystem units = units_in_use(context);
     const Index index = find(knowledge.worksheets, id);
     if (index == none) {
         std::vector<std::string> ids;
@@ -112,7 +116,7 @@ int run_worksheet(Context& context, const Knowledge& knowledge, const std::strin
                                 near.empty() ? "see: hardover worksheet list" : near});
     }
     const Worksheet& worksheet = knowledge.worksheets[index];
-    const Result<std::vector<Value>> values = read_inputs(worksheet, inputs);
+    const Result<std::vector<Value>> values = read_inputs(worksheet, inputs, units);
     if (!values) return refuse(context, values.error());
 
     const WorkedSheet sheet = work_out(knowledge, index, values.value());
@@ -124,12 +128,12 @@ int run_worksheet(Context& context, const Knowledge& knowledge, const std::strin
         const std::string missing = missing_inputs(worksheet, values.value());
         return refuse(context, {Error::Kind::bad_input,
                                 missing.empty() ? "these inputs give no result" : "still needed: " + missing,
-                                id, "as in: " + example_of(worksheet)});
+                                id, "as in: " + example_of(worksheet, units)});
     }
     if (json)
         context.streams.out << json_text(sheet_json(knowledge, sheet)) << "\n";
     else
-        print_sheet(context.streams.out, knowledge, sheet_text(knowledge, sheet));
+        print_sheet(context.streams.out, knowledge, sheet_text(knowledge, sheet, units));
     return 0;
 }
 

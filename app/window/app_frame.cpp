@@ -19,7 +19,8 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
         case Place::job:
             return draw_job(kit,
                             {state.page, state.looked_at ? &*state.looked_at : nullptr, state.look_up,
-                             &state.outlook, state.turning ? &*state.turning : nullptr},
+                             &state.outlook, state.turning ? &*state.turning : nullptr,
+                             state.background != nullptr && state.background->working_on(turning_work)},
                             state.view);
         case Place::boat:
             return draw_boat(kit, state.boat, state.boat_view);

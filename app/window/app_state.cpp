@@ -19,7 +19,7 @@ struct Apply {
         if (place == Place::boat) show_boat(state);
         if (place == Place::settings) take_shop(state);
         if (place == Place::worksheets) show_sheets(state);
-        if (place == Place::study) state.study.show();
+        if (place == Place::study) state.study.show(state.shop.ways.units);
         if (place == Place::knowledge) show_knowledge(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
@@ -35,6 +35,7 @@ struct Apply {
             return;
         }
         state.bench_view = {};
+        forget_turning(state);
         state.job = std::move(job.value());
         state.view = {};
         state.view.showing = showing;
@@ -81,6 +82,8 @@ struct Apply {
     void operator()(const ReloadKnowledge& action) const {
         if (state.in_use == nullptr) return;
         if (action.only_if_changed && !state.in_use->changed_on_disk()) return;
+        // What is being worked out uses the knowledge as it was.
+        if (state.background != nullptr) state.background->drop_all();
         const Result<void> read = state.in_use->reload(state.store);
         const std::string told = state.in_use->told(read);
         state.view.notice = state.bench_view.notice = read ? told : "";
@@ -92,6 +95,7 @@ struct Apply {
         state.looked_into.clear();
         show_bench(state);
         if (state.job) {
+            forget_turning(state);
             state.job = replay(state.prepared, state.job->number, state.job->events, state.job->shop);
             show_job(state);
         }
@@ -110,6 +114,18 @@ struct Apply {
 };
 
 }  // namespace
+
+void use_background(AppState& state, Background& background) {
+    state.background = &background;
+    state.study.work_in(background);
+}
+
+bool take_in_background(AppState& state) {
+    if (state.background == nullptr) return false;
+    const bool any = state.background->collect();
+    state.study.note_progress();
+    return any;
+}
 
 void show_boat(AppState& state) {
     state.boat.show(state.job ? &state.job->facts : nullptr, state.shop.ways.units);

@@ -12,6 +12,7 @@
 #include "app/jobs/outlook.hpp"
 #include "app/jobs/page.hpp"
 #include "app/window/actions.hpp"
+#include "app/window/background.hpp"
 #include "app/window/knowledge_state.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
@@ -21,6 +22,9 @@
 #include "app/window/views.hpp"
 
 namespace hardover::window {
+
+// The name under which background work finds out what would turn the first cause.
+inline constexpr const char* turning_work = "turning";
 
 // A list that covers the place in hand.
 enum class Listed { nothing, places, keys };
@@ -33,6 +37,7 @@ struct AppState {
     PreparedKnowledge prepared;
     Store& store;
     std::function<std::string()> now;  // UTC, as the records write it
+    Background* background = nullptr;  // for long work; none: it is done at once
     KnowledgeInUse* in_use = nullptr;  // what `knowledge` belongs to; none: it is not read anew
     std::string fonts_folder;          // of the job sheet's letters
     std::function<Result<void>(const std::string& path)> open_outside;  // none: nothing can be opened
@@ -68,6 +73,11 @@ struct AppState {
     StudyView study_view;
 };
 
+// Long work is done beside the window from now on. `background` must end before the state.
+void use_background(AppState& state, Background& background);
+// Takes in what was done beside the window, and how far the rest has come. True: something is there.
+bool take_in_background(AppState& state);
+
 // Reads the list of jobs anew.
 void show_bench(AppState& state);
 // What the bench's search finds, and how far a job has come.
@@ -88,6 +98,8 @@ void carry_out_on_settings(AppState& state, const SettingsAction& action);
 void take_shop(AppState& state);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
+// What would turn the first cause is no longer as it was worked out, or is being.
+void forget_turning(AppState& state);
 
 void carry_out_on_knowledge(AppState& state, const KnowledgeAction& action);
 // The list or the entry in hand anew.

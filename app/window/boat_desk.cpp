@@ -169,6 +169,22 @@ void BoatDesk::apply(const LookAtPart& look) {
     draw();
 }
 
+void BoatDesk::apply(const LookAtEntry& look) {
+    const Where where = where_is(look.entry);
+    if (!where.parts.empty()) apply(LookAtPart{where.parts.front()});
+}
+
+BoatDesk::Where BoatDesk::where_is(const EntryKey& entry) const {
+    if (!page_.sketch) return {};
+    for (const drawing::Drawing* view : {&page_.sketch->above, &page_.sketch->behind, &page_.sketch->side}) {
+        const std::vector<std::string> parts = entry.kind == "cause"
+                                                   ? parts_of_cause(prepared_.knowledge(), *view, entry.id)
+                                                   : parts_of_finding(prepared_.knowledge(), *view, entry.id);
+        if (!parts.empty()) return {view, parts};
+    }
+    return {};
+}
+
 void BoatDesk::apply(const ChooseRig& choose) {
     const Index index = find(prepared_.knowledge().rig_fields, choose.field);
     if (index == none || of_job_) return;

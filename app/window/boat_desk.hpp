@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/jobs/boat_view.hpp"
+#include "app/jobs/entry_key.hpp"
 
 namespace hardover::window {
 
@@ -38,13 +39,16 @@ struct SetStrength {
 struct LookAtPart {
     std::string part;  // of the drawing; "" for none
 };
+struct LookAtEntry {
+    EntryKey entry;  // a cause or a finding: the first of its parts that is drawn
+};
 // A choice of the rig; only where no job is in hand, whose rig it would be.
 struct ChooseRig {
     std::string field;
     std::string choice;  // id of a choice, or a number
 };
 using BoatAction = std::variant<TurnTo, TurnWheel, TrimTo, GoAt, HoldWheel, PutFaultIn, TakeFaultOut,
-                                SetStrength, LookAtPart, ChooseRig>;
+                                SetStrength, LookAtPart, LookAtEntry, ChooseRig>;
 
 // A field of the rig that a person may choose while there is no job.
 struct RigChoice {
@@ -77,6 +81,13 @@ class BoatDesk {
     const std::vector<RigChoice>& choices() const { return choices_; }  // empty with a job in hand
     const PartPlace& place() const { return place_; }                   // of the part looked at
 
+    // The first view in which parts of a cause or a finding are drawn. No parts: in none of them.
+    struct Where {
+        const drawing::Drawing* drawing = nullptr;  // of the page
+        std::vector<std::string> parts;
+    };
+    Where where_is(const EntryKey& entry) const;
+
   private:
     void apply(const TurnTo& turn);
     void apply(const TurnWheel& turn);
@@ -87,6 +98,7 @@ class BoatDesk {
     void apply(const TakeFaultOut& out);
     void apply(const SetStrength& set);
     void apply(const LookAtPart& look);
+    void apply(const LookAtEntry& look);
     void apply(const ChooseRig& choose);
     void survey();
     void draw();

@@ -43,6 +43,10 @@ void stay_or_go_on(AppState& state, const std::string& finding) {
     state.view.finding = finding;
 }
 
+TurningSketch sketch_turning(const PreparedKnowledge& prepared, const Facts& facts) {
+    return turning_sketch(prepared.knowledge(), what_would_turn(prepared, facts));
+}
+
 struct Apply {
     AppState& state;
 
@@ -119,7 +123,17 @@ struct Apply {
         state.view.trouble = done ? "" : done.error().text();
     }
     void operator()(const WorkOutTurning&) const {
-        state.turning = turning_sketch(state.knowledge, what_would_turn(state.prepared, state.job->facts));
+        if (state.turning) return;
+        if (state.background == nullptr) {
+            state.turning = sketch_turning(state.prepared, state.job->facts);
+            return;
+        }
+        if (state.background->working_on(turning_work)) return;
+        state.background->start(turning_work, [&state = state, prepared = state.prepared,
+                                               facts = state.job->facts](Background::Watch&) {
+            return Background::Outcome(
+                [&state, turning = sketch_turning(prepared, facts)] { state.turning = turning; });
+        });
     }
     void operator()(const WriteSheet&) const {
         const auto written = write_job_sheet(state.store, state.knowledge, *state.job, state.fonts_folder);
@@ -145,6 +159,11 @@ struct Apply {
 
 }  // namespace
 
+void forget_turning(AppState& state) {
+    state.turning.reset();
+    if (state.background != nullptr) state.background->drop(turning_work);
+}
+
 void show_job(AppState& state) {
     if (!state.job) return;
     state.page = make_job_page(state.prepared, *state.job);
@@ -166,7 +185,7 @@ void carry_out_on_job(AppState& state, const JobAction& action) {
     const std::size_t events = state.job->events.size();
     std::visit(Apply{state}, action);
     if (state.job->events.size() != events) {
-        state.turning.reset();
+        forget_turning(state);
         state.view.sheet = {};
     }
     show_job(state);

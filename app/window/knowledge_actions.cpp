@@ -10,6 +10,17 @@ namespace {
 constexpr std::size_t rows_at_once = 40;
 constexpr std::size_t most_hits = 40;
 
+std::optional<EntryPlace> place_of(AppState& state, const EntryKey& entry) {
+    if (entry.kind != "cause" && entry.kind != "finding") return std::nullopt;
+    show_boat(state);
+    const BoatDesk::Where where = state.boat.where_is(entry);
+    if (where.parts.empty()) return std::nullopt;
+    EntryPlace place{*where.drawing, where.parts, ""};
+    for (const std::string& part : where.parts)
+        place.words += (place.words.empty() ? "" : "; ") + drawing::find_part(place.drawing, part)->words;
+    return place;
+}
+
 struct Apply {
     AppState& state;
     KnowledgeState& known = state.known;
@@ -43,6 +54,11 @@ struct Apply {
         known.filter.clear();
     }
     void operator()(const ShowMore&) const { known.most += rows_at_once; }
+    void operator()(const ShowOnBoat& action) const {
+        carry_out(state, GoTo{hardover::window::Place::boat});
+        state.boat.carry_out(LookAtEntry{action.entry});
+        state.boat_view.tab = BoatTab::place;
+    }
     void operator()(const StepInHistory& action) const {
         if (action.by > 0) {
             known.at = std::min(known.at + 1, known.history.size());
@@ -67,9 +83,11 @@ void show_knowledge(AppState& state) {
     }
     if (state.search_index.fingerprint() != knowledge.fingerprint)
         state.search_index = SearchIndex(knowledge);
+    known.where.reset();
     if (known.at > 0) {
-        known.page =
-            make_entry_page(knowledge, *known.links, known.history[known.at - 1], job, state.prepared);
+        known.where = place_of(state, known.history[known.at - 1]);
+        known.page = make_entry_page(knowledge, *known.links, known.history[known.at - 1], job,
+                                     state.prepared, state.shop.ways.units);
         return;
     }
     known.hits = state.search_index.find(known.filter, {}, most_hits);

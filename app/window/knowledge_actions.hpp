@@ -21,7 +21,11 @@ struct ShowMore {};
 struct StepInHistory {
     int by = -1;  // -1: back, and from the first entry to where one came from; 1: forward
 };
+struct ShowOnBoat {
+    EntryKey entry;  // a cause or a finding: the place Boat, with its part looked at
+};
 
-using KnowledgeAction = std::variant<ShowKnowledge, SearchKnowledge, BrowseKind, ShowMore, StepInHistory>;
+using KnowledgeAction =
+    std::variant<ShowKnowledge, SearchKnowledge, BrowseKind, ShowMore, StepInHistory, ShowOnBoat>;
 
 }  // namespace hardover::window

@@ -5,11 +5,19 @@
 #include <string>
 #include <vector>
 
+#include "app/drawing/drawing.hpp"
 #include "app/jobs/entry_page.hpp"
 #include "app/jobs/search.hpp"
 #include "app/window/places.hpp"
 
 namespace hardover::window {
+
+// Where on the boat in hand an entry is.
+struct EntryPlace {
+    drawing::Drawing drawing;
+    std::vector<std::string> parts;  // of it
+    std::string words;               // what they are
+};
 
 struct KnowledgeState {
     std::string filter;
@@ -29,6 +37,7 @@ struct KnowledgeState {
     std::vector<EntryText> fired;  // in the job in hand
     std::string fired_in;          // "Job 12"
     EntryPage page;
+    std::optional<EntryPlace> where;  // none: it is no place, or this boat has none of its parts
 };
 
 }  // namespace hardover::window

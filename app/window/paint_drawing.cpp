@@ -39,9 +39,9 @@ Role role_of(Tone tone) {
         case Tone::faint:
             return Role::outline;
         case Tone::port:
-            return Role::port;
+            return Role::port_line;
         case Tone::starboard:
-            return Role::starboard;
+            return Role::starboard_line;
         case Tone::fault:
             break;
     }
@@ -201,7 +201,9 @@ class Painter {
             const ImVec2 middle{place.middle_x(), place.middle_y()};
             const bool side = label.tone == Tone::port || label.tone == Tone::starboard;
             list_.AddCircleFilled(middle, place.w / 2,
-                                  kit_.theme().colour(side ? role_of(label.tone) : Role::wrong),
+                                  kit_.theme().colour(label.tone == Tone::port        ? Role::port
+                                                      : label.tone == Tone::starboard ? Role::starboard
+                                                                                      : Role::wrong),
                                   circle_corners);
             kit_.line_in(place, label.text, label.type, side ? Role::on_side : Role::card,
                          window::Align::centre);
@@ -231,10 +233,16 @@ drawing::Placement placement_in(const Kit& kit, const Box& box, const drawing::D
                   std::max(1.0, box.h - 2 * down));
 }
 
-void paint_drawing(Kit& kit, const Box& box, const drawing::Drawing& drawing, const std::string& lit) {
+void paint_drawing(Kit& kit, const Box& box, const drawing::Drawing& drawing,
+                   const std::vector<std::string>& lit) {
     Painter painter(kit, box, placement_in(kit, box, drawing));
-    for (const Shape& shape : drawing.shapes) painter.paint(shape, !lit.empty() && shape.part == lit);
+    for (const Shape& shape : drawing.shapes)
+        painter.paint(shape, std::find(lit.begin(), lit.end(), shape.part) != lit.end());
     painter.set_labels();
+}
+
+void paint_drawing(Kit& kit, const Box& box, const drawing::Drawing& drawing, const std::string& lit) {
+    paint_drawing(kit, box, drawing, lit.empty() ? std::vector<std::string>{} : std::vector{lit});
 }
 
 }  // namespace hardover::window

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "app/drawing/drawing.hpp"
 #include "app/window/kit.hpp"
@@ -13,7 +14,9 @@ namespace hardover::window {
 // Where a drawing lies in a box that has room around it for its texts.
 drawing::Placement placement_in(const Kit& kit, const Box& box, const drawing::Drawing& drawing);
 
-// Paints it there; the part named is lit.
+// Paints it there; the parts named are lit.
+void paint_drawing(Kit& kit, const Box& box, const drawing::Drawing& drawing,
+                   const std::vector<std::string>& lit);
 void paint_drawing(Kit& kit, const Box& box, const drawing::Drawing& drawing, const std::string& lit = "");
 
 }  // namespace hardover::window

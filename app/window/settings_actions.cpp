@@ -94,10 +94,17 @@ void take_shop(AppState& state) {
         state.settings_view.trouble = shop.error().text();
         return;
     }
+    // What was typed on a worksheet stays what it was.
+    if (state.shop.ways.units != shop.value().ways.units) {
+        for (auto& [sheet, typed] : state.sheets.typed) {
+            const Index index = find(state.knowledge.worksheets, sheet);
+            if (index != none) write_units(state.knowledge, index, state.shop.ways.units, typed);
+        }
+    }
     state.shop = shop.value();
     if (!state.job || state.job->shop == state.shop.ways) return;
     state.job = replay(state.prepared, state.job->number, state.job->events, state.shop.ways);
-    state.turning.reset();
+    forget_turning(state);
     show_job(state);
 }
 

@@ -53,10 +53,11 @@ struct Apply {
         const Index sheet = find(state.knowledge.worksheets, sheets.open);
         if (!state.job || sheet == none) return;
         const SheetInputs typed = sheets.typed[sheets.open];
+        const UnitSystem units = state.shop.ways.units;
         const std::vector<std::string> taken =
-            make_sheet_page(state.knowledge, sheet, typed, job_of(state)).taken;
+            make_sheet_page(state.knowledge, sheet, typed, job_of(state), units).taken;
         std::size_t done = 0;
-        for (const Event& event : sheet_events(state.knowledge, sheet, typed, *state.job)) {
+        for (const Event& event : sheet_events(state.knowledge, sheet, typed, *state.job, units)) {
             const Result<void> kept = record(state.store, state.prepared, *state.job, event, state.now());
             if (!kept) {
                 sheets.view.trouble = kept.error().text();
@@ -95,9 +96,10 @@ void show_sheets(AppState& state) {
         return;
     }
     const SheetInputs& typed = sheets.typed[sheets.open];
-    sheets.page = make_sheet_page(state.knowledge, sheet, typed, job_of(state));
+    const UnitSystem units = state.shop.ways.units;
+    sheets.page = make_sheet_page(state.knowledge, sheet, typed, job_of(state), units);
     sheets.plot = make_sheet_plot(state.knowledge, sheet, typed, job_of(state), sheets.plot_result,
-                                  sheets.plot_against);
+                                  sheets.plot_against, units);
 }
 
 void carry_out_on_sheets(AppState& state, const SheetAction& action) {

@@ -32,6 +32,9 @@ struct AnswerItem {
     std::optional<double> sure;
 };
 struct NextItem {};
+struct FitMemory {};    // review times by the learner's own answers
+struct UsualMemory {};  // and back
+struct StopWork {};     // long work that is being done
 struct BeginBoat {
     std::optional<int> level;  // none: what is next
     std::string seed;          // as typed; "": any
@@ -52,6 +55,7 @@ struct Tell {
     practice::PracticeEvent event;
 };
 using StudyAction = std::variant<ChooseLearner, AddLearner, ShowStudy, StartQuiz, AnswerItem, NextItem,
-                                 BeginBoat, GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell>;
+                                 BeginBoat, GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell,
+                                 FitMemory, UsualMemory, StopWork>;
 
 }  // namespace hardover::window

@@ -11,6 +11,7 @@ void StudyDesk::put_away_work() {
 }
 
 void StudyDesk::take_in_hand(practice::BoatInHand boat) {
+    stop_working();
     session_ = std::move(boat.session);
     boat_number_ = boat.number;
     put_away_work();
@@ -19,9 +20,11 @@ void StudyDesk::take_in_hand(practice::BoatInHand boat) {
     for (const practice::Statement& said : session_->statements()) {
         page_.suspected = prepared_.knowledge().causes[static_cast<std::size_t>(said.cause)].id;
     }
-    page_.boat = practice::make_page(*session_);
+    page_.boat = practice::make_page(*session_, units_);
     page_.right = session_->boat_is_right();
+    page_.done = session_->phase() == practice::Session::Phase::ended;
     page_.showing = StudyShowing::practice;
+    end_boat();  // it was handed over, but the window was closed before it was marked
 }
 
 void StudyDesk::apply(const BeginBoat& begin) {
@@ -46,8 +49,9 @@ void StudyDesk::apply(const BeginBoat& begin) {
 
 // The one in hand, else the one in the record that is not finished.
 void StudyDesk::apply(const GoOnWithBoat&) {
-    if (session_ && session_->phase() != practice::Session::Phase::ended) {
+    if (session_ && !page_.debrief) {
         page_.showing = StudyShowing::practice;
+        if (!page_.working) end_boat();
         return;
     }
     const auto kept = record();
@@ -122,8 +126,9 @@ bool StudyDesk::keep(const practice::PracticeEvent& event) {
     session_ = std::move(after);
     if (const auto* suspected = std::get_if<practice::Suspected>(&event)) page_.suspected = suspected->cause;
     if (const auto* named = std::get_if<practice::Named>(&event)) page_.suspected = named->cause;
-    page_.boat = practice::make_page(*session_);
+    page_.boat = practice::make_page(*session_, units_);
     page_.right = session_->boat_is_right();
+    page_.done = session_->phase() == practice::Session::Phase::ended;
     return true;
 }
 
@@ -132,20 +137,34 @@ void StudyDesk::do_work() {
     page_.work.reset();
     page_.hint.clear();
     if (!keep(event)) return;
-    for (std::string& line : practice::what_happened(*session_)) page_.told.push_back(std::move(line));
+    for (std::string& line : practice::what_happened(*session_, units_))
+        page_.told.push_back(std::move(line));
     end_boat();
 }
 
 void StudyDesk::end_boat() {
     if (session_->phase() != practice::Session::Phase::ended || page_.debrief) return;
-    page_.debrief = practice::debrief(*session_, practice::mark(*session_));
+    work("Marking the boat", StudyShowing::practice,
+         [this, session = *session_, boat = boat_number_,
+          units = units_](Background::Watch& watch) -> Background::Outcome {
+             const auto told = practice::marked_debrief(
+                 session, units,
+                 [&watch](std::size_t done, std::size_t of) { return watch.go_on(done, of); });
+             if (!told) return {};
+             return [this, told, boat] { take_debrief(*told, boat); };
+         });
+}
+
+void StudyDesk::take_debrief(const practice::Debrief& debrief, int boat) {
+    page_.working.reset();
+    page_.debrief = debrief;
     auto kept = record();
     if (!kept) {
         refused(kept.error());
         return;
     }
     if (!kept.value()) return;
-    const Result<void> written = kept.value()->end(boat_number_, page_.debrief->ended, now_());
+    const Result<void> written = kept.value()->end(boat, debrief.ended, now_());
     if (!written) refused(written.error());
 }
 

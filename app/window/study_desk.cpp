@@ -11,6 +11,17 @@ namespace {
 
 constexpr std::size_t items_of_a_quiz = 10;
 
+constexpr const char* study_work = "study";
+
+Watched watched_by(Background::Watch& watch) {
+    return [&watch](std::size_t done, std::size_t of) { return watch.go_on(done, of); };
+}
+
+std::shared_ptr<const Portraits> made_if_needed(const std::shared_ptr<const Portraits>& portraits,
+                                                const PreparedKnowledge& prepared) {
+    return portraits ? portraits : std::make_shared<const Portraits>(prepared.knowledge());
+}
+
 // A number that is another one every second, short enough to be read to the next bench.
 std::uint64_t seed_of(const std::string& utc) {
     constexpr std::uint64_t most = 999983;
@@ -27,14 +38,17 @@ std::uint64_t seed_of(const std::string& utc) {
 StudyDesk::StudyDesk(const PreparedKnowledge& prepared, Store& store, std::function<std::string()> now)
     : prepared_(prepared), store_(store), now_(std::move(now)) {}
 
-void StudyDesk::show() {
+void StudyDesk::show(UnitSystem units) {
+    if (units_ != units && session_) page_.boat = practice::make_page(*session_, units);
+    units_ = units;
     page_.notice.clear();
     read_start();
     if (page_.showing == StudyShowing::progress) read_progress();
 }
 
 void StudyDesk::use(const PreparedKnowledge& prepared) {
-    const bool any = quiz_.has_value() || session_.has_value();
+    const bool any = quiz_.has_value() || session_.has_value() || page_.working.has_value();
+    stop_working();
     prepared_ = prepared;
     portraits_.reset();
     quiz_.reset();
@@ -57,9 +71,34 @@ bool StudyDesk::refused(const Error& error) {
     return true;
 }
 
-const Portraits& StudyDesk::portraits() {
-    if (!portraits_) portraits_ = std::make_unique<Portraits>(prepared_.knowledge());
-    return *portraits_;
+void StudyDesk::work(const std::string& what, StudyShowing showing, Background::Work work) {
+    if (background_ == nullptr) {
+        Background::Watch watch;
+        if (const Background::Outcome outcome = work(watch)) outcome();
+        return;
+    }
+    page_.working = StudyWork{what, "", 0, showing};
+    background_->start(study_work, std::move(work));
+}
+
+void StudyDesk::stop_working() {
+    page_.working.reset();
+    if (background_ != nullptr) background_->drop(study_work);
+}
+
+void StudyDesk::note_progress() {
+    if (!page_.working) return;
+    const Background::Progress progress = background_->progress(study_work);
+    if (progress.of == 0) return;
+    page_.working->progress = std::to_string(progress.done) + " of " + std::to_string(progress.of);
+    page_.working->share = static_cast<double>(progress.done) / static_cast<double>(progress.of);
+}
+
+void StudyDesk::apply(const StopWork&) {
+    if (!page_.working) return;
+    const bool boat = page_.working->showing == StudyShowing::practice;
+    stop_working();
+    if (!boat) apply(ShowStudy{StudyShowing::start});
 }
 
 Result<std::uint64_t> StudyDesk::seed_or_any(const std::string& typed) const {
@@ -135,14 +174,52 @@ void StudyDesk::read_progress() {
         refused(kept.error());
         return;
     }
-    const int day = study_day(now_());
-    page_.progress = make_progress_page(summarise(portraits(), everyone, who, day), everyone[who],
-                                        kept.value()->boats(), day);
+    work("Looking at what is known", StudyShowing::progress,
+         [this, prepared = prepared_, portraits = portraits_, everyone = std::move(everyone), who,
+          boats = kept.value()->boats(), day = study_day(now_())](Background::Watch&) {
+             const auto known = made_if_needed(portraits, prepared);
+             const ProgressPage page =
+                 make_progress_page(summarise(*known, everyone, who, day), everyone[who], boats, day);
+             return Background::Outcome([this, known, page] {
+                 page_.working.reset();
+                 portraits_ = known;
+                 page_.progress = page;
+             });
+         });
+}
+
+void StudyDesk::apply(const FitMemory&) {
+    const Result<LearnerState> state = learner_state(store_, learner_);
+    if (!state) {
+        refused(state.error());
+        return;
+    }
+    work("Fitting the review times", StudyShowing::progress,
+         [this, reviews = state.value().reviews, learner = learner_](Background::Watch&) {
+             return Background::Outcome([this, fit = fit_memory(reviews), learner] {
+                 page_.working.reset();
+                 const Result<void> kept = keep_fit(store_, learner, fit, now_());
+                 if (!kept) refused(kept.error());
+                 page_.notice.clear();
+                 if (!fit.adopted) page_.notice = fit_sentences(fit).front();
+                 read_progress();
+             });
+         });
+}
+
+void StudyDesk::apply(const UsualMemory&) {
+    const Result<void> kept = use_usual_memory(store_, learner_, now_());
+    if (!kept) {
+        refused(kept.error());
+        return;
+    }
+    read_progress();
 }
 
 // What is in hand belongs to whoever learned before.
 void StudyDesk::apply(const ChooseLearner& choose) {
     if (choose.learner != learner_) {
+        stop_working();
         quiz_.reset();
         session_.reset();
         page_ = {};
@@ -161,6 +238,8 @@ void StudyDesk::apply(const AddLearner& add) {
 }
 
 void StudyDesk::apply(const ShowStudy& show) {
+    // A boat goes on being marked while one looks elsewhere; what was only to be looked at is not wanted.
+    if (page_.working && page_.working->showing != StudyShowing::practice) stop_working();
     page_.showing = show.showing;
     if (show.showing == StudyShowing::start) read_start();
     if (show.showing == StudyShowing::progress) read_progress();
@@ -176,15 +255,32 @@ void StudyDesk::apply(const StartQuiz& start) {
         }
         state = std::move(known.value());
     }
-    const QuizWish wish{start.topic, items_of_a_quiz, seed_of(now_()), study_day(now_())};
-    Result<std::vector<Item>> items = choose_items(portraits(), state, wish);
+    const QuizWish wish{start.topic, items_of_a_quiz, seed_of(now_()), study_day(now_()), units_};
+    quiz_.reset();
+    page_.quiz.reset();
+    page_.showing = StudyShowing::quiz;
+    work("Making the questions", StudyShowing::quiz,
+         [this, prepared = prepared_, portraits = portraits_, state = std::move(state),
+          wish](Background::Watch& watch) {
+             const auto known = made_if_needed(portraits, prepared);
+             const auto items = choose_items(*known, state, wish, watched_by(watch));
+             return Background::Outcome([this, known, items, state, wish] {
+                 page_.working.reset();
+                 portraits_ = known;
+                 take_quiz(items, state, wish);
+             });
+         });
+}
+
+void StudyDesk::take_quiz(const Result<std::vector<Item>>& items, const LearnerState& learner,
+                          const QuizWish& wish) {
     if (!items) {
+        page_.showing = StudyShowing::start;
         refused(items.error());
         return;
     }
-    quiz_.emplace(prepared_.knowledge(), std::move(items.value()), std::move(state), wish);
+    quiz_.emplace(prepared_.knowledge(), items.value(), learner, wish);
     page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
-    page_.showing = StudyShowing::quiz;
 }
 
 void StudyDesk::apply(const AnswerItem& answer) {

@@ -14,6 +14,7 @@
 #include "app/study/practice_page.hpp"
 #include "app/study/progress_page.hpp"
 #include "app/study/quiz_in_hand.hpp"
+#include "app/window/background.hpp"
 #include "app/window/study_actions.hpp"
 
 namespace hardover::window {
@@ -31,6 +32,14 @@ struct WorkInHand {
     std::vector<practice::CautionQuestion> questions;
 };
 
+// Long work that is being done, shown in the place of what it will come to.
+struct StudyWork {
+    std::string what;      // "Making the questions"
+    std::string progress;  // "3 of 12"; "" until it is known
+    double share = 0;      // that is done
+    StudyShowing showing = StudyShowing::quiz;
+};
+
 // Everything the place shows, already in words.
 struct StudyPage {
     StudyShowing showing = StudyShowing::start;
@@ -46,24 +55,31 @@ struct StudyPage {
     std::vector<std::string> hint;  // help asked for last
     std::string suspected;          // cause said last, by id
     bool right = false;             // the boat is right
+    bool done = false;              // and handed over, though perhaps not marked yet
     std::optional<practice::Debrief> debrief;
     std::optional<study::ProgressPage> progress;
     std::string trouble;  // what was refused, and what would be right
     std::string notice;   // something to know that was done by itself
+    std::optional<StudyWork> working;
 };
 
 class StudyDesk {
   public:
     StudyDesk(const PreparedKnowledge& prepared, Store& store, std::function<std::string()> now);
 
-    // On coming to the place: the learners and what is due anew.
-    void show();
+    // On coming to the place: the learners, what is due and the shop's units anew.
+    void show(UnitSystem units);
     void carry_out(const StudyAction& action);
     // Knowledge read anew: a quiz and a boat in hand were made with the old one, so they are put away. What
     // is on record stays.
     void use(const PreparedKnowledge& prepared);
 
     const StudyPage& page() const { return page_; }
+
+    // Long work is done beside the window from now on; without it, at once.
+    void work_in(Background& background) { background_ = &background; }
+    // How far long work has come, for the page.
+    void note_progress();
 
     // The finished boat for the place where faults are shown; nothing while none is finished.
     struct FinishedBoat {
@@ -86,9 +102,16 @@ class StudyDesk {
     void apply(const DoWork& work);
     void apply(const DropWork& drop);
     void apply(const Tell& tell);
+    void apply(const FitMemory& fit);
+    void apply(const UsualMemory& usual);
+    void apply(const StopWork& stop);
 
     bool refused(const Error& error);  // true, so that callers can return on it
-    const study::Portraits& portraits();
+    // Does work whose outcome is shown at `showing`; what was being done is dropped.
+    void work(const std::string& what, StudyShowing showing, Background::Work work);
+    void stop_working();
+    void take_quiz(const Result<std::vector<study::Item>>& items, const study::LearnerState& learner,
+                   const study::QuizWish& wish);
     // The seed typed, or one made from the clock. Error: no whole number.
     Result<std::uint64_t> seed_or_any(const std::string& typed) const;
     Result<std::optional<practice::Record>> record();
@@ -96,6 +119,7 @@ class StudyDesk {
     void do_work();
     void take_in_hand(practice::BoatInHand boat);
     void end_boat();
+    void take_debrief(const practice::Debrief& debrief, int boat);
     void put_away_work();
     void read_start();
     void read_progress();
@@ -103,8 +127,10 @@ class StudyDesk {
     PreparedKnowledge prepared_;
     Store& store_;
     std::function<std::string()> now_;
+    Background* background_ = nullptr;
+    UnitSystem units_ = UnitSystem::us;  // the shop's
     LearnerNumber learner_ = 0;
-    std::unique_ptr<study::Portraits> portraits_;  // made when first needed
+    std::shared_ptr<const study::Portraits> portraits_;  // made when first needed
     std::optional<study::QuizInHand> quiz_;
     std::optional<practice::Session> session_;
     int boat_number_ = 0;  // in the learner's record

@@ -57,6 +57,8 @@ constexpr std::array<Shades, static_cast<std::size_t>(Role::count)> colours{{
     {0xB3202C, 0xC93642, 0x8F0F1A},  // port
     {0x0D6B3C, 0x12804A, 0x0A5230},  // starboard
     {0xFFFFFF, 0xFFFFFF, 0xFFFFFF},  // on_side
+    {0xB3202C, 0xFF7D7D, 0xFFA3A3},  // port_line
+    {0x0D6B3C, 0x4FD08A, 0x66E8A8},  // starboard_line
     {0xFBFAF7, 0x2A3F4D, 0x1C1C1C},  // key_face
     {0x817B6E, 0x71879A, 0xFFFFFF},  // key_edge
 }};
@@ -153,6 +155,12 @@ std::vector<ColourPair> colour_pairs() {
     for (const Role text : {Role::weigh_for, Role::weigh_against, Role::wrong, Role::right}) {
         pairs.push_back({text, Role::card});
         pairs.push_back({text, Role::panel});
+    }
+    // Lines of drawings and plots, on paper, on what lies under a quiz's drawing, and on lightly filled
+    // areas.
+    for (const Role line :
+         {Role::port_line, Role::starboard_line, Role::wrong, Role::accent, Role::ink, Role::ink2}) {
+        for (const Role on : {Role::card, Role::raised, Role::bar_track}) pairs.push_back({line, on, 3});
     }
     pairs.insert(pairs.end(), {{Role::on_accent, Role::accent},
                                {Role::on_accent, Role::accent_over},

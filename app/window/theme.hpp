@@ -60,9 +60,11 @@ enum class Role {
     bar_other,
     ring_outer,
     ring_inner,
-    port,
+    port,  // a face with on_side on it
     starboard,
     on_side,
+    port_line,  // lines and areas of a drawing
+    starboard_line,
     key_face,
     key_edge,
     count

@@ -133,6 +133,7 @@ class Window {
     Result<void> run(const std::string& preferences_file) {
         while (glfwWindowShouldClose(surface_.window()) == GLFW_FALSE) {
             wait();
+            if (take_in_background(state_)) session_.event();
             if (Result<void> built = keep_theme(); !built) return built;
             if (session_.came_to_front) {
                 session_.came_to_front = false;
@@ -259,6 +260,8 @@ int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& se
             state.bench_view.notice = state.settings_view.trouble = kept.error().text();
         }
     }
+    Background background(glfwPostEmptyEvent);  // ends before `state`, which it works for
+    use_background(state, background);
     state.fonts_folder = settings.assets_folder + "/fonts";
     state.open_outside = open_outside;
     take_shop(state);

@@ -11,6 +11,7 @@
 #include <thread>
 
 #include "rules/reading/draft.hpp"
+#include "rules/reading/elsewhere.hpp"
 #include "rules/reading/letters.hpp"
 #include "rules/result/nearest.hpp"
 
@@ -238,6 +239,9 @@ KnowledgeRead read_knowledge(const std::vector<KnowledgeFile>& files, const Func
                      [](const KnowledgeFile& a, const KnowledgeFile& b) { return a.name < b.name; });
 
     Draft draft(functions);
+    const std::string fingerprint = fingerprint_of(sorted);
+    std::erase_if(sorted, [](const KnowledgeFile& file) { return is_read_elsewhere(file.name); });
+    if (sorted.empty()) return refused("", "there are no knowledge files", "");
     const std::vector<EntriesRead> read = parse_files(sorted, draft.faults);
     for (std::size_t i = 0; i < read.size(); ++i) {
         for (const YamlNode& node : read[i].entries) collect_entry(draft, node);
@@ -259,10 +263,21 @@ KnowledgeRead read_knowledge(const std::vector<KnowledgeFile>& files, const Func
     const bool usable = std::all_of(result.faults.begin(), result.faults.end(),
                                     [](const Fault& fault) { return fault.warning; });
     if (usable) {
-        draft.knowledge.fingerprint = fingerprint_of(sorted);
+        draft.knowledge.fingerprint = fingerprint;
         result.knowledge = std::move(draft.knowledge);
     }
     return result;
+}
+
+bool is_read_elsewhere(const std::string& file) {
+    return std::filesystem::path(file).filename().string().rfind("quiz_", 0) == 0;
+}
+
+Result<std::vector<KnowledgeFile>> files_read_elsewhere(const std::string& folder) {
+    Result<std::vector<KnowledgeFile>> files = files_of(folder);
+    if (!files) return files.error();
+    std::erase_if(files.value(), [](const KnowledgeFile& file) { return !is_read_elsewhere(file.name); });
+    return files;
 }
 
 KnowledgeRead read_knowledge_folder(const std::string& folder, const Functions& functions) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/reading/elsewhere.hpp"
 #include "rules/reading/letters.hpp"
 #include "rules/reading/plain_language.hpp"
 #include "rules/reading/sense.hpp"
@@ -172,3 +173,13 @@ void check_texts(const Knowledge& knowledge, std::vector<Fault>& faults) {
 }
 
 }  // namespace hardover::reading_detail
+
+namespace hardover {
+
+void check_prose(const Knowledge& knowledge, const Entry& entry, const char* key,
+                 const std::vector<std::string>& texts, std::vector<Fault>& faults) {
+    using namespace reading_detail;
+    TextCheck(entry, trade_words(knowledge), faults).prose(key, texts);
+}
+
+}  // namespace hardover

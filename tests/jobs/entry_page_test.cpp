@@ -97,3 +97,14 @@ TEST_CASE("A rule that fired says because of what, and stands in the list of tho
         make_entry_page(shipped(), shipped_links(), {"rule", idle->id}, &bench.job(), prepared);
     CHECK(all_text(page.in_job).find("It has not fired.") != std::string::npos);
 }
+
+TEST_CASE("Entries show the shop's units") {
+    const PreparedKnowledge prepared(shipped());
+    const auto text = [&](const EntryKey& key, UnitSystem units) {
+        return all_text(make_entry_page(shipped(), shipped_links(), key, nullptr, prepared, units).rows);
+    };
+    CHECK(text({"rig_field", "hose_length"}, UnitSystem::us).find("18 ft") != std::string::npos);
+    CHECK(text({"rig_field", "hose_length"}, UnitSystem::metric).find("5.49 m") != std::string::npos);
+    CHECK(text({"worksheet", "ram_centring"}, UnitSystem::metric).find(" mm") != std::string::npos);
+    CHECK(text({"worksheet", "ram_centring"}, UnitSystem::us).find(" mm") == std::string::npos);
+}

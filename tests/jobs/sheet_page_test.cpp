@@ -169,3 +169,34 @@ TEST_CASE("The list finds a worksheet by its name, what it is about and what it 
     CHECK(std::unique(once.begin(), once.end()) == once.end());  // a topic's sheets stand together
     CHECK(topics.front() == "Finding the fault");
 }
+
+TEST_CASE("A sheet in a metric shop shows and takes metric figures, and comes to the same") {
+    const SheetPage us =
+        make_sheet_page(shipped(), sheet("ram_centring"), {{"stroke", "9"}}, nullptr, UnitSystem::us);
+    const SheetPage metric =
+        make_sheet_page(shipped(), sheet("ram_centring"), {{"stroke", "228.6"}}, nullptr, UnitSystem::metric);
+    CHECK(field(us, "stroke").unit == "in");
+    CHECK(field(metric, "stroke").unit == "mm");
+    CHECK(field(metric, "stroke").hint.find(" mm") != std::string::npos);
+    CHECK(result(us, "Half travel") == "4 1/2 in");
+    CHECK(result(metric, "Half travel") == "114 mm");
+    const SheetPlot plot =
+        make_sheet_plot(shipped(), sheet("ram_centring"), {}, nullptr, "", "stroke", UnitSystem::metric);
+    REQUIRE(plot.plot);
+    CHECK(plot.plot->x.unit == "mm");
+    CHECK(plot.plot->in_words.find(" mm") != std::string::npos);
+}
+
+TEST_CASE("A bare number that was typed keeps its unit when figures are shown otherwise") {
+    SheetInputs typed{{"stroke", "9"}};
+    write_units(shipped(), sheet("ram_centring"), UnitSystem::us, typed);
+    CHECK(typed["stroke"] == "9 in");
+    write_units(shipped(), sheet("ram_centring"), UnitSystem::metric, typed);
+    CHECK(typed["stroke"] == "9 in");
+    const SheetPage page =
+        make_sheet_page(shipped(), sheet("ram_centring"), typed, nullptr, UnitSystem::metric);
+    CHECK(result(page, "Half travel") == "114 mm");
+    SheetInputs wrong{{"stroke", "nine"}};
+    write_units(shipped(), sheet("ram_centring"), UnitSystem::us, wrong);
+    CHECK(wrong["stroke"] == "nine");
+}

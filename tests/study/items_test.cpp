@@ -8,6 +8,7 @@
 #include <cmath>
 #include <set>
 
+#include "app/study/marking.hpp"
 #include "app/study/quiz.hpp"
 #include "study/study_support.hpp"
 
@@ -308,4 +309,21 @@ TEST_CASE(
             if (!option.right) CHECK(part->place != shipped().parts[cause.part].id);
         }
     }
+}
+
+TEST_CASE("A figure asked in a metric shop is drawn, shown and right in metric units") {
+    int metric = 0;
+    for (const Stem& stem : list_stems(portraits())) {
+        if (stem.form != Form::figure) continue;
+        const auto item = make_item(portraits(), stem, 1, UnitSystem::metric);
+        if (!item) continue;
+        INFO(stem.id);
+        CHECK(item->figure->unit.name == shown_unit(item->figure->unit, UnitSystem::metric).name);
+        for (const std::string& line : item->given) CHECK(line.find(" in^") == std::string::npos);
+        const auto marked = mark_answer(*item, right_answer(*item));
+        REQUIRE_OK(marked);
+        CHECK(marked.value().mark == 1);
+        metric += item->figure->unit.name == "mm" ? 1 : 0;
+    }
+    CHECK(metric >= 5);
 }

@@ -74,3 +74,27 @@ TEST_CASE(
     CHECK(sum_of(minutes_bar(lucky), false) == Approx(27));
     CHECK(sum_of(minutes_bar(lucky), true) == Approx(52));
 }
+
+TEST_CASE("A boat is the same in every shop; only its figures are shown otherwise, as one would say them") {
+    auto session = session_on(practice_boat(7, 2));
+    const Page us = make_page(session, UnitSystem::us);
+    const Page metric = make_page(session, UnitSystem::metric);
+    CHECK(us.customer == metric.customer);
+    REQUIRE(us.rig.size() == metric.rig.size());
+    const auto value = [](const Page& page, const std::string& name) {
+        for (const SheetLine& line : page.rig) {
+            if (line.name == name) return line.value;
+        }
+        return std::string();
+    };
+    const std::string length = value(us, "Length of one hose");
+    INFO(length);
+    CHECK(length.find("ft") != std::string::npos);
+    CHECK(length.find('/') == std::string::npos);
+    CHECK(value(metric, "Length of one hose").find(" m") != std::string::npos);
+    for (const SheetLine& line : metric.rig) {
+        INFO(line.name << ": " << line.value);
+        CHECK(line.value.find(" ft") == std::string::npos);
+        CHECK(line.value.find(" psi") == std::string::npos);
+    }
+}

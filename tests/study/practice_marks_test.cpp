@@ -136,3 +136,27 @@ TEST_CASE("A debrief tells every step with its ranking, and three things to prac
     CHECK(told.ended.cured == session.boat_is_right());
     CHECK(told.truth.find(shipped().causes[boat->faults.front()].name) != std::string::npos);
 }
+
+TEST_CASE("Marking tells how far it has come, and told to stop it gives nothing") {
+    const auto session = expert_on(prepared(), practice_boat(7, 2));
+    const std::size_t pieces = session.work().size();
+    std::vector<std::size_t> told;
+    const auto whole = marked_debrief(session, UnitSystem::us, [&](std::size_t done, std::size_t of) {
+        CHECK(of == 2 * pieces + 1);
+        told.push_back(done);
+        return true;
+    });
+    REQUIRE(whole);
+    CHECK(whole->minutes == debrief(session, mark(session)).minutes);
+    REQUIRE(told.size() == 2 * pieces + 1);
+    for (std::size_t i = 0; i < told.size(); ++i) CHECK(told[i] == i);
+    for (const std::size_t last : {std::size_t{0}, pieces, 2 * pieces}) {
+        std::size_t asked = 0;
+        const auto stopped = marked_debrief(session, UnitSystem::us, [&](std::size_t done, std::size_t) {
+            ++asked;
+            return done < last;
+        });
+        CHECK_FALSE(stopped);
+        CHECK(asked == last + 1);
+    }
+}

@@ -1,6 +1,8 @@
 // `hardover quiz ...` and `hardover learner ...` with the built program and the shipped knowledge.
+#include <filesystem>
 #include <nlohmann/json.hpp>
 
+#include "app/jobs/shop.hpp"
 #include "support.hpp"
 #include "terminal/records_of_own.hpp"
 
@@ -99,4 +101,51 @@ TEST_CASE("One command prints the figures on the items") {
     INFO(pump.err);
     CHECK(holds(pump.out, "By form"));
     CHECK(holds(pump.out, "Cause from signs"));
+}
+
+TEST_CASE("In a metric shop the quiz, practice boats, worksheets and entries are metric") {
+    const RecordsOfOwn shop;
+    {
+        auto store = hardover::Store::open(shop.file());
+        REQUIRE(store.ok());
+        hardover::ShopSettings settings;
+        settings.ways.units = hardover::UnitSystem::metric;
+        REQUIRE(hardover::keep_shop(store.value(), settings).ok());
+    }
+    CHECK(holds(shop.run({"knowledge", "show", "ram_centring"}).out, " mm"));
+    CHECK(holds(shop.run({"worksheet", "ram_centring", "stroke=9 in"}).out, "Half travel = 114 mm"));
+    const Ran quiz = shop.run({"quiz", "--topic", "figure", "--count", "6", "--seed", "3"}, lines(6, "?"));
+    CHECK(holds(quiz.out, " mm"));
+    const Ran boat = shop.run({"practice", "--seed", "7", "--level", "2"}, "");
+    CHECK(holds(boat.out, "Length of one hose: "));
+    CHECK_FALSE(holds(boat.out, " psi"));
+    const RecordsOfOwn plain;
+    CHECK(holds(plain.run({"worksheet", "ram_centring", "stroke=9 in"}).out, "Half travel = 4 1/2 in"));
+}
+
+TEST_CASE("Fitting review times says how many answers it takes, and goes back on wish") {
+    const RecordsOfOwn shop;
+    REQUIRE(shop.run({"learner", "add", "Ann"}).code == 0);
+    const Ran few = shop.run({"learner", "fit", "Ann"});
+    CHECK(few.code == 0);
+    CHECK(holds(few.out, "takes 200"));
+    CHECK(holds(shop.run({"learner", "show", "Ann"}).out, "usual weights"));
+    const Ran back = shop.run({"learner", "fit", "--usual", "Ann"});
+    CHECK(back.code == 0);
+    CHECK(holds(back.out, "usual weights again"));
+    CHECK(shop.run({"learner", "fit", "Nobody"}).code == 1);
+}
+
+TEST_CASE("A fault in a quiz item is found by the check of the knowledge, and the others are still asked") {
+    const TemporaryFolder folder;
+    for (const auto& file : std::filesystem::directory_iterator(source_path("knowledge")))
+        std::filesystem::copy(file.path(), folder.path());
+    write_file(folder.file("quiz_broken.yaml"), "- item: alone\n  form: method\n  asks: What?\n");
+    const Ran ran = run_program({"knowledge", "check", folder.path()});
+    CHECK(ran.code == 1);
+    CHECK(holds(ran.out, "quiz_broken.yaml:3:3: "));
+    CHECK(holds(ran.out, "did you mean 'ask'?"));
+    const Ran quiz = run_program(
+        {"--knowledge", folder.path(), "quiz", "--topic", "deciding", "--count", "3"}, lines(3, "?"));
+    CHECK(holds(quiz.out, "3 of 3"));
 }

@@ -10,8 +10,9 @@ namespace hardover_tests {
 
 class RecordsOfOwn {
   public:
+    std::string file() const { return folder_.file("records.db"); }
     std::vector<std::string> arguments(std::vector<std::string> words) const {
-        words.insert(words.begin(), {"--records", folder_.file("records.db")});
+        words.insert(words.begin(), {"--records", file()});
         return words;
     }
     Ran run(const std::vector<std::string>& words, const std::string& input = "") const {

@@ -15,7 +15,7 @@ class Maker {
   public:
     Maker()
         : store_(open()), desk_(PreparedKnowledge(shipped()), store_, [] { return "2026-11-25T15:03:13Z"; }) {
-        desk_.show();
+        desk_.show(hardover::UnitSystem::us);
     }
 
     std::vector<StudyState> make() {

@@ -197,7 +197,8 @@ std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view)
                    view,
                    false,
                    false,
-                   std::nullopt};
+                   std::nullopt,
+                   screen.turning_in_work};
     const float scale = kit.px(1);
     const float w = kit.screen().w / scale, h = kit.screen().h / scale;
     const float stops = stops_height(kit, screen.page, kit.screen().w) / scale;

@@ -20,6 +20,7 @@ struct JobScreen {
     const std::vector<LookUpRow>& look_up;
     const QuestionOutlook* outlook = nullptr;  // of the question in hand
     const TurningSketch* turning = nullptr;    // once asked for
+    bool turning_in_work = false;              // it is asked for and being worked out
 };
 
 std::optional<Action> draw_job(Kit& kit, const JobScreen& screen, JobView& view);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "app/window/screens/job_parts.hpp"
+#include "app/window/screens/parts.hpp"
 
 namespace hardover::window {
 
@@ -156,9 +157,8 @@ void draw_causes(JobScene& scene) {
     if (kit.fold("fold.out", "Ruled out (" + std::to_string(out) + ")", open)) scene.view.fold("out");
     for (const CauseLine& cause : scene.page.causes) {
         if (!open || !is_out(cause)) continue;
-        kit.text(cause.name, Type::body, Role::ink2);
-        kit.text(cause.state, Type::small, Role::ink2);
-        kit.gap(6);
+        draw_known_link(scene, "cause." + cause.id + ".known", cause.name + ": " + cause.state,
+                        {"cause", cause.id});
     }
 }
 
@@ -203,6 +203,8 @@ void draw_cause(JobScene& scene, const CauseLine& cause, bool open_at_first) {
         if (cause.weights_for.empty() && cause.weights_against.empty()) {
             kit.text("Nothing speaks for or against it yet.", Type::small, Role::ink2);
         }
+        kit.gap(6);
+        draw_known_link(scene, name + ".known", "What is known about it", {"cause", cause.id});
     });
     kit.gap(8);
 }

@@ -73,6 +73,10 @@ Role edge_of(StepCard::Kind kind) {
 
 }  // namespace
 
+void draw_known_link(JobScene& scene, const std::string& id, const std::string& words, const EntryKey& to) {
+    if (draw_entry_link(scene.kit, id, words)) scene.action = KnowledgeAction{ShowKnowledge{to}};
+}
+
 void draw_caption(Kit& kit, const std::string& text) {
     kit.text(text, Type::caps, Role::ink2);
     kit.gap(4);
@@ -129,6 +133,56 @@ void draw_heading(JobScene& scene) {
 
 }  // namespace
 
+namespace {
+
+// The kind of entry that a card's id names; "" where the step is none.
+std::string kind_of(StepCard::Kind kind) {
+    switch (kind) {
+        case StepCard::Kind::question:
+            return "finding";
+        case StepCard::Kind::check:
+        case StepCard::Kind::prove:
+            return "check";
+        case StepCard::Kind::remedy:
+            return "remedy";
+        default:
+            return "";
+    }
+}
+
+// What the step is about, in the knowledge: folded, since it is seldom wanted.
+void draw_entries(JobScene& scene) {
+    const StepCard& card = scene.card;
+    std::vector<EntryKey> entries;
+    const std::string kind = kind_of(card.kind);
+    if (!kind.empty() && !card.id.empty()) entries.push_back({kind, card.id});
+    if (!card.cause.empty()) entries.push_back({"cause", card.cause});
+    for (const QuestionText& question : card.questions) {
+        if (card.kind != StepCard::Kind::question) entries.push_back({"finding", question.finding});
+    }
+    if (entries.empty()) return;
+    Kit& kit = scene.kit;
+    kit.gap(6);
+    const bool open = scene.view.is_open("entries");
+    if (kit.fold("card.entries", "In the knowledge", open)) scene.view.fold("entries");
+    if (!open) return;
+    const auto words_of = [&](const EntryKey& entry) {
+        for (const QuestionText& question : card.questions) {
+            if (entry.kind == "finding" && entry.id == question.finding) return question.name;
+        }
+        for (const CauseLine& cause : scene.page.causes) {
+            if (entry.kind == "cause" && entry.id == cause.id) return cause.name;
+        }
+        return card.heading;
+    };
+    for (const EntryKey& entry : entries) {
+        draw_known_link(scene, "card.known." + entry.kind + "." + entry.id,
+                        kind_name(entry.kind) + ": " + words_of(entry), entry);
+    }
+}
+
+}  // namespace
+
 void draw_card(JobScene& scene) {
     Kit& kit = scene.kit;
     const StepCard& card = scene.card;
@@ -157,6 +211,7 @@ void draw_card(JobScene& scene) {
             kit.gap(10);
             kit.text(card.sources, Type::small, Role::ink2);
         }
+        draw_entries(scene);
     });
     kit.gap(14);
 }

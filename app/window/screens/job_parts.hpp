@@ -16,6 +16,7 @@ struct JobScene {
     bool low = false;
     bool dock_inside = false;  // no room for a dock: the answers follow the step
     std::optional<Action> action;
+    bool turning_in_work = false;
 };
 
 void draw_stops(JobScene& scene, const Box& box);
@@ -50,6 +51,9 @@ std::vector<std::pair<std::string, std::string>> dock_keys(const JobScene& scene
 
 // One number with its name, unit, and the refusal under it.
 void draw_number(JobScene& scene, const MeasureField& field);
+
+// Leads to an entry of the knowledge.
+void draw_known_link(JobScene& scene, const std::string& id, const std::string& words, const EntryKey& to);
 
 // A caution: hatched edge, what can hurt, and how not to be hurt.
 void draw_caution(JobScene& scene, const CautionText& caution);

@@ -100,7 +100,8 @@ bool cured(const JobScene& scene) {
 }
 
 void ask_for_turning(JobScene& scene) {
-    if (scene.turning == nullptr && !scene.action) scene.action = WorkOutTurning{};
+    const bool asked = scene.turning != nullptr || scene.turning_in_work;
+    if (!asked && !scene.action) scene.action = WorkOutTurning{};
 }
 
 void draw_turn(Kit& kit, const TurnSketch& turn) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "app/window/layout.hpp"
+#include "app/window/paint_drawing.hpp"
 #include "app/window/screens/bars.hpp"
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/parts.hpp"
@@ -24,22 +25,9 @@ void go(Scene& scene, const EntryKey& to) {
     scene.action = KnowledgeAction{ShowKnowledge{to}};
 }
 
-// A line that leads to an entry, as high as a finger needs.
 void draw_link_line(Scene& scene, const EntryText& text, const EntryKey& to) {
-    Kit& kit = scene.kit;
-    const std::string words = text.plain();
-    const float room = kit.width() - kit.px(46);
-    const float h = kit.text_height(words, Type::body, room);
-    const Box box = kit.take(std::max(kit.px(46), h + kit.px(18)));
     const std::string id = "link." + std::to_string(scene.drawn++) + "." + to.kind + "." + to.id;
-    const Kit::Touch t = kit.touch(id, box, words);
-    kit.fill(box, t.over ? Role::raised_over : Role::raised, 8);
-    kit.outline(box, t.focused ? Role::accent : Role::hairline, t.focused ? 3 : 1.5F, 8);
-    kit.wrapped_in({box.x + kit.px(12), box.y, room, box.h}, words, Type::body, Role::ink);
-    kit.icon({box.right() - kit.px(28), box.middle_y() - kit.px(9), kit.px(18), kit.px(18)}, Icon::shut,
-             Role::accent);
-    if (t.pressed) go(scene, to);
-    kit.gap(6);
+    if (draw_entry_link(scene.kit, id, text.plain())) go(scene, to);
 }
 
 void draw_item(Scene& scene, const EntryText& item, int number) {
@@ -121,6 +109,26 @@ void draw_way(Scene& scene) {
     kit.gap(12);
 }
 
+// Where on the boat it is, with the way there.
+void draw_where(Scene& scene) {
+    if (!scene.known.where) return;
+    Kit& kit = scene.kit;
+    const EntryPlace& where = *scene.known.where;
+    kit.card({.pad = 16}, [&] {
+        kit.text("Where it is", Type::caps, Role::ink2);
+        kit.gap(4);
+        kit.text(where.words, Type::body, Role::ink);
+        kit.gap(8);
+        const Box sheet = kit.take(std::clamp(kit.width() * 0.5F, kit.px(220), kit.px(340)));
+        kit.outline(sheet, Role::hairline, 1, 8);
+        paint_drawing(kit, sheet.inset(kit.px(6)), where.drawing, where.parts);
+        kit.gap(10);
+        if (draw_small_button(kit, "known.on_boat", {.label = "Show it on the boat", .icon = Icon::boat}))
+            scene.action = KnowledgeAction{ShowOnBoat{scene.known.page.key}};
+    });
+    kit.gap(12);
+}
+
 void draw_entry(Scene& scene) {
     Kit& kit = scene.kit;
     const EntryPage& page = scene.known.page;
@@ -138,6 +146,7 @@ void draw_entry(Scene& scene) {
             scene.action = SheetAction{ShowSheet{page.key.id}};
         kit.gap(12);
     }
+    draw_where(scene);
     kit.card({.pad = 18}, [&] { draw_rows(scene, page.rows); });
 }
 

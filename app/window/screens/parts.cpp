@@ -84,6 +84,20 @@ bool draw_hit_row(Kit& kit, const std::string& id, const SearchHit& hit) {
     return t.pressed;
 }
 
+bool draw_entry_link(Kit& kit, const std::string& id, const std::string& words) {
+    const float room = kit.width() - kit.px(46);
+    const float h = kit.text_height(words, Type::body, room);
+    const Box box = kit.take(std::max(kit.px(46), h + kit.px(18)));
+    const Kit::Touch t = kit.touch(id, box, words);
+    kit.fill(box, t.over ? Role::raised_over : Role::raised, 8);
+    kit.outline(box, t.focused ? Role::accent : Role::hairline, t.focused ? 3 : 1.5F, 8);
+    kit.wrapped_in({box.x + kit.px(12), box.y, room, box.h}, words, Type::body, Role::ink);
+    kit.icon({box.right() - kit.px(28), box.middle_y() - kit.px(9), kit.px(18), kit.px(18)}, Icon::shut,
+             Role::accent);
+    kit.gap(6);
+    return t.pressed;
+}
+
 bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look) {
     const Box line = kit.take(kit.px(48));
     return kit.button(id, {line.x, line.y, std::min(line.w, kit.button_width(look)), line.h}, look);

@@ -35,6 +35,9 @@ bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const
 // One thing found: its kind, its name, and why it was found. True when pressed.
 bool draw_hit_row(Kit& kit, const std::string& id, const SearchHit& hit);
 
+// A line that leads to an entry of the knowledge, as high as a finger needs. True when pressed.
+bool draw_entry_link(Kit& kit, const std::string& id, const std::string& words);
+
 // A button as wide as its label, at the left.
 bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look);
 

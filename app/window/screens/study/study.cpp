@@ -72,7 +72,11 @@ void draw_practice_place(StudyScene& scene, const BenchBoxes& boxes) {
 void draw_body(StudyScene& scene, const BenchBoxes& boxes) {
     Kit& kit = scene.kit;
     const StudyPage& page = scene.page;
-    if (page.showing == StudyShowing::quiz && page.quiz) {
+    if (page.working && page.showing == page.working->showing) {
+        kit.pane("working", kit.placed(boxes.body),
+                 {.pad_x = side_pad(boxes.body, most_wide), .pad_y = 18, .main = true},
+                 [&] { draw_working(scene); });
+    } else if (page.showing == StudyShowing::quiz && page.quiz) {
         draw_quiz_place(scene, boxes);
     } else if (page.showing == StudyShowing::practice && page.debrief) {
         kit.pane("debrief", kit.placed(boxes.body),
@@ -97,6 +101,7 @@ std::string beside_title(const StudyPage& page, bool roomy) {
 }
 
 std::vector<KeyHint> keys_of(const StudyPage& page) {
+    if (page.working && page.showing == page.working->showing) return {{"Esc", "back"}};
     if (page.showing == StudyShowing::quiz && page.quiz) {
         if (page.quiz->feedback || !page.quiz->closing.empty()) return {{"Enter", "go on"}, {"Esc", "stop"}};
         const bool order = page.quiz->way == study::Way::order;

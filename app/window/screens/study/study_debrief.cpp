@@ -19,9 +19,13 @@ void draw_skipped(StudyScene& scene, const practice::Debrief& debrief) {
             kit.icon({title.x, title.y, kit.px(26), kit.px(26)}, Icon::caution, Role::ink);
             kit.line_in({title.x + kit.px(36), title.y, title.w - kit.px(36), title.h}, "Cautions left out",
                         Type::h2, Role::ink);
-            for (const std::string& caution : debrief.skipped_cautions) {
-                kit.gap(6);
-                kit.text(caution, Type::body, Role::ink);
+            for (const practice::SkippedCautions& skipped : debrief.skipped_cautions) {
+                kit.gap(8);
+                kit.text(skipped.work, Type::strong, Role::ink);
+                for (const std::string& caution : skipped.cautions) {
+                    kit.gap(2);
+                    kit.text(caution, Type::small, Role::ink);
+                }
             }
         });
     kit.gap(14);

@@ -25,6 +25,7 @@ void draw_practice(StudyScene& scene);    // what can be done now
 void draw_boat_known(StudyScene& scene);  // what is known of the boat
 void draw_debrief(StudyScene& scene);
 void draw_progress(StudyScene& scene);
+void draw_working(StudyScene& scene);  // long work, in the place of what it will come to
 
 // A line of a list that can be pressed.
 struct RowLook {

@@ -190,6 +190,19 @@ void draw_work(StudyScene& scene, const WorkInHand& work) {
     kit.gap(14);
 }
 
+// Handed over, but the marking was stopped.
+void draw_not_marked(StudyScene& scene) {
+    Kit& kit = scene.kit;
+    kit.card({.pad = 20, .edge = Role::accent}, [&] {
+        kit.text("This boat is handed over and not marked yet.", Type::h2, Role::ink);
+        kit.gap(12);
+        kit.tab_starts_here();
+        const ButtonLook mark{.label = "Mark it", .face = Face::primary, .key = "Enter"};
+        if (kit.button("boat.mark", kit.take(kit.px(56)), mark) || kit.take(Key::enter))
+            scene.ask(GoOnWithBoat{});
+    });
+}
+
 struct TabText {
     PracticeTab tab;
     const char* id;
@@ -247,6 +260,10 @@ void draw_practice(StudyScene& scene) {
     draw_told(scene);
     if (scene.page.work) {
         draw_work(scene, *scene.page.work);
+        return;
+    }
+    if (scene.page.done) {
+        draw_not_marked(scene);
         return;
     }
     if (scene.page.right) {

@@ -26,7 +26,7 @@ void draw_mastery(Kit& kit, const study::MasteryLine& line) {
 void draw_map(Kit& kit, const std::string& title, const std::vector<study::MasteryLine>& lines) {
     kit.card({.pad = 20}, [&] {
         kit.text(title, Type::h2, Role::ink);
-        kit.text("Outlined: met. Filled: remembered today.", Type::small, Role::ink2);
+        kit.text("Outlined: met. Filled: will still be known tomorrow.", Type::small, Role::ink2);
         kit.gap(10);
         for (const study::MasteryLine& line : lines) draw_mastery(kit, line);
     });
@@ -79,6 +79,28 @@ void draw_sureness(Kit& kit, const study::ProgressPage& progress) {
     kit.gap(16);
 }
 
+// By what review times go, and the other way.
+void draw_memory(StudyScene& scene, const study::ProgressPage& progress) {
+    Kit& kit = scene.kit;
+    kit.card({.pad = 20}, [&] {
+        kit.text("Review times", Type::h2, Role::ink);
+        kit.gap(6);
+        for (const std::string& line : progress.memory) {
+            kit.text(line, Type::body, Role::ink);
+            kit.gap(4);
+        }
+        kit.gap(6);
+        const std::string label = progress.fitted ? "Back to the usual ones" : "Fit them to my answers";
+        if (!draw_small_button(kit, "progress.memory", {.label = label})) return;
+        if (progress.fitted) {
+            scene.ask(UsualMemory{});
+        } else {
+            scene.ask(FitMemory{});
+        }
+    });
+    kit.gap(16);
+}
+
 void draw_boats(Kit& kit, const study::ProgressPage& progress) {
     kit.card({.pad = 20}, [&] {
         kit.text("Practice boats", Type::h2, Role::ink);
@@ -97,6 +119,7 @@ void draw_boats(Kit& kit, const study::ProgressPage& progress) {
 void draw_progress(StudyScene& scene) {
     Kit& kit = scene.kit;
     draw_trouble(kit, scene.page.trouble);
+    draw_notice(kit, scene.page.notice);
     const ButtonLook back{.label = "Back to Study", .icon = Icon::back, .key = "Esc"};
     kit.tab_starts_here();
     if (draw_small_button(kit, "progress.back", back)) scene.ask(ShowStudy{StudyShowing::start});
@@ -108,6 +131,7 @@ void draw_progress(StudyScene& scene) {
     kit.gap(12);
     const auto left = [&] {
         draw_due(kit, progress);
+        draw_memory(scene, progress);
         draw_sureness(kit, progress);
         draw_boats(kit, progress);
     };
