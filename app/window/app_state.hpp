@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,6 +16,8 @@
 #include "app/window/knowledge_state.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
+#include "app/window/project_desk.hpp"
+#include "app/window/project_view.hpp"
 #include "app/window/sheets_state.hpp"
 #include "app/window/study_desk.hpp"
 #include "app/window/study_view.hpp"
@@ -22,12 +25,14 @@
 
 namespace hardover::window {
 
+class ClassDesk;
+class RecordsDesk;
+
 // A list that covers the place in hand.
 enum class Listed { nothing, places, keys };
 
 struct AppState {
-    AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
-        : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)), boat(prepared) {}
+    AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now);
 
     const Knowledge& knowledge;
     PreparedKnowledge prepared;
@@ -66,7 +71,15 @@ struct AppState {
 
     StudyDesk study{prepared, store, now};
     StudyView study_view;
+
+    ProjectDesk project{prepared, store, now};
+    ProjectView project_view;
+    std::shared_ptr<ClassDesk> classes;
+    std::shared_ptr<RecordsDesk> records;
 };
+
+// A boat is projected: it has the whole window, in large letters.
+bool is_projecting(const AppState& state);
 
 // Reads the list of jobs anew.
 void show_bench(AppState& state);
@@ -88,6 +101,8 @@ void carry_out_on_settings(AppState& state, const SettingsAction& action);
 void take_shop(AppState& state);
 // The job's pages anew, after it or what is looked at has changed.
 void show_job(AppState& state);
+
+void carry_out_on_records(AppState& state, const RecordsAction& action);
 
 void carry_out_on_knowledge(AppState& state, const KnowledgeAction& action);
 // The list or the entry in hand anew.

@@ -51,7 +51,11 @@ struct DropWork {};
 struct Tell {
     practice::PracticeEvent event;
 };
-using StudyAction = std::variant<ChooseLearner, AddLearner, ShowStudy, StartQuiz, AnswerItem, NextItem,
-                                 BeginBoat, GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell>;
+// The task of a set of the class that comes next, and leaving the set: what was answered is kept.
+struct TakeTask {};
+struct PutSetAway {};
+using StudyAction =
+    std::variant<ChooseLearner, AddLearner, ShowStudy, StartQuiz, AnswerItem, NextItem, BeginBoat,
+                 GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell, TakeTask, PutSetAway>;
 
 }  // namespace hardover::window

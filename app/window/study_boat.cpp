@@ -25,6 +25,7 @@ void StudyDesk::take_in_hand(practice::BoatInHand boat) {
 }
 
 void StudyDesk::apply(const BeginBoat& begin) {
+    if (taking_) return apply(TakeTask{});
     const Result<std::uint64_t> seed = seed_or_any(begin.seed);
     if (!seed) {
         refused(seed.error());
@@ -46,6 +47,7 @@ void StudyDesk::apply(const BeginBoat& begin) {
 
 // The one in hand, else the one in the record that is not finished.
 void StudyDesk::apply(const GoOnWithBoat&) {
+    if (taking_) return apply(TakeTask{});
     if (session_ && session_->phase() != practice::Session::Phase::ended) {
         page_.showing = StudyShowing::practice;
         return;
@@ -113,6 +115,10 @@ bool StudyDesk::keep(const practice::PracticeEvent& event) {
     practice::Session after = *session_;
     const Result<void> taken = after.take(event);
     if (!taken) return !refused(taken.error());
+    if (taking_) {
+        const Result<void> written = taking_->keep(event, now_());
+        if (!written) return !refused(written.error());
+    }
     auto kept = record();
     if (!kept) return !refused(kept.error());
     if (kept.value()) {
@@ -138,7 +144,14 @@ void StudyDesk::do_work() {
 
 void StudyDesk::end_boat() {
     if (session_->phase() != practice::Session::Phase::ended || page_.debrief) return;
+    if (taking_ && !taking_->tells_marks()) {
+        session_.reset();
+        page_.boat.reset();
+        finish_task(std::nullopt);
+        return;
+    }
     page_.debrief = practice::debrief(*session_, practice::mark(*session_));
+    if (taking_) finish_task(page_.debrief->ended);
     auto kept = record();
     if (!kept) {
         refused(kept.error());

@@ -39,6 +39,7 @@ void StudyDesk::use(const PreparedKnowledge& prepared) {
     portraits_.reset();
     quiz_.reset();
     session_.reset();
+    taking_.reset();
     page_ = {};
     read_start();
     if (any) {
@@ -142,7 +143,8 @@ void StudyDesk::read_progress() {
 
 // What is in hand belongs to whoever learned before.
 void StudyDesk::apply(const ChooseLearner& choose) {
-    if (choose.learner != learner_) {
+    if (choose.learner != learner_ || taking_) {
+        taking_.reset();
         quiz_.reset();
         session_.reset();
         page_ = {};
@@ -167,6 +169,7 @@ void StudyDesk::apply(const ShowStudy& show) {
 }
 
 void StudyDesk::apply(const StartQuiz& start) {
+    if (taking_) return apply(TakeTask{});
     LearnerState state;
     if (learner_ != 0) {
         Result<LearnerState> known = learner_state(store_, learner_);
@@ -194,7 +197,9 @@ void StudyDesk::apply(const AnswerItem& answer) {
         refused(weighed.error());
         return;
     }
-    if (learner_ != 0) {
+    if (taking_) {
+        if (!keep_in_set(weighed.value())) return;
+    } else if (learner_ != 0) {
         const Result<KnownLearner> known = learner_numbered(store_, learner_);
         if (!known) {
             refused(known.error());
@@ -209,12 +214,14 @@ void StudyDesk::apply(const AnswerItem& answer) {
     }
     quiz_->take(weighed.value());
     page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+    pass_over_marks();
 }
 
 void StudyDesk::apply(const NextItem&) {
     if (!quiz_ || !quiz_->answered()) return;
     quiz_->go_on();
     page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+    pass_on_at_end();
 }
 
 }  // namespace hardover::window

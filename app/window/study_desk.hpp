@@ -2,12 +2,14 @@
 // shows it. Everything is on disk before it shows. Knows no drawing library.
 #pragma once
 
+#include <chrono>
 #include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "app/classroom/taking.hpp"
 #include "app/study/known_learner.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_debrief.hpp"
@@ -31,12 +33,20 @@ struct WorkInHand {
     std::vector<practice::CautionQuestion> questions;
 };
 
+// A set of the class that is being taken.
+struct SetInHand {
+    std::string heading;  // "Set S1: Bleeding. Task 2 of 5. ..."
+    bool at_end = false;
+    std::string next;  // what the task is, or what to do at the end
+};
+
 // Everything the place shows, already in words.
 struct StudyPage {
     StudyShowing showing = StudyShowing::start;
     std::vector<LearnerLine> learners;
     std::string learner;  // "": nobody
-    std::string due;      // "3 statements are due today."
+    std::optional<SetInHand> set;
+    std::string due;  // "3 statements are due today."
     std::vector<study::Topic> topics;
     practice::StartPage start;
     std::optional<study::QuizPage> quiz;
@@ -63,6 +73,9 @@ class StudyDesk {
     // is on record stays.
     void use(const PreparedKnowledge& prepared);
 
+    // A set of the class, taken in the place of a learner's own work until it is put away.
+    void take_set(classroom::Taking taking);
+
     const StudyPage& page() const { return page_; }
 
     // The finished boat for the place where faults are shown; nothing while none is finished.
@@ -86,6 +99,8 @@ class StudyDesk {
     void apply(const DoWork& work);
     void apply(const DropWork& drop);
     void apply(const Tell& tell);
+    void apply(const TakeTask& take);
+    void apply(const PutSetAway& put);
 
     bool refused(const Error& error);  // true, so that callers can return on it
     const study::Portraits& portraits();
@@ -99,6 +114,12 @@ class StudyDesk {
     void put_away_work();
     void read_start();
     void read_progress();
+    double seconds_on_item();
+    bool keep_in_set(const study::QuizInHand::Answer& answer);
+    void pass_over_marks();
+    void pass_on_at_end();
+    void finish_task(const std::optional<practice::Ended>& ended);
+    void tell_set();
 
     PreparedKnowledge prepared_;
     Store& store_;
@@ -108,6 +129,8 @@ class StudyDesk {
     std::optional<study::QuizInHand> quiz_;
     std::optional<practice::Session> session_;
     int boat_number_ = 0;  // in the learner's record
+    std::optional<classroom::Taking> taking_;
+    std::chrono::steady_clock::time_point began_item_ = {};
     StudyPage page_;
 };
 
