@@ -33,6 +33,7 @@ ChoiceLine line_of(const Session& session, const PracticeEvent& choice) {
     const Knowledge& knowledge = session.knowledge();
     const auto minutes = [&] { return "about " + minutes_text(session.minutes_of(choice)); };
     ChoiceLine line;
+    if (session.minutes_of(choice) > 0) line.minutes = minutes_text(session.minutes_of(choice));
     if (const auto* asked = std::get_if<Asked>(&choice)) {
         const Index finding = find(knowledge.findings, asked->finding);
         if (finding == none) return line;

@@ -14,9 +14,10 @@
 namespace hardover::classroom {
 
 struct ChoiceLine {
-    std::string letter;  // "A"
-    std::string name;    // "Feel of the wheel"
-    std::string note;    // "Look or ask, 2 min"; may be empty
+    std::string letter;   // "A"
+    std::string name;     // "Feel of the wheel"
+    std::string note;     // "Look or ask, about 1 min"; may be empty
+    std::string minutes;  // "1 min", for where the note has no room; "": it takes no time
 };
 
 struct BallotPage {

@@ -101,7 +101,7 @@ Result<void> HandsRecord::read(const StoredEvent& event) {
         if (!did) return did.error();
         if (auto* of = boat(did.value().practice)) of->events.emplace_back(did.value().what);
     } else if (event.kind == class_shown_kind) {
-        if (!boats_.empty()) boats_.back().events.emplace_back(FaultShown{});
+        if (!boats_.empty()) boats_.back().events.emplace_back(FaultRevealed{});
     } else if (event.kind == class_ended_kind) {
         const auto ended = read_ended(event.body);
         if (!ended) return ended.error();
@@ -143,7 +143,7 @@ Result<void> HandsRecord::add(int number, const ClassEvent& event, const std::st
     Result<void> written;
     if (const auto* voted = std::get_if<Voted>(&event)) {
         written = append(class_voted_kind, body_of(number, *voted), at);
-    } else if (std::holds_alternative<FaultShown>(event)) {
+    } else if (std::holds_alternative<FaultRevealed>(event)) {
         written = append(class_shown_kind, json{{"boat", number}}.dump(), at);
     } else {
         written = append(class_did_kind, practice::body_of(number, std::get<PracticeEvent>(event)), at);

@@ -100,7 +100,7 @@ int all_hands(const std::vector<int>& hands) {
 }
 
 Result<void> ShowOfHands::take(const ClassEvent& event) {
-    if (std::holds_alternative<FaultShown>(event)) {
+    if (std::holds_alternative<FaultRevealed>(event)) {
         fault_shown_ = true;
         return {};
     }

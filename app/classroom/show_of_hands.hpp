@@ -34,9 +34,9 @@ struct Voted {
     std::size_t taken = 0;  // the choice that became the class's way
 };
 // What is wrong was shown to everybody.
-struct FaultShown {};
+struct FaultRevealed {};
 // Of the practice events, those the session takes: cautions read out, and the step that was agreed on.
-using ClassEvent = std::variant<Voted, FaultShown, practice::PracticeEvent>;
+using ClassEvent = std::variant<Voted, FaultRevealed, practice::PracticeEvent>;
 
 // More hands than a hall holds are a slip of the finger.
 inline constexpr int most_hands = 999;

@@ -105,7 +105,7 @@ class ProjectRun {
             asks_ = word == "cause" ? Asks::cause : Asks::step;
             added_.clear();
         } else if (word == "show") {
-            keep(FaultShown{});
+            keep(FaultRevealed{});
             for (const std::string& fault : hands_page(boat_.boat()).faults)
                 say("What is wrong: " + fault + ".");
         } else if (word == "other") {

@@ -7,8 +7,11 @@
 #include "app/jobs/shop.hpp"
 #include "app/records/store.hpp"
 #include "app/window/boat_desk.hpp"
+#include "app/window/class_actions.hpp"
 #include "app/window/knowledge_actions.hpp"
 #include "app/window/places.hpp"
+#include "app/window/project_actions.hpp"
+#include "app/window/records_actions.hpp"
 #include "app/window/sheet_actions.hpp"
 #include "app/window/study_actions.hpp"
 #include "app/window/theme.hpp"
@@ -117,15 +120,20 @@ struct SetRate {
 struct ChooseLook {
     Look look = Look::light;
 };
+struct KeepStill {
+    bool still = false;  // nothing moves by itself
+};
 struct BackUp {};
 struct OpenFolder {  // of the records
     std::string path;
 };
-using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, BackUp, OpenFolder>;
+using SettingsAction =
+    std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, KeepStill, BackUp, OpenFolder>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
 using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SearchBench,
                             ReadJobState, SwitchLook, ChangeTextSize, ReloadKnowledge, JobAction, BoatAction,
-                            SheetAction, KnowledgeAction, StudyAction, OpenOnBoat, SettingsAction>;
+                            SheetAction, KnowledgeAction, StudyAction, OpenOnBoat, ProjectAction, ClassAction,
+                            RecordsAction, SettingsAction>;
 
 }  // namespace hardover::window

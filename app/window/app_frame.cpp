@@ -3,9 +3,12 @@
 
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/boat/boat.hpp"
+#include "app/window/screens/class/class.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/knowledge.hpp"
+#include "app/window/screens/project/project.hpp"
 #include "app/window/screens/rail.hpp"
+#include "app/window/screens/records/records.hpp"
 #include "app/window/screens/settings.hpp"
 #include "app/window/screens/study/study.hpp"
 #include "app/window/screens/worksheets.hpp"
@@ -13,6 +16,18 @@
 namespace hardover::window {
 
 namespace {
+
+// At 200 % a projected page has at most so many dp, whatever the projector's pixels.
+constexpr float projected_width = 1066;
+constexpr float projected_height = 600;
+
+// A place that has something of the records below its own.
+template <typename Records, typename Place>
+std::optional<Action> with_records(Kit& kit, AppState& state, Records records, Place place) {
+    std::optional<Action> of_records;
+    std::optional<Action> action = place([&] { of_records = records(kit, state); });
+    return action ? action : of_records;
+}
 
 std::optional<Action> draw_place(Kit& kit, AppState& state) {
     switch (state.place) {
@@ -25,17 +40,24 @@ std::optional<Action> draw_place(Kit& kit, AppState& state) {
         case Place::boat:
             return draw_boat(kit, state.boat, state.boat_view);
         case Place::settings:
-            return draw_settings(kit, make_settings_page(state), state.settings_view);
+            return with_records(
+                kit, state, draw_records_in_settings, [&](const std::function<void()>& below) {
+                    return draw_settings(kit, make_settings_page(state), state.settings_view, below);
+                });
         case Place::worksheets:
             return draw_worksheets(kit, state.sheets);
         case Place::knowledge:
             return draw_knowledge(kit, state.known);
         case Place::study:
             return draw_study(kit, state.study.page(), state.study_view);
+        case Place::classroom:
+            return draw_class(kit, state);
         case Place::bench:
             break;
     }
-    return draw_bench(kit, state.bench, state.bench_view);
+    return with_records(kit, state, draw_records_on_bench, [&](const std::function<void()>& below) {
+        return draw_bench(kit, state.bench, state.bench_view, below);
+    });
 }
 
 std::optional<Action> key_for_everywhere(Kit& kit) {
@@ -54,7 +76,25 @@ std::optional<Action> key_for_everywhere(Kit& kit) {
 
 }  // namespace
 
+float text_scale(const AppState& state, float content_scale, ImVec2 size) {
+    const auto share = [](int percent) { return static_cast<float>(percent) / 100; };
+    float wanted = content_scale * share(state.preferences.text_percent);
+    if (is_projecting(state)) {
+        const float projected = share(state.preferences.projector_percent);
+        const float page = std::min(size.x / projected_width, size.y / projected_height);
+        wanted = std::max({wanted, content_scale * projected, page * projected / 2});
+    }
+    return scale_for(wanted, size.x, size.y);
+}
+
 std::optional<Action> draw_app(Kit& kit, AppState& state) {
+    const bool projecting = is_projecting(state) && state.listed == Listed::nothing;
+    if (projecting) {
+        std::optional<Action> action =
+            draw_project(kit, state.project, state.project_view, state.preferences.still);
+        if (const auto key = key_for_everywhere(kit)) action = key;
+        return action;
+    }
     const RailLook look{state.place, state.job.has_value()};
     const std::optional<Action> rail = draw_rail(kit, look);
     std::optional<Action> action;

@@ -1,9 +1,20 @@
 // Applies actions: where one goes, what is opened, how the window looks. Each place applies its own.
 #include "app/window/app_state.hpp"
+#include "app/window/class_desk.hpp"
+#include "app/window/records_desk.hpp"
 
 #include <algorithm>
 
 namespace hardover::window {
+
+AppState::AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
+    : knowledge(knowledge),
+      prepared(knowledge),
+      store(store),
+      now(std::move(now)),
+      boat(prepared),
+      classes(std::make_shared<ClassDesk>(prepared, store, this->now)),
+      records(std::make_shared<RecordsDesk>()) {}
 
 namespace {
 
@@ -16,10 +27,16 @@ struct Apply {
         if (place != state.place) state.before = state.place;
         state.place = place;
         if (place == Place::bench) show_bench(state);
+        if (place == Place::bench || place == Place::settings) state.records->show(state);
         if (place == Place::boat) show_boat(state);
         if (place == Place::settings) take_shop(state);
         if (place == Place::worksheets) show_sheets(state);
         if (place == Place::study) state.study.show(state.shop.ways.units);
+        if (place == Place::classroom) {
+            state.project.show(state.shop.ways.units);
+            state.classes->use_fonts(state.fonts_folder);
+            state.classes->show();
+        }
         if (place == Place::knowledge) show_knowledge(state);
     }
     void operator()(const GoTo& action) const { go(action.place); }
@@ -70,6 +87,16 @@ struct Apply {
     void operator()(const KnowledgeAction& action) const { carry_out_on_knowledge(state, action); }
     void operator()(const SettingsAction& action) const { carry_out_on_settings(state, action); }
     void operator()(const SheetAction& action) const { carry_out_on_sheets(state, action); }
+    // A set that was taken up is worked on at the place Study.
+    void operator()(const ClassAction& action) const {
+        state.classes->carry_out(action);
+        if (auto taking = state.classes->taken_up()) {
+            state.study.take_set(std::move(*taking));
+            go(Place::study);
+        }
+    }
+    void operator()(const RecordsAction& action) const { carry_out_on_records(state, action); }
+    void operator()(const ProjectAction& action) const { state.project.carry_out(action); }
     void operator()(const StudyAction& action) const { state.study.carry_out(action); }
     // A practice boat that is done, where its faults can be seen at work.
     void operator()(const OpenOnBoat&) const {
@@ -92,6 +119,8 @@ struct Apply {
         state.prepared = state.in_use->prepared();
         state.boat.use(state.prepared);
         state.study.use(state.prepared);
+        state.project.use(state.prepared);
+        state.classes->use(state.prepared);
         state.looked_into.clear();
         show_bench(state);
         if (state.job) {
@@ -108,8 +137,10 @@ struct Apply {
         state.preferences.look = looks()[(at + 1) % looks().size()].look;
     }
     void operator()(const ChangeTextSize& action) const {
-        int& percent = state.preferences.text_percent;
-        percent = action.by == 0 ? 100 : std::clamp(percent + action.by, least_text, most_text);
+        const bool projected = is_projecting(state);
+        int& percent = projected ? state.preferences.projector_percent : state.preferences.text_percent;
+        percent =
+            action.by == 0 ? (projected ? 200 : 100) : std::clamp(percent + action.by, least_text, most_text);
     }
 };
 
@@ -125,6 +156,10 @@ bool take_in_background(AppState& state) {
     const bool any = state.background->collect();
     state.study.note_progress();
     return any;
+}
+
+bool is_projecting(const AppState& state) {
+    return state.place == Place::classroom && state.project.projecting();
 }
 
 void show_boat(AppState& state) {

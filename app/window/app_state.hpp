@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -16,12 +17,17 @@
 #include "app/window/knowledge_state.hpp"
 #include "app/window/pages.hpp"
 #include "app/window/preferences.hpp"
+#include "app/window/project_desk.hpp"
+#include "app/window/project_view.hpp"
 #include "app/window/sheets_state.hpp"
 #include "app/window/study_desk.hpp"
 #include "app/window/study_view.hpp"
 #include "app/window/views.hpp"
 
 namespace hardover::window {
+
+class ClassDesk;
+class RecordsDesk;
 
 // The name under which background work finds out what would turn the first cause.
 inline constexpr const char* turning_work = "turning";
@@ -30,8 +36,7 @@ inline constexpr const char* turning_work = "turning";
 enum class Listed { nothing, places, keys };
 
 struct AppState {
-    AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now)
-        : knowledge(knowledge), prepared(knowledge), store(store), now(std::move(now)), boat(prepared) {}
+    AppState(const Knowledge& knowledge, Store& store, std::function<std::string()> now);
 
     const Knowledge& knowledge;
     PreparedKnowledge prepared;
@@ -71,12 +76,19 @@ struct AppState {
 
     StudyDesk study{prepared, store, now};
     StudyView study_view;
+
+    ProjectDesk project{prepared, store, now};
+    ProjectView project_view;
+    std::shared_ptr<ClassDesk> classes;
+    std::shared_ptr<RecordsDesk> records;
 };
 
 // Long work is done beside the window from now on. `background` must end before the state.
 void use_background(AppState& state, Background& background);
 // Takes in what was done beside the window, and how far the rest has come. True: something is there.
 bool take_in_background(AppState& state);
+// A boat is projected: it has the whole window, in large letters.
+bool is_projecting(const AppState& state);
 
 // Reads the list of jobs anew.
 void show_bench(AppState& state);
@@ -100,6 +112,8 @@ void take_shop(AppState& state);
 void show_job(AppState& state);
 // What would turn the first cause is no longer as it was worked out, or is being.
 void forget_turning(AppState& state);
+
+void carry_out_on_records(AppState& state, const RecordsAction& action);
 
 void carry_out_on_knowledge(AppState& state, const KnowledgeAction& action);
 // The list or the entry in hand anew.

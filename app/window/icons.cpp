@@ -205,6 +205,12 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
             pen.line({{12, 6.5F}, {16, 4.5F}, {21, 4.5F}, {21, 18.5F}, {16, 18.5F}, {12, 20.5F}}, false);
             pen.line({{12, 6.5F}, {12, 20.5F}});
             break;
+        case Icon::people:
+            pen.circle({8.5F, 8}, 3.6F);
+            pen.line({{2.5F, 20}, {3, 16.5F}, {6, 14.5F}, {11, 14.5F}, {14, 16.5F}, {14.5F, 20}});
+            pen.circle({16.5F, 9.5F}, 2.8F);
+            pen.line({{17.5F, 15}, {20, 16}, {21.5F, 19}});
+            break;
     }
 }
 

@@ -36,7 +36,8 @@ enum class Icon {
     sheet,  // a page with lines
     gear,
     plot,  // a curve over two axes
-    book
+    book,
+    people  // two heads
 };
 
 // Draws into the box (square, centred) with one colour; lines are a tenth of the box wide.

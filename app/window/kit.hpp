@@ -36,6 +36,7 @@ struct KitMemory {
     float floating_height = 0;       // of the floating card of the last frame
     bool dragging = false;           // a pane is being pulled by hand: letting go presses nothing
     bool holding = false;            // a grip is held: no pane is pulled
+    bool moving = false;             // something on the screen moves by itself: another frame is wanted
     std::vector<std::string> grips;  // of the last whole frame; the first takes the arrows without focus
     std::vector<KeyHint> hints;      // of the screen last drawn
 };
@@ -75,6 +76,7 @@ struct FieldLook {
     std::string_view unit = {};         // at its right end
     bool wrong = false;
     Icon icon = Icon::none;
+    bool hidden = false;  // what is typed does not show
 };
 
 struct FieldEvent {
@@ -193,6 +195,8 @@ class Kit {
     bool take_letter(char32_t letter);
     std::optional<KeyPress> take_digit();
     bool typing() const { return typing_; }
+    // Something moves by itself: another frame follows this one without an event.
+    void keep_moving() { memory_.moving = true; }
     // The digit of Ctrl 1 to Ctrl 9.
     std::optional<int> take_place();
 

@@ -227,8 +227,9 @@ FieldEvent Kit::field(const std::string& id, const Box& box, std::string& text, 
     if (memory_.open_field == id || (focused && pressed_key_)) ImGui::SetKeyboardFocusHere();
     ImGui::PushID(id.c_str());
     const std::string hint(look.placeholder);
-    const bool entered =
-        ImGui::InputTextWithHint("##text", hint.c_str(), &text, ImGuiInputTextFlags_EnterReturnsTrue);
+    ImGuiInputTextFlags flags = ImGuiInputTextFlags_EnterReturnsTrue;
+    if (look.hidden) flags |= ImGuiInputTextFlags_Password;
+    const bool entered = ImGui::InputTextWithHint("##text", hint.c_str(), &text, flags);
     ImGui::PopID();
     ImGui::PopStyleVar();
     ImGui::PopFont();

@@ -23,7 +23,7 @@ ImDrawList& Kit::list() const {
 
 void Kit::begin_frame(float width_px, float height_px) {
     typing_ = memory_.typing;
-    memory_.typing = false;
+    memory_.typing = memory_.moving = false;
     command_ = memory_.input.begin_frame(typing_);
     ImGui::NewFrame();
     memory_.focus.begin_frame();

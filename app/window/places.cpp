@@ -13,6 +13,7 @@ const std::vector<PlaceRow>& places() {
         {Place::worksheets, "worksheets", "Worksheets", Icon::plot},
         {Place::knowledge, "knowledge", "Knowledge", Icon::book},
         {Place::study, "study", "Study", Icon::study},
+        {Place::classroom, "class", "Class", Icon::people},
         {Place::settings, "settings", "Settings", Icon::gear},
     };
     return rows;

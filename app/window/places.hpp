@@ -9,7 +9,7 @@
 
 namespace hardover::window {
 
-enum class Place { bench, job, boat, worksheets, knowledge, study, settings };
+enum class Place { bench, job, boat, worksheets, knowledge, study, classroom, settings };
 
 struct PlaceRow {
     Place place = Place::bench;

@@ -1,4 +1,4 @@
-// The preferences file: {"theme": "dark", "text_percent": 150}.
+// The preferences file: {"theme": "dark", "text_percent": 150, "projector_percent": 200, "still": false}.
 #include "app/window/preferences.hpp"
 
 #include <algorithm>
@@ -22,7 +22,9 @@ Result<Preferences> read_preferences(const std::string& path) {
     if (!file) return preferences;
     const nlohmann::json read = nlohmann::json::parse(file, nullptr, false);
     const bool fits = read.is_object() && read.value("theme", nlohmann::json("light")).is_string() &&
-                      read.value("text_percent", nlohmann::json(100)).is_number_integer();
+                      read.value("text_percent", nlohmann::json(100)).is_number_integer() &&
+                      read.value("projector_percent", nlohmann::json(200)).is_number_integer() &&
+                      read.value("still", nlohmann::json(false)).is_boolean();
     if (!fits) {
         return Error{Error::Kind::bad_input,
                      "the window's preferences cannot be read, so it starts in light and at 100 %", path,
@@ -33,6 +35,8 @@ Result<Preferences> read_preferences(const std::string& path) {
         if (row.id == theme) preferences.look = row.look;
     }
     preferences.text_percent = std::clamp(read.value("text_percent", 100), least_text, most_text);
+    preferences.projector_percent = std::clamp(read.value("projector_percent", 200), least_text, most_text);
+    preferences.still = read.value("still", false);
     return preferences;
 }
 
@@ -44,7 +48,9 @@ Result<void> write_preferences(const std::string& path, const Preferences& prefe
     if (!read_preferences(path)) std::filesystem::rename(path, set_aside_name(path), failed);
     std::ofstream file(path);
     const nlohmann::json text = {{"theme", look_id(preferences.look)},
-                                 {"text_percent", preferences.text_percent}};
+                                 {"text_percent", preferences.text_percent},
+                                 {"projector_percent", preferences.projector_percent},
+                                 {"still", preferences.still}};
     file << text.dump(2) << "\n";
     file.close();
     if (!file) return Error{Error::Kind::storage, "the window preferences cannot be written", path, ""};

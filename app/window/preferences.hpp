@@ -14,6 +14,8 @@ inline constexpr int most_text = 250;
 struct Preferences {
     Look look = Look::light;
     int text_percent = 100;
+    int projector_percent = 200;  // while a boat is projected to the class
+    bool still = false;           // nothing on the screen moves by itself
 
     friend bool operator==(const Preferences&, const Preferences&) = default;
 };

@@ -4,7 +4,9 @@
 
 #include <fmt/format.h>
 
+#include "app/jobs/records_care.hpp"
 #include "app/window/app_state.hpp"
+#include "app/window/records_desk.hpp"
 #include "app/window/settings_page.hpp"
 
 namespace hardover::window {
@@ -13,16 +15,6 @@ namespace {
 
 std::string folder_of(const std::string& file) {
     return std::filesystem::path(file).parent_path().string();
-}
-
-// "records-2026-11-25-150313.db" for a moment as the records write it.
-std::string backup_name(const std::string& utc) {
-    std::string digits;
-    for (const char letter : utc) {
-        if (letter == 'T') digits += '-';
-        if (letter == '-' || (letter >= '0' && letter <= '9')) digits += letter;
-    }
-    return "records-" + digits + ".db";
 }
 
 // The choices of a rig field, the one settled on chosen; first that it is left open.
@@ -58,14 +50,15 @@ struct Apply {
         keep(shop);
     }
     void operator()(const ChooseLook& action) const { state.preferences.look = action.look; }
+    void operator()(const KeepStill& action) const { state.preferences.still = action.still; }
     void operator()(const ChooseTextSize& action) const {
         state.preferences.text_percent = std::clamp(action.percent, least_text, most_text);
     }
     void operator()(const BackUp&) const {
-        const std::string path = folder_of(state.store.path()) + "/" + backup_name(state.now());
-        const Result<void> made = state.store.backup(path);
-        state.settings_view.backup = made ? path : "";
+        const Result<BackupMade> made = back_up(state.store, "", state.now());
+        state.settings_view.backup = made ? made.value().backup.path : "";
         state.settings_view.backup_trouble = made ? "" : made.error().text();
+        state.records->show(state);
     }
     void operator()(const OpenFolder& action) const {
         if (!state.open_outside) return;

@@ -54,8 +54,11 @@ struct DropWork {};
 struct Tell {
     practice::PracticeEvent event;
 };
+// The task of a set of the class that comes next, and leaving the set: what was answered is kept.
+struct TakeTask {};
+struct PutSetAway {};
 using StudyAction = std::variant<ChooseLearner, AddLearner, ShowStudy, StartQuiz, AnswerItem, NextItem,
                                  BeginBoat, GoOnWithBoat, TakeUpWork, MindCautions, DoWork, DropWork, Tell,
-                                 FitMemory, UsualMemory, StopWork>;
+                                 FitMemory, UsualMemory, StopWork, TakeTask, PutSetAway>;
 
 }  // namespace hardover::window

@@ -28,6 +28,7 @@ void StudyDesk::take_in_hand(practice::BoatInHand boat) {
 }
 
 void StudyDesk::apply(const BeginBoat& begin) {
+    if (taking_) return apply(TakeTask{});
     const Result<std::uint64_t> seed = seed_or_any(begin.seed);
     if (!seed) {
         refused(seed.error());
@@ -49,6 +50,7 @@ void StudyDesk::apply(const BeginBoat& begin) {
 
 // The one in hand, else the one in the record that is not finished.
 void StudyDesk::apply(const GoOnWithBoat&) {
+    if (taking_) return apply(TakeTask{});
     if (session_ && !page_.debrief) {
         page_.showing = StudyShowing::practice;
         if (!page_.working) end_boat();
@@ -117,6 +119,10 @@ bool StudyDesk::keep(const practice::PracticeEvent& event) {
     practice::Session after = *session_;
     const Result<void> taken = after.take(event);
     if (!taken) return !refused(taken.error());
+    if (taking_) {
+        const Result<void> written = taking_->keep(event, now_());
+        if (!written) return !refused(written.error());
+    }
     auto kept = record();
     if (!kept) return !refused(kept.error());
     if (kept.value()) {
@@ -144,6 +150,12 @@ void StudyDesk::do_work() {
 
 void StudyDesk::end_boat() {
     if (session_->phase() != practice::Session::Phase::ended || page_.debrief) return;
+    if (taking_ && !taking_->tells_marks()) {
+        session_.reset();
+        page_.boat.reset();
+        finish_task(std::nullopt);
+        return;
+    }
     work("Marking the boat", StudyShowing::practice,
          [this, session = *session_, boat = boat_number_,
           units = units_](Background::Watch& watch) -> Background::Outcome {
@@ -158,6 +170,7 @@ void StudyDesk::end_boat() {
 void StudyDesk::take_debrief(const practice::Debrief& debrief, int boat) {
     page_.working.reset();
     page_.debrief = debrief;
+    if (taking_) finish_task(debrief.ended);
     auto kept = record();
     if (!kept) {
         refused(kept.error());

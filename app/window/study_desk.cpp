@@ -53,6 +53,7 @@ void StudyDesk::use(const PreparedKnowledge& prepared) {
     portraits_.reset();
     quiz_.reset();
     session_.reset();
+    taking_.reset();
     page_ = {};
     read_start();
     if (any) {
@@ -79,6 +80,11 @@ void StudyDesk::work(const std::string& what, StudyShowing showing, Background::
     }
     page_.working = StudyWork{what, "", 0, showing};
     background_->start(study_work, std::move(work));
+}
+
+const Portraits& StudyDesk::portraits() {
+    portraits_ = made_if_needed(portraits_, prepared_);
+    return *portraits_;
 }
 
 void StudyDesk::stop_working() {
@@ -218,8 +224,9 @@ void StudyDesk::apply(const UsualMemory&) {
 
 // What is in hand belongs to whoever learned before.
 void StudyDesk::apply(const ChooseLearner& choose) {
-    if (choose.learner != learner_) {
+    if (choose.learner != learner_ || taking_) {
         stop_working();
+        taking_.reset();
         quiz_.reset();
         session_.reset();
         page_ = {};
@@ -246,6 +253,7 @@ void StudyDesk::apply(const ShowStudy& show) {
 }
 
 void StudyDesk::apply(const StartQuiz& start) {
+    if (taking_) return apply(TakeTask{});
     LearnerState state;
     if (learner_ != 0) {
         Result<LearnerState> known = learner_state(store_, learner_);
@@ -290,7 +298,9 @@ void StudyDesk::apply(const AnswerItem& answer) {
         refused(weighed.error());
         return;
     }
-    if (learner_ != 0) {
+    if (taking_) {
+        if (!keep_in_set(weighed.value())) return;
+    } else if (learner_ != 0) {
         const Result<KnownLearner> known = learner_numbered(store_, learner_);
         if (!known) {
             refused(known.error());
@@ -305,12 +315,14 @@ void StudyDesk::apply(const AnswerItem& answer) {
     }
     quiz_->take(weighed.value());
     page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+    pass_over_marks();
 }
 
 void StudyDesk::apply(const NextItem&) {
     if (!quiz_ || !quiz_->answered()) return;
     quiz_->go_on();
     page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+    pass_on_at_end();
 }
 
 }  // namespace hardover::window

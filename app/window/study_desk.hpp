@@ -2,12 +2,14 @@
 // shows it. Everything is on disk before it shows. Knows no drawing library.
 #pragma once
 
+#include <chrono>
 #include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "app/classroom/taking.hpp"
 #include "app/study/known_learner.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_debrief.hpp"
@@ -40,12 +42,20 @@ struct StudyWork {
     StudyShowing showing = StudyShowing::quiz;
 };
 
+// A set of the class that is being taken.
+struct SetInHand {
+    std::string heading;  // "Set S1: Bleeding. Task 2 of 5. ..."
+    bool at_end = false;
+    std::string next;  // what the task is, or what to do at the end
+};
+
 // Everything the place shows, already in words.
 struct StudyPage {
     StudyShowing showing = StudyShowing::start;
     std::vector<LearnerLine> learners;
     std::string learner;  // "": nobody
-    std::string due;      // "3 statements are due today."
+    std::optional<SetInHand> set;
+    std::string due;  // "3 statements are due today."
     std::vector<study::Topic> topics;
     practice::StartPage start;
     std::optional<study::QuizPage> quiz;
@@ -73,6 +83,9 @@ class StudyDesk {
     // Knowledge read anew: a quiz and a boat in hand were made with the old one, so they are put away. What
     // is on record stays.
     void use(const PreparedKnowledge& prepared);
+
+    // A set of the class, taken in the place of a learner's own work until it is put away.
+    void take_set(classroom::Taking taking);
 
     const StudyPage& page() const { return page_; }
 
@@ -105,11 +118,14 @@ class StudyDesk {
     void apply(const FitMemory& fit);
     void apply(const UsualMemory& usual);
     void apply(const StopWork& stop);
+    void apply(const TakeTask& take);
+    void apply(const PutSetAway& put);
 
     bool refused(const Error& error);  // true, so that callers can return on it
     // Does work whose outcome is shown at `showing`; what was being done is dropped.
     void work(const std::string& what, StudyShowing showing, Background::Work work);
     void stop_working();
+    const study::Portraits& portraits();
     void take_quiz(const Result<std::vector<study::Item>>& items, const study::LearnerState& learner,
                    const study::QuizWish& wish);
     // The seed typed, or one made from the clock. Error: no whole number.
@@ -123,6 +139,12 @@ class StudyDesk {
     void put_away_work();
     void read_start();
     void read_progress();
+    double seconds_on_item();
+    bool keep_in_set(const study::QuizInHand::Answer& answer);
+    void pass_over_marks();
+    void pass_on_at_end();
+    void finish_task(const std::optional<practice::Ended>& ended);
+    void tell_set();
 
     PreparedKnowledge prepared_;
     Store& store_;
@@ -134,6 +156,8 @@ class StudyDesk {
     std::optional<study::QuizInHand> quiz_;
     std::optional<practice::Session> session_;
     int boat_number_ = 0;  // in the learner's record
+    std::optional<classroom::Taking> taking_;
+    std::chrono::steady_clock::time_point began_item_ = {};
     StudyPage page_;
 };
 

@@ -7,6 +7,9 @@
 
 #include <cstdint>
 #include <iostream>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "app/window/app_frame.hpp"
 #include "app/window/glfw_keys.hpp"
@@ -30,6 +33,7 @@ struct Session {
     int owed = frames_after_event;
     bool redraw = true;  // the window's content was lost
     bool came_to_front = false;
+    std::vector<std::string> dropped;  // files let fall on the window
 
     void event() { owed = frames_after_event; }
 };
@@ -82,6 +86,10 @@ void set_callbacks(GLFWwindow* window, Session& session) {
         session_of(w).event();
         if (focused == GLFW_TRUE) session_of(w).came_to_front = true;
         ImGui_ImplGlfw_WindowFocusCallback(w, focused);
+    });
+    glfwSetDropCallback(window, [](GLFWwindow* w, int count, const char** paths) {
+        session_of(w).event();
+        for (int i = 0; i < count; ++i) session_of(w).dropped.emplace_back(paths[i]);
     });
     const auto lost = [](GLFWwindow* w) {
         session_of(w).event();
@@ -139,6 +147,8 @@ class Window {
                 session_.came_to_front = false;
                 carry_out(state_, ReloadKnowledge{true});
             }
+            if (!session_.dropped.empty())
+                carry_out(state_, RecordsAction(DropFiles{std::exchange(session_.dropped, {})}));
             const Preferences before = state_.preferences;
             frame();
             if (state_.preferences != before && !preferences_file.empty()) {
@@ -151,7 +161,7 @@ class Window {
 
   private:
     void wait() {
-        if (session_.owed > 0 || session_.memory.input.waiting()) {
+        if (session_.owed > 0 || session_.memory.input.waiting() || session_.memory.moving) {
             glfwPollEvents();
             if (session_.owed > 0) --session_.owed;
             return;
@@ -175,9 +185,8 @@ class Window {
     Result<void> keep_theme() {
         int w = 0, h = 0;
         glfwGetFramebufferSize(surface_.window(), &w, &h);
-        const float wanted =
-            surface_.content_scale() * static_cast<float>(state_.preferences.text_percent) / 100;
-        const float scale = scale_for(wanted, static_cast<float>(w), static_cast<float>(h));
+        const float scale =
+            text_scale(state_, surface_.content_scale(), {static_cast<float>(w), static_cast<float>(h)});
         const Look look = state_.preferences.look;
         if (built_ && theme_.scale() == scale && theme_.look() == look) return {};
         Result<void> built = theme_.build(look, scale, fonts_);

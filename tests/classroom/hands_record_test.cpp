@@ -62,7 +62,7 @@ TEST_CASE("A class's boat goes on where it was when the program was ended, also 
     {
         ClassBoat boat = begun(records);
         vote_and_do(boat);
-        REQUIRE_OK(boat.take(FaultShown{}, now));
+        REQUIRE_OK(boat.take(FaultRevealed{}, now));
         const Ballot ballot = step_ballot(boat.boat());
         REQUIRE_OK(boat.take(Voted{ballot, {}, 1}, now));
     }

@@ -181,7 +181,7 @@ TEST_CASE("The ranking tells where each cause stood before the last step") {
 TEST_CASE("The fault stays hidden until it is shown, or until the boat is right") {
     ShowOfHands boat = class_boat();
     CHECK(hands_page(boat).faults.empty());
-    REQUIRE_OK(boat.take(FaultShown{}));
+    REQUIRE_OK(boat.take(FaultRevealed{}));
     CHECK(hands_page(boat).faults.size() == boat.session().boat().faults.size());
     ShowOfHands worked = class_boat();
     work_it(worked);

@@ -218,3 +218,43 @@ TEST_CASE("Killed in the middle of a job, the program goes on from the last answ
     CHECK_FALSE(again->screen().shows("Nothing has been answered yet."));
     check_screen(*again, "killed-and-resumed");
 }
+
+TEST_CASE("In the real window a boat is projected in large letters, voted on by keys alone, and kept") {
+    if (!tools_are_there()) return;
+    Stage stage;
+    std::unique_ptr<RealWindow> window = stage.start();
+    window->key("ctrl+7");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("together.level.1"); }));
+    check_screen(*window, "class-1-begin");
+    window->key("1");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("hands.A"); }));
+    CHECK(window->screen().scale == 2);
+    window->type("12");
+    window->key("Tab");
+    window->type("5");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.shows("17 hands. Most for A."); }));
+    check_screen(*window, "class-2-vote");
+    window->key("Return");
+    for (int i = 0; i < 3 && !window->screen().shows("min so far"); ++i) window->key("Return");
+    REQUIRE(window->screen().shows("min so far"));
+    check_screen(*window, "class-3-outcome");
+    window->key("Return");
+    window->key("w");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.shows("What is wrong?"); }));
+    window->kill_hard();
+    window = stage.start();
+    window->key("ctrl+7");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("together.go_on"); }));
+    window->key("g");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.shows("min so far"); }));
+    window->key("v");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("fault.show"); }));
+    window->key("Return");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.shows("With the fault"); }));
+    check_screen(*window, "class-4-fault");
+    window->key("Escape");
+    window->key("Escape");
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("together.level.1"); }));
+    CHECK(window->screen().scale == 1);
+    CHECK(window->close() == 0);
+}

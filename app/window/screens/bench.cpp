@@ -154,7 +154,8 @@ void draw_jobs(Kit& kit, const BenchPage& page, BenchView& view, std::optional<A
 
 }  // namespace
 
-std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& view) {
+std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& view,
+                                 const std::function<void()>& below) {
     std::optional<Action> action;
     const float scale = kit.px(1);
     const BenchBoxes boxes = bench_boxes(kit.screen().w / scale, kit.screen().h / scale);
@@ -165,13 +166,16 @@ std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& vie
         if (kit.width() < kit.px(820)) {
             draw_new_job(kit, view, action);
             draw_jobs(kit, page, view, action);
+            if (below) below();
             return;
         }
         const Box start = kit.take(0);
         const float left = kit.px(400), gap = kit.px(28);
         const float form = kit.inside({start.x, start.y, left, 0}, [&] { draw_new_job(kit, view, action); });
-        const float jobs = kit.inside({start.x + left + gap, start.y, start.w - left - gap, 0},
-                                      [&] { draw_jobs(kit, page, view, action); });
+        const float jobs = kit.inside({start.x + left + gap, start.y, start.w - left - gap, 0}, [&] {
+            draw_jobs(kit, page, view, action);
+            if (below) below();
+        });
         kit.take(std::max(form, jobs));
     });
     draw_keys(kit, kit.placed(boxes.keys), {{"N", "start a job"}, {"/", "search"}, {"1-9", "open a job"}});

@@ -9,6 +9,7 @@
 
 namespace hardover::window {
 
-std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& view);
+std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& view,
+                                 const std::function<void()>& below = {});
 
 }  // namespace hardover::window

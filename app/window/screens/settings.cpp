@@ -61,9 +61,18 @@ void draw_look(Scene& scene) {
         choices.push_back(
             {std::string(row.id), std::string(row.label), row.look == scene.page.preferences.look});
     }
-    const int pressed = draw_card_of(
-        scene, "Theme", "Nothing here moves or blinks by itself, in any of them.", "look.", choices, 3);
+    const int pressed = draw_card_of(scene, "Theme", "", "look.", choices, 3);
     if (pressed >= 0) scene.action = ChooseLook{looks()[static_cast<std::size_t>(pressed)].look};
+}
+
+void draw_motion(Scene& scene) {
+    const bool still = scene.page.preferences.still;
+    const std::vector<ChoiceText> choices{{"moves", "Bars move to their place", !still},
+                                          {"still", "Nothing moves by itself", still}};
+    const int pressed =
+        draw_card_of(scene, "Motion", "Only the ranking of a boat that is projected to a class moves.",
+                     "motion.", choices, 2);
+    if (pressed >= 0) scene.action = KeepStill{pressed == 1};
 }
 
 void draw_text_size(Scene& scene) {
@@ -191,6 +200,7 @@ void draw_left(Scene& scene) {
     scene.kit.tab_starts_here();
     draw_units(scene);
     draw_look(scene);
+    draw_motion(scene);
     draw_text_size(scene);
     draw_records(scene);
 }
@@ -202,7 +212,8 @@ void draw_right(Scene& scene) {
 
 }  // namespace
 
-std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, SettingsView& view) {
+std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, SettingsView& view,
+                                    const std::function<void()>& below) {
     Scene scene{kit, page, view, std::nullopt};
     const float scale = kit.px(1);
     const BenchBoxes boxes = bench_boxes(kit.screen().w / scale, kit.screen().h / scale);
@@ -218,12 +229,16 @@ std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, Settings
         if (kit.width() < kit.px(820)) {
             draw_left(scene);
             draw_right(scene);
+            if (below) below();
             return;
         }
         const Box start = kit.take(0);
         const float gap = kit.px(20), w = (start.w - gap) / 2;
         const float left = kit.inside({start.x, start.y, w, 0}, [&] { draw_left(scene); });
-        const float right = kit.inside({start.x + w + gap, start.y, w, 0}, [&] { draw_right(scene); });
+        const float right = kit.inside({start.x + w + gap, start.y, w, 0}, [&] {
+            draw_right(scene);
+            if (below) below();
+        });
         kit.take(std::max(left, right));
     });
     draw_keys(kit, kit.placed(boxes.keys), {{"K", "backup now"}});

@@ -10,6 +10,7 @@
 
 namespace hardover::window {
 
-std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, SettingsView& view);
+std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, SettingsView& view,
+                                    const std::function<void()>& below = {});
 
 }  // namespace hardover::window

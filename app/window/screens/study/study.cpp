@@ -97,6 +97,7 @@ std::string beside_title(const StudyPage& page, bool roomy) {
     if (page.showing == StudyShowing::practice && page.boat) {
         return roomy ? page.boat->title : page.boat->title.substr(0, page.boat->title.find(" · "));
     }
+    if (page.set) return page.set->heading.substr(0, page.set->heading.find(':'));
     return page.learner.empty() ? "Nothing is kept without a learner" : page.learner;
 }
 

@@ -176,10 +176,41 @@ void draw_progress_card(StudyScene& scene) {
 
 }  // namespace
 
+namespace {
+
+// A set of the class in hand: the task that comes next.
+void draw_set_in_hand(StudyScene& scene) {
+    Kit& kit = scene.kit;
+    const SetInHand& set = *scene.page.set;
+    kit.card({.pad = 20, .edge = Role::accent}, [&] {
+        kit.text(set.heading, Type::h2, Role::ink);
+        kit.gap(4);
+        kit.text(set.next, Type::body, Role::ink);
+        kit.gap(10);
+        if (!set.at_end) {
+            const ButtonLook go{.label = "Go on", .face = Face::primary, .key = "Enter"};
+            const bool by_key = !kit.typing() && kit.take(Key::enter);
+            if (draw_small_button(kit, "set.go_on", go) || by_key) scene.ask(TakeTask{});
+            kit.gap(8);
+        }
+        const ButtonLook away{.label = "Put the set away", .face = set.at_end ? Face::primary : Face::quiet};
+        if (draw_small_button(kit, "set.away", away)) scene.ask(PutSetAway{});
+        kit.gap(4);
+        kit.text("What was answered is kept.", Type::small, Role::ink2);
+    });
+    kit.gap(16);
+}
+
+}  // namespace
+
 void draw_study_start(StudyScene& scene) {
     Kit& kit = scene.kit;
     draw_notice(kit, scene.page.notice);
     draw_trouble(kit, scene.page.trouble);
+    if (scene.page.set) {
+        draw_set_in_hand(scene);
+        return;
+    }
     const auto left = [&] {
         draw_learners(scene);
         draw_progress_card(scene);

@@ -1,0 +1,71 @@
+// What the window shows of the shop's records beside the job in hand: jobs found among many, the jobs of one
+// boat beside each other, photos, files going out and coming in, backups, and a look through everything.
+// Knows no drawing library.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/jobs/boat_history.hpp"
+#include "app/jobs/find_jobs.hpp"
+#include "app/jobs/photos.hpp"
+#include "app/jobs/records_check.hpp"
+#include "app/records/backups.hpp"
+#include "app/window/records_actions.hpp"
+
+namespace hardover::window {
+
+struct AppState;
+
+// Where something was refused or done: beside what was pressed.
+struct RecordsTold {
+    std::string at;  // "find", "photo", "import" ...
+    std::vector<std::string> lines;
+    bool trouble = false;
+    std::string folder;  // where what was written is
+};
+
+struct RecordsPage {
+    std::optional<FoundJobs> found;
+    std::optional<BoatHistory> history;
+    std::vector<PhotoLine> photos;  // of the job in hand
+    std::vector<Backup> backups;
+    int backups_kept = 0;
+    std::optional<RecordsChecked> checked;
+    RecordsTold told;
+};
+
+class RecordsDesk {
+  public:
+    // What is being typed. Nothing here is on record.
+    struct View {
+        std::string words, boat, state;
+        std::string photo_path, caption, import_path;
+        std::string restoring;  // the backup that was pressed once
+        bool find_open = false, photos_open = false, exchange_open = false;
+    };
+    View view;
+    RecordsPage page;
+
+    // Backups and the photos of the job in hand, anew.
+    void show(AppState& state);
+    void apply(AppState& state, const FindJobs& find);
+    void apply(AppState& state, const ShowEarlierJobs& show);
+    void apply(AppState& state, const AttachPhoto& attach);
+    void apply(AppState& state, const OpenPhoto& open);
+    void apply(AppState& state, const ExportJobs& exporting);
+    void apply(AppState& state, const ImportJobs& import);
+    void apply(AppState& state, const CheckRecords& check);
+    void apply(AppState& state, const RestoreBackup& restore);
+    void apply(AppState& state, const KeepBackups& keep);
+    void apply(AppState& state, const StopRecordsWork& stop);
+    void apply(AppState& state, const DropFiles& drop);
+
+  private:
+    void refused(const std::string& at, const Error& error);
+    void done(const std::string& at, const std::vector<std::string>& lines, const std::string& folder = "");
+};
+
+}  // namespace hardover::window
