@@ -1,10 +1,13 @@
 // The preferences file: {"theme": "dark", "text_percent": 150}.
 #include "app/window/preferences.hpp"
 
-#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "app/jobs/json_fields.hpp"
+#include "app/jobs/json_place.hpp"
 
 namespace hardover::window {
 
@@ -16,24 +19,40 @@ std::string set_aside_name(const std::string& path) {
 
 }  // namespace
 
-Result<Preferences> read_preferences(const std::string& path) {
-    Preferences preferences;
-    std::ifstream file(path);
-    if (!file) return preferences;
-    const nlohmann::json read = nlohmann::json::parse(file, nullptr, false);
-    const bool fits = read.is_object() && read.value("theme", nlohmann::json("light")).is_string() &&
-                      read.value("text_percent", nlohmann::json(100)).is_number_integer();
-    if (!fits) {
+Result<Preferences> preferences_of(const std::string& text, const std::string& path) {
+    std::string place = json_break(text);
+    const nlohmann::json read = shallow_json(text);
+    if (place.empty() && !read.is_object()) place = json_place(text, "");
+    if (place.empty() && !read.value("theme", nlohmann::json("light")).is_string()) {
+        place = json_place(text, "theme");
+    }
+    const nlohmann::json percent =
+        place.empty() ? read.value("text_percent", nlohmann::json(least_text)) : nlohmann::json();
+    if (place.empty() && !percent.is_number_integer()) place = json_place(text, "text_percent");
+    if (!place.empty()) {
         return Error{Error::Kind::bad_input,
-                     "the window's preferences cannot be read, so it starts in light and at 100 %", path,
+                     "the window's preferences cannot be read, so it starts in light and at 100 %",
+                     path + ":" + place,
                      "choose again under Settings; the file as it is goes on as " + set_aside_name(path)};
     }
+    Preferences preferences;
     const std::string theme = read.value("theme", "light");
     for (const LookRow& row : looks()) {
         if (row.id == theme) preferences.look = row.look;
     }
-    preferences.text_percent = std::clamp(read.value("text_percent", 100), least_text, most_text);
+    // Compared as they are: a number beyond an int would turn into another one.
+    const bool beyond = percent > most_text;
+    const bool below = percent < least_text;
+    preferences.text_percent = beyond ? most_text : below ? least_text : percent.get<int>();
     return preferences;
+}
+
+Result<Preferences> read_preferences(const std::string& path) {
+    std::ifstream file(path);
+    if (!file) return Preferences();
+    std::ostringstream text;
+    text << file.rdbuf();
+    return preferences_of(text.str(), path);
 }
 
 Result<void> write_preferences(const std::string& path, const Preferences& preferences) {
