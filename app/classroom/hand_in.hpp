@@ -2,6 +2,7 @@
 // Written on a student's PC, looked over on the instructor's. Knows no roster.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -30,15 +31,15 @@ std::string hand_in_file(const std::vector<Record>& records, const KeyPair& key)
 // fit. Records of a kind or version not known here are taken as they are.
 Result<HandIn> read_hand_in(const std::string& text, const std::string& name);
 
-// The file of an attempt on this PC, and that it was made is kept. Errors: not_found; purged; of the store.
+// The file of an attempt on this PC. `write` puts it where it is wanted; only then is it kept that it was
+// handed in. Errors: not_found (also when it was purged); those of `write` and of the store.
 struct HandedIn {
     std::string file_name;  // "S1_A07.hardover-hand-in"
     std::string text;
     std::size_t records = 0;
 };
-Result<HandedIn> hand_in(ClassStore& store, const std::string& attempt, const std::string& at);
-
-// Takes the records of an attempt off this PC, after the hand-in. Errors: those of ClassStore::purge.
-Result<void> purge(ClassStore& store, const std::string& attempt, const std::string& at);
+using WriteHandIn = std::function<Result<void>(const HandedIn&)>;
+Result<HandedIn> hand_in(ClassStore& store, const std::string& attempt, const WriteHandIn& write,
+                         const std::string& at);
 
 }  // namespace hardover::classroom

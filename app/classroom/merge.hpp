@@ -3,6 +3,7 @@
 // to the same.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,7 +35,6 @@ struct MergedFile {
     std::optional<int> days_late{};  // the last record came so many days after the last due day
 };
 
-// What is known of a seat's work on a set after the merge.
 struct MergeReport {
     std::vector<MergedFile> files;
     std::vector<std::string> missing;  // "S1: A03, A11": seats without a hand-in of a set

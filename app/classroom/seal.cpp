@@ -275,6 +275,9 @@ Result<Secret> open_box(std::string_view purpose, const std::string& text, std::
         return no_box();
     }
     const Box box{{word("passes").get<std::uint64_t>(), word("memory").get<std::uint64_t>()}, *salt, *nonce};
+    if (box.cost.passes < crypto_pwhash_OPSLIMIT_MIN || box.cost.memory < crypto_pwhash_MEMLIMIT_MIN) {
+        return no_box();
+    }
     if (box.cost.passes > most_passes || box.cost.memory > most_memory) {
         return Error{Error::Kind::unsupported,
                      "what the passphrase protects asks for more than this PC gives", "",

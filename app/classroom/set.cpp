@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <chrono>
 #include <cstdio>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "app/classroom/canonical.hpp"
 #include "app/classroom/roster.hpp"
@@ -90,6 +92,15 @@ Result<ClassSet> set_of(const json& read) {
     return set;
 }
 
+// As it is read out: small letters, one blank between the words.
+std::string tidy(const std::string& words) {
+    std::string text;
+    std::istringstream in(words);
+    for (std::string word; in >> word;) text += (text.empty() ? "" : " ") + word;
+    for (char& letter : text) letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+    return text;
+}
+
 Result<void> look_over(const Task& task, std::size_t number) {
     const std::string where = "task " + std::to_string(number);
     if (task.kind == Task::Kind::quiz && (task.count < 1 || task.count > most_items)) {
@@ -112,7 +123,7 @@ Result<int> read_day(const std::string& text) {
                                            std::chrono::month(static_cast<unsigned>(std::max(0, month))),
                                            std::chrono::day(static_cast<unsigned>(std::max(0, day)))};
     const int days = date.ok() ? std::chrono::sys_days(date).time_since_epoch().count() : 0;
-    if (!form || read != 10 || !date.ok() || day_text(days) != text) {
+    if (!form || read != 10 || year < 1 || !date.ok() || day_text(days) != text) {
         return bad_set("'" + text + "' is no day", "", "year, month, day, such as 2026-12-04");
     }
     return days;
@@ -207,14 +218,14 @@ Result<ClassSet> read_set_file(const std::string& text, const std::string& name)
 Result<void> seal_seeds(ClassSet& set, const std::string& start_code, std::optional<Cost> cost) {
     json seeds = json::array();
     for (const Task& task : set.tasks) seeds.push_back(task.seed);
-    auto box = seal(seeds_purpose + set.sitting, canonical(seeds), start_code, cost);
+    auto box = seal(seeds_purpose + set.sitting, canonical(seeds), tidy(start_code), cost);
     if (!box) return box.error();
     set.sealed = std::move(box).value();
     return {};
 }
 
 Result<void> open_seeds(ClassSet& set, const std::string& start_code) {
-    const auto plain = open_box(seeds_purpose + set.sitting, set.sealed, start_code);
+    const auto plain = open_box(seeds_purpose + set.sitting, set.sealed, tidy(start_code));
     if (!plain) {
         Error error = plain.error();
         if (error.kind == Error::Kind::bad_input) error.what = "this is not the start code of set " + set.id;

@@ -24,6 +24,14 @@ StoredEvent stored(const char* kind, const json& body) {
     return {0, "", kind, body.dump(-1, ' ', false, json::error_handler_t::replace)};
 }
 
+// Four texts, or nothing where an older program did not write it.
+AssessedMark assessed_mark(JsonFields& fields) {
+    const std::vector<std::string> texts =
+        fields.texts_in("assessed", {"knowledge", "odds", "found", "ranked"});
+    if (texts.empty()) return {};
+    return {texts[0], texts[1], texts[2], texts[3]};
+}
+
 std::string joined(const std::vector<std::string>& words) {
     std::string line;
     for (const std::string& word : words) line += (line.empty() ? "" : ", ") + word;
@@ -36,7 +44,9 @@ StoredEvent to_stored(const Event& event) {
     return std::visit(
         Overloaded{
             [](const Opened& e) {
-                return stored("opened", {{"boat", e.boat}, {"words", e.words}, {"knowledge", e.knowledge}});
+                json body = {{"boat", e.boat}, {"words", e.words}, {"knowledge", e.knowledge}};
+                if (!e.job.empty()) body["job"] = e.job;
+                return stored("opened", body);
             },
             [](const RigSet& e) {
                 return stored("rig_set", {{"field", e.field}, {"value", e.value}});
@@ -63,12 +73,25 @@ StoredEvent to_stored(const Event& event) {
                 return stored("noted", {{"text", e.text}});
             },
             [](const HandedBack& e) {
-                return stored("handed_back",
-                              {{"cause", e.cause}, {"confirmed", e.confirmed}, {"note", e.note}});
+                json body = {{"cause", e.cause}, {"confirmed", e.confirmed}, {"note", e.note}};
+                if (e.assessed != AssessedMark{}) {
+                    body["assessed"] = {{"knowledge", e.assessed.knowledge},
+                                        {"odds", e.assessed.odds},
+                                        {"found", e.assessed.found},
+                                        {"ranked", e.assessed.ranked}};
+                }
+                return stored("handed_back", body);
             },
-            [](const Reopened&) { return stored("reopened", json::object()); },
+            [](const Reopened& e) {
+                return stored("reopened", e.why.empty() ? json::object() : json{{"why", e.why}});
+            },
             [](const Undone& e) {
                 return stored("undone", {{"sequence", e.sequence}});
+            },
+            [](const Attached& e) {
+                return stored(
+                    "attached",
+                    {{"file", e.file}, {"name", e.name}, {"caption", e.caption}, {"bytes", e.bytes}});
             },
         },
         event);
@@ -82,7 +105,8 @@ Result<Event> from_stored(const StoredEvent& stored) {
     };
     // Braces, not parentheses: they fix the order in which the fields are asked for.
     if (stored.kind == "opened") {
-        return give(Opened{fields.text("boat"), fields.text("words"), fields.text("knowledge")});
+        return give(Opened{fields.text("boat"), fields.text("words"), fields.text("knowledge"),
+                           fields.text_if_there("job")});
     }
     if (stored.kind == "rig_set") return give(RigSet{fields.text("field"), fields.text("value")});
     if (stored.kind == "history_set") return give(HistorySet{fields.text("history")});
@@ -97,9 +121,14 @@ Result<Event> from_stored(const StoredEvent& stored) {
     if (stored.kind == "tried") return give(Tried{fields.text("remedy"), fields.text("outcome")});
     if (stored.kind == "noted") return give(Noted{fields.text("text")});
     if (stored.kind == "handed_back") {
-        return give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note")});
+        return give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note"),
+                               assessed_mark(fields)});
     }
-    if (stored.kind == "reopened") return give(Reopened{});
+    if (stored.kind == "reopened") return give(Reopened{fields.text_if_there("why")});
+    if (stored.kind == "attached") {
+        return give(Attached{fields.text("file"), fields.text("name"), fields.text("caption"),
+                             fields.count("bytes", 1)});
+    }
     if (stored.kind == "undone") return give(Undone{fields.count("sequence", 1)});
     return Error{Error::Kind::unsupported, "unknown kind of event '" + stored.kind + "'", "",
                  "a newer version of the program may have written it"};
@@ -121,8 +150,12 @@ std::string plain_text(const Event& event) {
                 const std::string note = e.note.empty() ? "" : ", \"" + e.note + "\"";
                 return "handed back: " + e.cause + (e.confirmed ? ", confirmed" : ", not confirmed") + note;
             },
-            [](const Reopened&) { return std::string("reopened"); },
+            [](const Reopened& e) { return "reopened" + (e.why.empty() ? "" : ": " + e.why); },
             [](const Undone& e) { return "undid event " + std::to_string(e.sequence); },
+            [](const Attached& e) {
+                return "attached " + e.name + (e.caption.empty() ? "" : ": " + e.caption) + " (" + e.file +
+                       ")";
+            },
         },
         event);
 }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/jobs/replay.hpp"
+#include "app/records/photos.hpp"
 #include "rules/reading/reading.hpp"
 #include "rules/result/nearest.hpp"
 
@@ -163,6 +164,11 @@ class Fit {
         return Event(e);
     }
 
+    Result<Event> operator()(Attached e) const {
+        if (!is_photo_name(e.file)) return refused("'" + e.file + "' is no file of the records");
+        return Event(std::move(e));
+    }
+
   private:
     const Knowledge& knowledge_;
     const Job& job_;
@@ -178,7 +184,7 @@ std::string exact_text(const Quantity& quantity, const Unit& unit) {
 
 Result<Event> fitted(const Knowledge& knowledge, const Job& job, const Event& event) {
     const bool always = std::holds_alternative<Reopened>(event) || std::holds_alternative<Noted>(event) ||
-                        std::holds_alternative<Undone>(event);
+                        std::holds_alternative<Undone>(event) || std::holds_alternative<Attached>(event);
     if (job.handed_back && !always) return refused("this job is handed back", "reopen it first");
     return std::visit(Fit(knowledge, job), event);
 }

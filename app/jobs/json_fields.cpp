@@ -79,6 +79,10 @@ std::string JsonFields::text(const char* name) {
     return field->get<std::string>();
 }
 
+std::string JsonFields::text_if_there(const char* name) {
+    return has(name) ? text(name) : "";
+}
+
 bool JsonFields::flag(const char* name) {
     const json* field = find(name);
     if (field == nullptr) return false;
@@ -130,6 +134,18 @@ std::vector<std::string> JsonFields::texts(const char* name) {
         if (fits) texts.push_back((*field)[i].get<std::string>());
     }
     if (!fits) return wrong(name, "a list of texts"), std::vector<std::string>();
+    return texts;
+}
+
+std::vector<std::string> JsonFields::texts_in(const char* name, const std::vector<const char*>& names) {
+    if (!has(name)) return {};
+    const json& object = (*body_)[name];
+    std::vector<std::string> texts;
+    for (const char* part : names) {
+        const bool is_text = object.is_object() && object.contains(part) && object[part].is_string();
+        if (!is_text) return wrong(name, std::to_string(names.size()) + " texts"), std::vector<std::string>();
+        texts.push_back(object[part].get<std::string>());
+    }
     return texts;
 }
 

@@ -30,6 +30,7 @@ class JsonFields {
 
     bool has(const char* name) const;
     std::string text(const char* name);
+    std::string text_if_there(const char* name);  // "" where it is not
     bool flag(const char* name);
     std::int64_t whole(const char* name, std::int64_t least, std::int64_t most);
     int count(const char* name, int least = 0);  // up to a thousand million
@@ -37,6 +38,8 @@ class JsonFields {
     double number(const char* name);             // within a thousand million either way
     double chance(const char* name);             // 0 to 1
     std::vector<std::string> texts(const char* name);
+    // The texts of an object under these names; none where the object is not there, or is wrong.
+    std::vector<std::string> texts_in(const char* name, const std::vector<const char*>& names);
     std::vector<int> counts(const char* name, std::size_t how_many);
 
     // The first fault, "lacks 'sequence'", as the end of a sentence; "" as long as all was as asked for. What

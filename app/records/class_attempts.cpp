@@ -31,6 +31,10 @@ Result<void> update_one(const Database& database, Statement& update) {
 
 }  // namespace
 
+Result<void> records_detail::empty_the_log(const Database& database) {
+    return database.run("PRAGMA wal_checkpoint(TRUNCATE)");
+}
+
 Result<std::optional<StoredKey>> ClassStore::own_key() const {
     const Database& database = store_->connection_->database;
     Statement select(database, "SELECT public_key, secret_key FROM class_own_key");
@@ -43,7 +47,8 @@ Result<std::optional<StoredKey>> ClassStore::own_key() const {
 Result<StoredKey> ClassStore::keep_own_key(const StoredKey& key) {
     const Database& database = store_->connection_->database;
     Statement insert(database,
-                     "INSERT OR IGNORE INTO class_own_key (one, public_key, secret_key) VALUES (1, ?, ?)");
+                     "INSERT INTO class_own_key (one, public_key, secret_key) VALUES (1, ?, ?) ON CONFLICT "
+                     "(one) DO NOTHING");
     if (const int code = insert.bind(key.public_key).bind(key.secret_key).step(); code != SQLITE_DONE) {
         return database.error(code);
     }
@@ -153,8 +158,7 @@ Result<void> ClassStore::purge(const std::string& attempt, const std::string& at
         }
         if (auto committed = transaction.commit(); !committed) return committed;
     }
-    // So that the write-ahead log does not keep what was deleted; it waits where others read.
-    return database.run("PRAGMA wal_checkpoint(TRUNCATE)");
+    return empty_the_log(database);
 }
 
 }  // namespace hardover

@@ -37,6 +37,10 @@ Result<bool> any(const Database& database, Statement& select) {
     return code == SQLITE_ROW;
 }
 
+StoredClassRecord record_of(const Statement& row) {
+    return {row.text(0), row.text(1), row.text(2), static_cast<int>(row.number(3)), row.text(4)};
+}
+
 std::string lines_of(const std::vector<std::string>& texts) {
     std::string lines;
     for (const std::string& text : texts) lines += text + "\n";
@@ -116,7 +120,8 @@ Result<void> ClassStore::keep_seats(ClassNumber number, const std::vector<Stored
         insert.bind(number).bind(seat.code).bind(seat.name).bind(seat.group);
         if (auto written = done(database, insert); !written) return written;
     }
-    return transaction.commit();
+    if (auto committed = transaction.commit(); !committed) return committed;
+    return empty_the_log(database);
 }
 
 Result<void> ClassStore::add_set(ClassNumber number, const StoredSet& set) {
@@ -155,8 +160,8 @@ Result<ClassStore::Added> ClassStore::collect(const StoredHandIn& hand_in,
     Added added;
     for (const StoredClassRecord& record : records) {
         Statement insert(database,
-                         "INSERT OR IGNORE INTO class_records (id, sitting, attempt, sequence, line) VALUES "
-                         "(?, ?, ?, ?, ?)");
+                         "INSERT INTO class_records (id, sitting, attempt, sequence, line) VALUES "
+                         "(?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING");
         insert.bind(record.id).bind(record.sitting).bind(record.attempt);
         insert.bind(std::int64_t{record.sequence}).bind(record.line);
         const Result<bool> written = wrote(database, insert);
@@ -164,8 +169,9 @@ Result<ClassStore::Added> ClassStore::collect(const StoredHandIn& hand_in,
         added.records += written.value() ? 1 : 0;
     }
     Statement insert(database,
-                     "INSERT OR IGNORE INTO class_hand_ins (attempt, last, key, sitting, seat, records, "
-                     "signature, countersignature, collected_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                     "INSERT INTO class_hand_ins (attempt, last, key, sitting, seat, records, "
+                     "signature, countersignature, collected_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) "
+                     "ON CONFLICT (attempt, last, key) DO NOTHING");
     insert.bind(hand_in.attempt).bind(hand_in.last).bind(hand_in.key).bind(hand_in.sitting);
     insert.bind(hand_in.seat).bind(lines_of(hand_in.records)).bind(hand_in.signature);
     insert.bind(hand_in.countersignature).bind(hand_in.collected_at);
@@ -183,10 +189,16 @@ Result<std::vector<StoredClassRecord>> ClassStore::records(ClassNumber number) c
                      "JOIN class_sets AS s ON s.sitting = r.sitting WHERE s.class = ? "
                      "ORDER BY r.sitting, r.attempt, r.sequence, r.id");
     select.bind(number);
-    return rows_of<StoredClassRecord>(database, select, [](const Statement& row) {
-        return StoredClassRecord{row.text(0), row.text(1), row.text(2), static_cast<int>(row.number(3)),
-                                 row.text(4)};
-    });
+    return rows_of<StoredClassRecord>(database, select, record_of);
+}
+
+Result<std::vector<StoredClassRecord>> ClassStore::records_of(const std::string& sitting,
+                                                              const std::string& attempt) const {
+    const Database& database = store_->connection_->database;
+    Statement select(database,
+                     "SELECT id, sitting, attempt, sequence, line FROM class_records "
+                     "WHERE sitting = ? AND attempt = ? ORDER BY sequence, id");
+    return rows_of<StoredClassRecord>(database, select.bind(sitting).bind(attempt), record_of);
 }
 
 Result<std::vector<StoredHandIn>> ClassStore::hand_ins(ClassNumber number) const {

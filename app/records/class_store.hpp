@@ -102,6 +102,9 @@ class ClassStore {
     Result<Added> collect(const StoredHandIn& hand_in, const std::vector<StoredClassRecord>& records);
     // By sitting, attempt, sequence and id.
     Result<std::vector<StoredClassRecord>> records(ClassNumber number) const;
+    // Of one attempt, by sequence and id.
+    Result<std::vector<StoredClassRecord>> records_of(const std::string& sitting,
+                                                      const std::string& attempt) const;
     // By sitting, seat and attempt, the earlier collected first.
     Result<std::vector<StoredHandIn>> hand_ins(ClassNumber number) const;
     // Marks worked out before, by what they are of; they may be thrown away at any time.

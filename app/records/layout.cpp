@@ -1,6 +1,7 @@
 // The tables of the records file, as steps from version to version.
 #include "app/records/layout.hpp"
 
+#include <algorithm>
 #include <string>
 
 namespace hardover::records_detail {
@@ -204,6 +205,15 @@ CREATE TRIGGER class_attempts_are_never_deleted BEFORE DELETE ON class_attempts
 BEGIN SELECT RAISE(ABORT, 'that an attempt was made is never deleted'); END;
 )sql";
 
+// For finding among many jobs: the list in its order, by boat and by first moment; and what is told of a job
+// as a whole, in the order of the jobs.
+const std::string version_5 = R"sql(
+CREATE INDEX jobs_by_change ON jobs (changed_at, number);
+CREATE INDEX jobs_by_opening ON jobs (opened_at);
+CREATE INDEX jobs_by_boat ON jobs (boat COLLATE NOCASE);
+CREATE INDEX events_told ON events (job, sequence, kind, at, body) WHERE )sql" +
+                              told_kinds + ";";
+
 // What must be readable in a file of each version, beside what was there before.
 struct Probe {
     std::int64_t since;
@@ -229,13 +239,21 @@ constexpr Probe probes[] = {
      "SELECT attempt, sitting, seat, began_at, file, handed_in, handed_in_at, purged_at FROM "
      "class_attempts LIMIT 1"},
     {4, "SELECT attempt, sequence, line FROM class_attempt_records LIMIT 1"},
+    {5, "SELECT number FROM jobs INDEXED BY jobs_by_boat WHERE boat = '' COLLATE NOCASE LIMIT 1"},
 };
 
 }  // namespace
 
 const std::vector<MigrationStep>& migration_steps() {
-    static const std::vector<MigrationStep> steps = {version_1, version_2, version_3, version_4};
+    static const std::vector<MigrationStep> steps = {version_1, version_2, version_3, version_4,
+                                                     version_5.c_str()};
     return steps;
+}
+
+bool are_told(const std::vector<std::string>& kinds) {
+    return !kinds.empty() && std::all_of(kinds.begin(), kinds.end(), [](const std::string& kind) {
+        return told_kinds.find("'" + kind + "'") != std::string::npos;
+    });
 }
 
 Result<void> migrate(const Database& database, const std::vector<MigrationStep>& steps) {
@@ -259,9 +277,14 @@ Result<void> migrate(const Database& database, const std::vector<MigrationStep>&
 }
 
 Result<void> look_for_damage(const Database& database) {
-    const auto found = database.first_text("PRAGMA quick_check(1)");
-    if (!found.ok()) return found.error();
-    if (found.value() != "ok") return damaged_error(database.path(), found.value().value_or("no answer"));
+    const auto bytes =
+        database.number("SELECT page_count * page_size FROM pragma_page_count(), pragma_page_size()");
+    if (!bytes.ok()) return bytes.error();
+    if (bytes.value() <= most_bytes_read_on_opening) {
+        const auto found = database.first_text("PRAGMA quick_check(1)");
+        if (!found.ok()) return found.error();
+        if (found.value() != "ok") return damaged_error(database.path(), found.value().value_or("no answer"));
+    }
 
     const auto version = database.number("PRAGMA user_version");
     if (!version.ok()) return version.error();

@@ -22,32 +22,6 @@ std::string letters_up_to(std::size_t count) {
     return "a to " + std::string(1, static_cast<char>('a' + count - 1));
 }
 
-// "a, C 2" -> 0, 2, 1. "ac" is taken letter by letter.
-Result<std::vector<int>> read_choices(const Item& item, const std::string& typed) {
-    const int count = static_cast<int>(item.options.size());
-    std::vector<int> choices;
-    for (const char letter : typed) {
-        const auto plain = static_cast<unsigned char>(letter);
-        if (std::isspace(plain) || letter == ',' || letter == '.' || letter == ')') continue;
-        int choice = -1;
-        if (std::isdigit(plain)) choice = letter - '1';
-        if (std::isalpha(plain)) choice = std::tolower(plain) - 'a';
-        if (choice < 0 || choice >= count) {
-            return Error{Error::Kind::bad_input, "'" + std::string(1, letter) + "' is none of the choices",
-                         "", "give letters from " + letters_up_to(item.options.size())};
-        }
-        if (std::find(choices.begin(), choices.end(), choice) != choices.end()) {
-            return Error{Error::Kind::bad_input, "a choice stands there twice", "", "name each once"};
-        }
-        choices.push_back(choice);
-    }
-    if (choices.empty()) {
-        return Error{Error::Kind::bad_input, "there is no answer", "",
-                     "give letters from " + letters_up_to(item.options.size()) + ", or ? for can't tell"};
-    }
-    return choices;
-}
-
 Result<Marked> mark_single(const Item& item, const std::vector<int>& choices) {
     if (choices.size() != 1) {
         return Error{Error::Kind::bad_input, "only one is right here", "", "give one letter"};
@@ -129,6 +103,31 @@ std::string trimmed(const std::string& text) {
 }
 
 }  // namespace
+
+Result<std::vector<int>> read_choices(const Item& item, const std::string& typed) {
+    const int count = static_cast<int>(item.options.size());
+    std::vector<int> choices;
+    for (const char letter : typed) {
+        const auto plain = static_cast<unsigned char>(letter);
+        if (std::isspace(plain) || letter == ',' || letter == '.' || letter == ')') continue;
+        int choice = -1;
+        if (std::isdigit(plain)) choice = letter - '1';
+        if (std::isalpha(plain)) choice = std::tolower(plain) - 'a';
+        if (choice < 0 || choice >= count) {
+            return Error{Error::Kind::bad_input, "'" + std::string(1, letter) + "' is none of the choices",
+                         "", "give letters from " + letters_up_to(item.options.size())};
+        }
+        if (std::find(choices.begin(), choices.end(), choice) != choices.end()) {
+            return Error{Error::Kind::bad_input, "a choice stands there twice", "", "name each once"};
+        }
+        choices.push_back(choice);
+    }
+    if (choices.empty()) {
+        return Error{Error::Kind::bad_input, "there is no answer", "",
+                     "give letters from " + letters_up_to(item.options.size()) + ", or ? for can't tell"};
+    }
+    return choices;
+}
 
 Result<Marked> mark_answer(const Item& item, const std::string& typed) {
     const std::string answer = trimmed(typed);

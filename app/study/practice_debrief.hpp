@@ -52,6 +52,8 @@ struct Debrief {
     Ended ended;
 };
 Debrief debrief(const Session& session, const Marks& marks);
+// What the boat came to, without the words.
+Ended ended_of(const Session& session, const Marks& marks);
 
 // The minutes as the parts of one bar, in their order. Good luck is a part that was expected and spared.
 struct MinutesPart {

@@ -1,10 +1,9 @@
 #include "app/terminal/context.hpp"
 
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
 #include "app/jobs/learning.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/places.hpp"
 
@@ -43,23 +42,21 @@ Result<Knowledge> load_knowledge(Context& context, const Store& store) {
     return learned_knowledge(shipped.value(), store);
 }
 
-Result<Store> open_records(const Context& context) {
-    if (!context.records_file.empty()) return Store::open(context.records_file);
+Result<std::string> records_path(const Context& context) {
+    if (!context.records_file.empty()) return context.records_file;
     const Result<std::string> folder = user_data_folder();
     if (!folder) return folder.error();
-    return Store::open(folder.value() + "/records.db");
+    return folder.value() + "/records.db";
+}
+
+Result<Store> open_records(const Context& context) {
+    const Result<std::string> path = records_path(context);
+    if (!path) return path.error();
+    return Store::open(path.value());
 }
 
 Result<std::string> read_file(const std::string& path) {
-    std::error_code failed;
-    if (std::filesystem::is_directory(path, failed)) {
-        return Error{Error::Kind::bad_input, "this is a folder, not a file", path, "name a file"};
-    }
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    if (!file) return Error{Error::Kind::not_found, "the file cannot be read", path, "check its name"};
-    return text.str();
+    return read_whole_file(path);
 }
 
 }  // namespace hardover

@@ -40,6 +40,9 @@ Result<Knowledge> load_knowledge(Context& context, const Store& store);
 // The folder that --knowledge or the shipped default names.
 Result<std::string> knowledge_folder(const Context& context);
 
+// The records file that --records or the data folder names.
+Result<std::string> records_path(const Context& context);
+
 Result<Store> open_records(const Context& context);
 
 // A whole file as text.
@@ -90,7 +93,6 @@ int run_class_project(Context& context, const ProjectRequest& request);
 int run_learner_add(Context& context, const std::string& name);
 int run_learner_list(Context& context, bool json);
 int run_learner_show(Context& context, const std::string& name, bool json);
-int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
 int run_job_sheet(Context& context, JobNumber job, const SheetWish& wish);

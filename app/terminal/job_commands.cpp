@@ -11,21 +11,6 @@
 
 namespace hardover {
 
-int run_job_list(Context& context) {
-    const Result<Store> store = open_records(context);
-    if (!store) return refuse(context, store.error());
-    const Result<std::vector<JobRow>> jobs = store.value().jobs();
-    if (!jobs) return refuse(context, jobs.error());
-    std::ostream& out = context.streams.out;
-    if (jobs.value().empty()) out << "No jobs yet. Start one with: hardover interview\n";
-    for (const JobRow& row : jobs.value()) {
-        out << row.number << "  " << row.changed_at << "  " << row.summary.state << "  "
-            << (row.summary.boat.empty() ? "(boat not named)" : row.summary.boat)
-            << (row.summary.complaint.empty() ? "" : "  " + row.summary.complaint) << "\n";
-    }
-    return 0;
-}
-
 int run_job_show(Context& context, JobNumber number) {
     const Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());

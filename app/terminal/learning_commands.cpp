@@ -13,6 +13,7 @@
 #include "app/jobs/job_calibration.hpp"
 #include "app/jobs/json.hpp"
 #include "app/jobs/learning.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/context.hpp"
 
@@ -225,20 +226,6 @@ Result<void> may_be_written(const std::string& path) {
                  "it was left as it is; name another file"};
 }
 
-// The whole file or none of it.
-Result<void> write_whole(const std::string& path, const std::string& text) {
-    const std::string part = path + ".part";
-    std::ofstream file(part, std::ios::binary | std::ios::trunc);
-    file << text;
-    file.close();
-    std::error_code failed;
-    if (file) std::filesystem::rename(part, path, failed);
-    if (file && !failed) return {};
-    std::filesystem::remove(part, failed);
-    return Error{Error::Kind::storage, "the file cannot be written", path,
-                 "check the folder and the space on the disk"};
-}
-
 }  // namespace
 
 int run_learning_show(Context& context, bool json) {
@@ -318,7 +305,7 @@ int run_learning_export(Context& context, const std::string& file) {
     if (!store) return refuse(context, store.error());
     const Result<std::string> text = export_counts(shipped.value(), store.value());
     if (!text) return refuse(context, text.error());
-    const Result<void> written = write_whole(file, text.value());
+    const Result<void> written = write_whole_file(file, text.value());
     if (!written) return refuse(context, written.error());
     say(context, "The counts stand in " + file + ". No boat, customer or note is in it.");
     return 0;

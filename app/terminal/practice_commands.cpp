@@ -58,7 +58,11 @@ int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequ
     if (!begun) return refuse(context, begun.error());
     const int number = begun.value().number;
     std::ostream& out = request.json ? context.streams.err : context.streams.out;
-    PracticeRun run(context, out, std::move(begun.value().session), record, number);
+    PracticeRun::Write write;
+    if (record != nullptr) {
+        write = [&](const PracticeEvent& event) { return record->add(number, event, utc_now()); };
+    }
+    PracticeRun run(context, out, std::move(begun.value().session), write);
     const Result<void> ran = run.run();
     if (!ran) return refuse(context, ran.error());
     const bool ended = run.session().phase() == Session::Phase::ended;

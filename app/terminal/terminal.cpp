@@ -5,10 +5,12 @@
 #include <filesystem>
 #include <ostream>
 
+#include "app/terminal/class_commands.hpp"
 #include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/manual.hpp"
 #include "app/terminal/places.hpp"
+#include "app/terminal/records_commands.hpp"
 #include "app/terminal/typed.hpp"
 
 namespace hardover {
@@ -179,9 +181,7 @@ void add_job_sheet(CLI::App& job, Wish& wish) {
 void add_job(CLI::App& app, Wish& wish) {
     CLI::App* job = app.add_subcommand("job", "Jobs on file");
     job->require_subcommand(1);
-    job->add_subcommand("list", "All jobs, the last changed first")->callback([&wish] {
-        wish.run = [](Context& context) { return run_job_list(context); };
-    });
+    add_job_records(*job, wish.run);
     CLI::App* show = job->add_subcommand("show", "A job as it stands");
     show->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     show->callback(
@@ -337,7 +337,9 @@ int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_w
     if (!read) return refuse(context, read.error());
     KnowledgeInUse knowledge(std::move(read).value());
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
-    return open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    const int code = open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    back_up_on_close(context, store.value());
+    return code;
 }
 
 }  // namespace
@@ -367,7 +369,8 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
-    add_class(app, wish);
+    add_class(app, wish.run);
+    add_records(app, wish.run);
     add_manual(app, wish, version);
     check_whole_numbers(app);
     try {
