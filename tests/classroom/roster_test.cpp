@@ -62,7 +62,7 @@ TEST_CASE("A table with quotes, commas, umlauts and either line end becomes a ro
 }
 
 TEST_CASE("Each fault of a table is told at its line and column, and nothing of the table is taken") {
-    CHECK(import_fault("") == "class.csv: the table is empty (a first row with: seat,name,group)");
+    CHECK(import_fault("") == "class.csv:1:1: the table is empty (a first row with: seat,name,group)");
     CHECK(import_fault("name\nx\n").substr(0, 40) == "class.csv:1:1: there is no column 'seat'");
     CHECK(import_fault("seat,phone\nA1,1\n").substr(0, 42) == "class.csv:1:6: there is no column 'phone' ");
     CHECK(import_fault("seat,seat\n").substr(0, 48) == "class.csv:1:6: the column 'seat' stands there tw");
