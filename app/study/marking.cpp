@@ -12,10 +12,7 @@ namespace hardover::study {
 
 namespace {
 
-// Marks of a figure: the right number without its unit, a named slip of the unit, another named slip.
-constexpr double without_unit = 0.8;
-constexpr double with_unit_slip = 0.5;
-constexpr double with_slip = 0.25;
+constexpr double without_unit = 0.8;  // mark of a right number
 constexpr double counts_as_right = 0.8;
 
 std::string letters_up_to(std::size_t count) {
@@ -67,7 +64,7 @@ Marked mark_number(const Figure& figure, double value) {
     if (std::abs(value - figure.right) <= figure.tolerance) return {1, true, ""};
     for (const Slip& slip : figure.slips) {
         if (std::abs(value - slip.value) > figure.tolerance) continue;
-        return {slip.of_unit ? with_unit_slip : with_slip, false, "That looks like " + slip.name + "."};
+        return {slip.of_unit ? mark_of_unit_slip : mark_of_slip, false, "That looks like " + slip.name + "."};
     }
     return {};
 }

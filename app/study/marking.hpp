@@ -11,6 +11,10 @@
 
 namespace hardover::study {
 
+// What a figure got by a known mistake is worth: of the unit, and any other.
+inline constexpr double mark_of_unit_slip = 0.5;
+inline constexpr double mark_of_slip = 0.25;
+
 struct Marked {
     double mark = 0;      // 0 to 1
     bool right = false;   // worth 0.8 or more

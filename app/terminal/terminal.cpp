@@ -318,10 +318,8 @@ void add_learner(CLI::App& app, Wish& wish) {
     });
 }
 
-void add_class(CLI::App& app, Wish& wish) {
-    CLI::App* group = app.add_subcommand("class", "A class that works and learns together");
-    group->require_subcommand(1);
-    CLI::App* project = group->add_subcommand("project", "A boat worked by the class, hands being counted");
+void add_class_project(CLI::App& group, Wish& wish) {
+    CLI::App* project = group.add_subcommand("project", "A boat worked by the class, hands being counted");
     project->add_option("--seed", wish.project.seed, "The same seed and level make the same boat");
     project->add_option("--level", wish.project.level, "1 (easiest) to 5; see: practice levels")
         ->check(CLI::Range(1, 5));
@@ -370,6 +368,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_practice(app, wish);
     add_learner(app, wish);
     add_class(app, wish.run);
+    add_class_project(*app.get_subcommand("class"), wish);
     add_records(app, wish.run);
     add_manual(app, wish, version);
     check_whole_numbers(app);

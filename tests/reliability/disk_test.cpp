@@ -175,7 +175,7 @@ bool try_fault(FaultyDisk& disk, const Fault& fault, int n) {
 TEST_CASE(
     "Whatever call the disk refuses, every confirmed write is there and the file works again when mended") {
     FaultyDisk disk;
-    const int step = so_many(1, 9);
+    const int step = so_many(1, 15);
     for (const Fault& fault : faults) {
         int n = 1;
         while (try_fault(disk, fault, n)) n += step;

@@ -1,6 +1,7 @@
 // kill -9 at random moments: what the program has confirmed is there afterwards, and it goes on from there.
 #include "dialogues.hpp"
 #include "killed_commands.hpp"
+#include "killed_records.hpp"
 #include "records_seen.hpp"
 #include "scratch_folder.hpp"
 #include "support.hpp"
@@ -50,27 +51,46 @@ void kill_at_every_write_and_require(Command command) {
 
 TEST_CASE("An interview killed at any moment keeps every confirmed answer and goes on from there") {
     const ScratchFolder folder;
-    kill_and_require(interview_dialogue(folder.file("records.db")), so_many(400, 12), 20261126);
+    kill_and_require(interview_dialogue(folder.file("records.db")), so_many(350, 8), 20261126);
 }
 
 TEST_CASE("A practice boat left by a kill keeps every confirmed step and goes on from there") {
     const ScratchFolder folder;
-    kill_and_require(practice_dialogue(folder.file("records.db")), so_many(150, 6), 20261127);
+    kill_and_require(practice_dialogue(folder.file("records.db")), so_many(130, 4), 20261127);
 }
 
 TEST_CASE("A quiz left by a kill keeps every confirmed answer and goes on from there") {
     const ScratchFolder folder;
-    kill_and_require(quiz_dialogue(folder.file("records.db")), so_many(150, 6), 20261128);
+    kill_and_require(quiz_dialogue(folder.file("records.db")), so_many(130, 4), 20261128);
 }
 
 TEST_CASE("A records file killed on its way to the newest version is the old or the new one, and whole") {
-    kill_and_require(migration(40), so_many(100, 8), 20261129);
+    kill_and_require(migration(40), so_many(90, 6), 20261129);
     kill_at_every_write_and_require(migration(3));
 }
 
 TEST_CASE("Counts of other shops killed while they are merged are all there or none") {
-    kill_and_require(merging_of_counts(), so_many(50, 4), 20261130);
+    kill_and_require(merging_of_counts(), so_many(50, 3), 20261130);
     if (whole_run()) kill_at_every_write_and_require(merging_of_counts());
+}
+
+TEST_CASE("A backup killed on its way leaves the records whole and no half copy that counts as one") {
+    kill_and_require(backing_up(), so_many(80, 3), 20261201);
+    if (whole_run()) kill_at_every_write_and_require(backing_up());
+}
+
+TEST_CASE("Records killed while a backup is brought back are the old or the new ones, and the old are kept") {
+    kill_and_require(restoring(), so_many(50, 2), 20261202);
+    if (whole_run()) kill_at_every_write_and_require(restoring());
+}
+
+TEST_CASE("Records of another computer killed while they are merged are all there or none") {
+    kill_and_require(merging_of_records(), so_many(60, 2), 20261203);
+    if (whole_run()) kill_at_every_write_and_require(merging_of_records());
+}
+
+TEST_CASE("Hand-ins of a class killed while they are merged are each there as a whole or not at all") {
+    kill_and_require(merging_of_hand_ins(), so_many(60, 2), 20261204);
 }
 
 TEST_CASE("The kills find a program that confirms answers before it has written them") {

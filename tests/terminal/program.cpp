@@ -6,7 +6,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <chrono>
+#include <climits>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -54,6 +56,7 @@ Child start(const std::vector<std::string>& arguments, const Surroundings& aroun
     }
     const int process = fork();
     if (process == 0) {
+        setpgid(0, 0);
         dup2(in[0], STDIN_FILENO);
         dup2(out[1], STDOUT_FILENO);
         dup2(err[1], STDERR_FILENO);
@@ -89,7 +92,7 @@ void talk(const Child& child, const std::string& input, std::chrono::seconds mos
         poll(waits, 3, 1000);
         if (!ran.hung && std::chrono::steady_clock::now() > give_up) {
             ran.hung = true;
-            kill(child.process, SIGKILL);
+            kill(-child.process, SIGKILL);  // with what it has started
         }
         char buffer[4096];
         if (waits[0].revents != 0) {
@@ -103,7 +106,9 @@ void talk(const Child& child, const std::string& input, std::chrono::seconds mos
             err_open = got > 0;
         }
         if (feed >= 0 && waits[2].revents != 0) {
-            const ssize_t put = write(feed, input.data() + fed, input.size() - fed);
+            // So much goes into a pipe that takes anything at all; more might wait for the program for ever.
+            const std::size_t piece = std::min<std::size_t>(input.size() - fed, PIPE_BUF);
+            const ssize_t put = write(feed, input.data() + fed, piece);
             fed = put > 0 ? fed + put : input.size();
         }
     }
