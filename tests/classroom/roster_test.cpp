@@ -73,5 +73,6 @@ TEST_CASE("Each fault of a table is told at its line and column, and nothing of 
     CHECK(import_fault("seat,name\nA1,\"x\n").substr(0, 39) == "class.csv:2:4: this quote is never clos");
     CHECK(import_fault("seat,name\nA1,\"x\"y\n").substr(0, 40) == "class.csv:2:7: after the closing quote a");
     CHECK(import_fault("seat,name\nA1,x\"y\n").substr(0, 40) == "class.csv:2:5: a quote stands inside a f");
+    CHECK(import_fault("seat,name\n\xff\n").substr(0, 34) == "class.csv:2:1: this is no UTF-8 te");
     CHECK(import_fault("seat,name\nA1,\xff\n").substr(0, 34) == "class.csv:2:4: this is no UTF-8 te");
 }
