@@ -71,24 +71,4 @@ std::string canonical(const json& value) {
     return out;
 }
 
-bool nests_too_deep(std::string_view json_text) {
-    constexpr int deepest = 32;
-    int depth = 0;
-    bool in_text = false;
-    for (std::size_t i = 0; i < json_text.size(); ++i) {
-        const char letter = json_text[i];
-        if (in_text) {
-            if (letter == '\\') ++i;
-            if (letter == '"') in_text = false;
-        } else if (letter == '"') {
-            in_text = true;
-        } else if (letter == '[' || letter == '{') {
-            if (++depth > deepest) return true;
-        } else if (letter == ']' || letter == '}') {
-            --depth;
-        }
-    }
-    return false;
-}
-
 }  // namespace hardover::classroom

@@ -4,15 +4,10 @@
 
 #include <nlohmann/json_fwd.hpp>
 #include <string>
-#include <string_view>
 
 namespace hardover::classroom {
 
 // What is not UTF-8 in a text is replaced; infinity and not-a-number become null.
 std::string canonical(const nlohmann::json& value);
-
-// Whether lists and objects stand in each other deeper than anything of a class does. Looked at before a text
-// from elsewhere is worked on, since that may take a step on the stack for each level.
-bool nests_too_deep(std::string_view json_text);
 
 }  // namespace hardover::classroom

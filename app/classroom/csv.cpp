@@ -35,12 +35,14 @@ class CsvReader {
 
     // On to the next byte; a letter of several bytes is one column.
     void step() {
-        if (text_[at_] == '\n') {
-            ++line_;
-            column_ = 0;
-        }
+        const bool line_ends = text_[at_] == '\n';
         ++at_;
-        if (at_ >= text_.size() || (static_cast<unsigned char>(text_[at_]) & 0xc0) != 0x80) ++column_;
+        if (line_ends) {
+            ++line_;
+            column_ = 1;
+        } else if (at_ >= text_.size() || (static_cast<unsigned char>(text_[at_]) & 0xc0) != 0x80) {
+            ++column_;
+        }
     }
 
     Result<void> read_row() {

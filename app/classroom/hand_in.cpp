@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/classroom/canonical.hpp"
+#include "app/jobs/json_fields.hpp"
 
 namespace hardover::classroom {
 
@@ -65,7 +66,7 @@ class HandInReader {
 
     // The line must be in the one form it can have, so that no byte of it is free.
     Result<void> read_head() {
-        const json head = lines_.empty() ? json() : json::parse(lines_.front(), nullptr, false);
+        const json head = lines_.empty() ? json() : shallow_json(lines_.front());
         if (!head.is_object() || !head.contains("hardover_hand_in")) {
             return Error{Error::Kind::bad_input,
                          "this is no hand-in of a class, or its first line is damaged", name_,
@@ -77,7 +78,7 @@ class HandInReader {
         }
         const auto text = [&](const char* key) { return head.at(key).get<std::string>(); };
         hand_in_.of = {text("set"), text("sitting"), text("seat"), text("attempt")};
-        count_ = head.at("count").get<std::size_t>();
+        count_ = static_cast<std::size_t>(whole_at(head, "count"));
         const auto key = from_hex(text("key"), public_key_size);
         if (!key || canonical(head_of(hand_in_.of, *key, count_)) != lines_.front()) {
             return refused("its first line was changed");
@@ -114,7 +115,7 @@ class HandInReader {
     }
 
     Result<void> read_end() {
-        const json end = json::parse(lines_.back(), nullptr, false);
+        const json end = shallow_json(lines_.back());
         const auto last = from_hex(end.at("last").get<std::string>(), hash_size);
         const auto signature = from_hex(end.at("signature").get<std::string>(), signature_size);
         if (!last || !signature || end_of(*last, *signature) != lines_.back()) {

@@ -4,6 +4,7 @@
 
 #include "app/classroom/canonical.hpp"
 #include "app/classroom/seal.hpp"
+#include "app/jobs/json_fields.hpp"
 #include "app/study/known_learner.hpp"
 
 namespace hardover::classroom {
@@ -48,8 +49,8 @@ struct ToBody {
 
 Result<RecordContent> read_answered(const json& read) {
     Answered answered;
-    answered.task = read.at("task").get<int>();
-    answered.number = read.at("number").get<int>();
+    answered.task = whole_at(read, "task");
+    answered.number = whole_at(read, "number");
     answered.answer = read.at("answer").get<std::string>();
     answered.seconds = read.at("seconds").get<double>();
     if (read.contains("sure")) answered.sure = read.at("sure").get<double>();
@@ -64,11 +65,11 @@ Result<RecordContent> read_answered(const json& read) {
 Result<RecordContent> read_did(const json& read) {
     const auto event = study::practice::read_did(read.at("event").dump());
     if (!event) return event.error();
-    return RecordContent(Did{read.at("task").get<int>(), event.value().what});
+    return RecordContent(Did{whole_at(read, "task"), event.value().what});
 }
 
 Result<RecordContent> read_task_done(const json& read) {
-    TaskDone done{read.at("task").get<int>(), std::nullopt};
+    TaskDone done{whole_at(read, "task"), std::nullopt};
     if (read.contains("ended")) {
         const auto ended = study::practice::read_ended(read.at("ended").dump());
         if (!ended) return ended.error();
@@ -79,7 +80,7 @@ Result<RecordContent> read_task_done(const json& read) {
 
 // May throw what the JSON library throws.
 Result<RecordContent> read_content(const json& read) {
-    if (read.at("v").get<int>() != record_version) return RecordContent();
+    if (whole_at(read, "v") != record_version) return RecordContent();
     const std::string kind = read.at("kind").get<std::string>();
     if (kind == "began") return RecordContent(Began{read.at("knowledge").get<std::string>()});
     if (kind == "answered") return read_answered(read);
@@ -109,8 +110,7 @@ Record make_record(const AttemptOf& of, int sequence, const std::string& at, con
 }
 
 Result<Record> read_record(const std::string& line) {
-    if (nests_too_deep(line)) return not_a_record("it nests too deep");
-    const json read = json::parse(line, nullptr, false);
+    const json read = shallow_json(line);
     if (!read.is_object()) return not_a_record("no JSON object");
     try {
         Record record;
@@ -118,13 +118,12 @@ Result<Record> read_record(const std::string& line) {
         record.id = record_id(line);
         record.of = {read.at("set").get<std::string>(), read.at("sitting").get<std::string>(),
                      read.at("seat").get<std::string>(), read.at("attempt").get<std::string>()};
-        record.sequence = read.at("seq").get<int>();
+        record.sequence = whole_at(read, "seq", 1);
         record.at = read.at("at").get<std::string>();
-        record.day = read.at("day").get<int>();
+        record.day = whole_at(read, "day");
         for (const std::string* id : {&record.of.sitting, &record.of.attempt}) {
             if (!from_hex(*id, id_bytes)) return not_a_record("'" + *id + "' is no number of 128 bits");
         }
-        if (record.sequence < 1) return not_a_record("its number is not 1 or more");
         auto content = read_content(read);
         if (!content) return content.error();
         record.content = std::move(content).value();

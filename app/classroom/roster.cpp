@@ -139,7 +139,8 @@ Result<std::size_t> import_roster(Roster& roster, const std::string& text, const
     const auto rows = read_csv(text, file);
     if (!rows) return rows.error();
     if (rows.value().empty()) {
-        return Error{Error::Kind::bad_input, "the table is empty", file, "a first row with: seat,name,group"};
+        return Error{Error::Kind::bad_input, "the table is empty", place_in(file, 1, 1),
+                     "a first row with: seat,name,group"};
     }
     const auto columns = columns_of(rows.value().front(), file);
     if (!columns) return columns.error();

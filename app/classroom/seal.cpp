@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/classroom/canonical.hpp"
+#include "app/jobs/json_fields.hpp"
 
 namespace hardover::classroom {
 
@@ -258,7 +259,7 @@ Result<std::string> seal(std::string_view purpose, std::string_view plain, std::
 Result<Secret> open_box(std::string_view purpose, const std::string& text, std::string_view passphrase) {
     const Result<Secret> typed = in_one_form(passphrase);
     if (!typed) return typed.error();
-    const json read = json::parse(text, nullptr, false);
+    const json read = shallow_json(text);
     if (!read.is_object()) return no_box();
     const auto word = [&](const char* key) { return read.value(key, json()); };
     const auto bytes = [&](const char* key, std::size_t size) -> std::optional<Bytes> {

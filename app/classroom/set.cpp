@@ -11,6 +11,7 @@
 
 #include "app/classroom/canonical.hpp"
 #include "app/classroom/roster.hpp"
+#include "app/jobs/json_fields.hpp"
 #include "app/study/practice_boat.hpp"
 
 namespace hardover::classroom {
@@ -51,17 +52,17 @@ Result<Task> task_of(const json& value) {
     const std::string kind = value.at("kind").get<std::string>();
     if (kind == "quiz") {
         task.topic = value.at("topic").get<std::string>();
-        task.count = value.at("count").get<int>();
+        task.count = whole_at(value, "count");
     } else if (kind == "boat") {
         task.kind = Task::Kind::boat;
-        task.level = value.at("level").get<int>();
+        task.level = whole_at(value, "level");
         const auto guidance = study::practice::read_guidance(value.at("guidance").get<std::string>());
         if (!guidance) return guidance.error();
         task.guidance = guidance.value();
     } else {
         return bad_set("there is no task of kind '" + kind + "' in this version", "", "use a newer version");
     }
-    if (value.contains("seed")) task.seed = value.at("seed").get<std::uint64_t>();
+    if (value.contains("seed")) task.seed = seed_at(value, "seed");
     if (value.contains("due")) {
         const auto due = read_day(value.at("due").get<std::string>());
         if (!due) return due.error();
@@ -184,7 +185,7 @@ std::string set_file(const ClassSet& set, const Secret& secret_key) {
 
 Result<ClassSet> read_set_file(const std::string& text, const std::string& name) {
     const std::size_t first = text.find('\n');
-    const json read = nests_too_deep(text) ? json() : json::parse(text.substr(0, first), nullptr, false);
+    const json read = shallow_json(text.substr(0, first));
     if (!read.is_object() || !read.contains("hardover_set")) {
         return bad_set("this is no set of a class", name, "name the file the instructor gave out");
     }
@@ -196,7 +197,7 @@ Result<ClassSet> read_set_file(const std::string& text, const std::string& name)
         return damaged("the set is cut short", name);
     }
     const std::string line = text.substr(0, first);
-    const json end = json::parse(text.substr(first + 1), nullptr, false);
+    const json end = shallow_json(text.substr(first + 1));
     try {
         const auto signature = from_hex(end.at("signature").get<std::string>(), signature_size);
         const auto key = from_hex(read.at("key").get<std::string>(), public_key_size);

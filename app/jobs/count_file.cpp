@@ -41,18 +41,16 @@ bool is_shop(const std::string& text) {
 
 // JSON without a field given twice, or where it stops being JSON.
 Result<json> parse(const std::string& text, const std::string& file) {
-    try {
-        json parsed = json::parse(text);
-        const std::optional<RepeatedKey> twice = repeated_key(text);
-        if (!twice) return parsed;
-        return Error{Error::Kind::bad_input, "the field '" + twice->key + "' is given twice",
-                     file + ":" + line_and_column(text, twice->byte), ask_again};
-    } catch (const json::parse_error& refused) {
-        const std::size_t byte = refused.byte == 0 ? 0 : refused.byte - 1;  // the library counts from 1
+    if (const std::string place = json_break(text); !place.empty()) {
         return Error{Error::Kind::bad_input,
                      "this is not a whole file of counts: its JSON breaks off or is wrong",
-                     file + ":" + line_and_column(text, byte), ask_again};
+                     file + ":" + place, ask_again};
     }
+    if (const std::optional<RepeatedKey> twice = repeated_key(text)) {
+        return Error{Error::Kind::bad_input, "the field '" + twice->key + "' is given twice",
+                     file + ":" + line_and_column(text, twice->byte), ask_again};
+    }
+    return json::parse(text);
 }
 
 // Reads fields out of parsed JSON; keeps the first fault with the way to it.

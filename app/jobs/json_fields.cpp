@@ -1,7 +1,7 @@
 // The JSON library would turn 1e300 into a whole number without a word: every range is looked at first.
 #include "app/jobs/json_fields.hpp"
 
-#include <cmath>
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 namespace hardover {
@@ -11,6 +11,24 @@ using nlohmann::json;
 namespace {
 
 constexpr int greatest = 1'000'000'000;
+constexpr int deepest = 64;
+constexpr int not_whole = 501;  // of the library's other errors
+
+// Lists and objects open at once, at the most.
+int depth_of(std::string_view text) {
+    int depth = 0;
+    int most = 0;
+    bool in_text = false;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const char c = text[at];
+        if (c == '"') in_text = !in_text;
+        if (in_text && c == '\\') ++at;
+        if (in_text) continue;
+        if (c == '[' || c == '{') most = std::max(most, ++depth);
+        if (c == ']' || c == '}') --depth;
+    }
+    return most;
+}
 
 bool is_whole(const json& value, std::int64_t least, std::int64_t most) {
     if (value.is_number_unsigned() && value.get<std::uint64_t>() > INT64_MAX) return false;
@@ -24,8 +42,27 @@ bool is_number(const json& value, double least, double most) {
 
 }  // namespace
 
-JsonFields::JsonFields(const std::string& text)
-    : body_(std::make_unique<json>(json::parse(text, nullptr, false))) {
+json shallow_json(std::string_view text) {
+    if (depth_of(text) > deepest) return json::value_t::discarded;
+    return json::parse(text, nullptr, false);
+}
+
+int whole_at(const json& object, const char* field, int least, int most) {
+    const json& value = object.at(field);
+    if (is_whole(value, least, most)) return value.get<int>();
+    throw json::other_error::create(
+        not_whole, std::string("'") + field + "' is not a whole number from " + std::to_string(least),
+        &object);
+}
+
+std::uint64_t seed_at(const json& object, const char* field) {
+    const json& value = object.at(field);
+    if (value.is_number_unsigned()) return value.get<std::uint64_t>();
+    throw json::other_error::create(not_whole, std::string("'") + field + "' is not a whole number from 0",
+                                    &object);
+}
+
+JsonFields::JsonFields(const std::string& text) : body_(std::make_unique<json>(shallow_json(text))) {
     if (!body_->is_object()) fault_ = "has a body that cannot be read";
 }
 

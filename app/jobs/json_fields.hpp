@@ -6,9 +6,19 @@
 #include <memory>
 #include <nlohmann/json_fwd.hpp>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace hardover {
+
+// JSON as a value; discarded when the text is no JSON, or is nested so deep that a walk over the value could
+// run out of stack.
+nlohmann::json shallow_json(std::string_view text);
+
+// For readers that let the JSON library throw: a field as a whole number of this range, or
+// nlohmann::json::other_error. The library itself would turn 1e300 into one without a word.
+int whole_at(const nlohmann::json& object, const char* field, int least = 0, int most = 1'000'000'000);
+std::uint64_t seed_at(const nlohmann::json& object, const char* field);
 
 class JsonFields {
   public:

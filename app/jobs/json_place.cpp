@@ -89,6 +89,29 @@ class Walk {
     std::size_t at_ = 0;
 };
 
+// Passes over everything up to where the text stops being JSON. Numbers too great to be kept are such a place
+// too.
+struct BreakFinder : nlohmann::json_sax<nlohmann::json> {
+    std::size_t byte = 0;
+
+    bool null() override { return true; }
+    bool boolean(bool) override { return true; }
+    bool number_integer(number_integer_t) override { return true; }
+    bool number_unsigned(number_unsigned_t) override { return true; }
+    bool number_float(number_float_t, const string_t&) override { return true; }
+    bool string(string_t&) override { return true; }
+    bool binary(binary_t&) override { return true; }
+    bool start_object(std::size_t) override { return true; }
+    bool key(string_t&) override { return true; }
+    bool end_object() override { return true; }
+    bool start_array(std::size_t) override { return true; }
+    bool end_array() override { return true; }
+    bool parse_error(std::size_t at, const std::string&, const nlohmann::json::exception&) override {
+        byte = at;
+        return false;
+    }
+};
+
 }  // namespace
 
 std::string line_and_column(std::string_view text, std::size_t byte) {
@@ -111,6 +134,12 @@ std::string json_place(std::string_view text, std::string_view way) {
         way.remove_prefix(end);
     }
     return line_and_column(text, place);
+}
+
+std::string json_break(std::string_view text) {
+    BreakFinder finder;
+    if (nlohmann::json::sax_parse(text, &finder)) return "";
+    return line_and_column(text, finder.byte == 0 ? 0 : finder.byte - 1);  // the library counts from 1
 }
 
 std::optional<RepeatedKey> repeated_key(std::string_view text) {

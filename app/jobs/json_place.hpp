@@ -16,6 +16,9 @@ std::string line_and_column(std::string_view text, std::size_t byte);
 // itself. Where the way does not go on, the place of the value it ends at. The text must be whole JSON.
 std::string json_place(std::string_view text, std::string_view way);
 
+// "LINE:COLUMN" where the text stops being JSON; "" when all of it is.
+std::string json_break(std::string_view text);
+
 struct RepeatedKey {
     std::string key;
     std::size_t byte = 0;  // of its second coming

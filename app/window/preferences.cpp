@@ -1,10 +1,13 @@
 // The preferences file: {"theme": "dark", "text_percent": 150, "projector_percent": 200, "still": false}.
 #include "app/window/preferences.hpp"
 
-#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "app/jobs/json_fields.hpp"
+#include "app/jobs/json_place.hpp"
 
 namespace hardover::window {
 
@@ -14,30 +17,63 @@ std::string set_aside_name(const std::string& path) {
     return path + ".unreadable";
 }
 
+// Where the text is not what is written here, as "line:column"; "": nowhere. What lacks is as usual.
+std::string wrong_place(const std::string& text, const nlohmann::json& read) {
+    const std::string broken = json_break(text);
+    if (!broken.empty()) return broken;
+    if (!read.is_object()) return json_place(text, "");
+    const auto fits = [&](const char* name, bool (*is)(const nlohmann::json&)) {
+        return !read.contains(name) || is(read[name]);
+    };
+    if (!fits("theme", [](const nlohmann::json& value) { return value.is_string(); })) {
+        return json_place(text, "theme");
+    }
+    for (const char* name : {"text_percent", "projector_percent"}) {
+        if (!fits(name, [](const nlohmann::json& value) { return value.is_number_integer(); })) {
+            return json_place(text, name);
+        }
+    }
+    if (!fits("still", [](const nlohmann::json& value) { return value.is_boolean(); })) {
+        return json_place(text, "still");
+    }
+    return {};
+}
+
+// Compared as they are: a number beyond an int would turn into another one.
+int percent_of(const nlohmann::json& read, const char* name, int usual) {
+    const nlohmann::json percent = read.value(name, nlohmann::json(usual));
+    if (percent > most_text) return most_text;
+    return percent < least_text ? least_text : percent.get<int>();
+}
+
 }  // namespace
 
-Result<Preferences> read_preferences(const std::string& path) {
-    Preferences preferences;
-    std::ifstream file(path);
-    if (!file) return preferences;
-    const nlohmann::json read = nlohmann::json::parse(file, nullptr, false);
-    const bool fits = read.is_object() && read.value("theme", nlohmann::json("light")).is_string() &&
-                      read.value("text_percent", nlohmann::json(100)).is_number_integer() &&
-                      read.value("projector_percent", nlohmann::json(200)).is_number_integer() &&
-                      read.value("still", nlohmann::json(false)).is_boolean();
-    if (!fits) {
+Result<Preferences> preferences_of(const std::string& text, const std::string& path) {
+    const nlohmann::json read = shallow_json(text);
+    const std::string place = wrong_place(text, read);
+    if (!place.empty()) {
         return Error{Error::Kind::bad_input,
-                     "the window's preferences cannot be read, so it starts in light and at 100 %", path,
+                     "the window's preferences cannot be read, so it starts in light and at 100 %",
+                     path + ":" + place,
                      "choose again under Settings; the file as it is goes on as " + set_aside_name(path)};
     }
+    Preferences preferences;
     const std::string theme = read.value("theme", "light");
     for (const LookRow& row : looks()) {
         if (row.id == theme) preferences.look = row.look;
     }
-    preferences.text_percent = std::clamp(read.value("text_percent", 100), least_text, most_text);
-    preferences.projector_percent = std::clamp(read.value("projector_percent", 200), least_text, most_text);
+    preferences.text_percent = percent_of(read, "text_percent", 100);
+    preferences.projector_percent = percent_of(read, "projector_percent", 200);
     preferences.still = read.value("still", false);
     return preferences;
+}
+
+Result<Preferences> read_preferences(const std::string& path) {
+    std::ifstream file(path);
+    if (!file) return Preferences();
+    std::ostringstream text;
+    text << file.rdbuf();
+    return preferences_of(text.str(), path);
 }
 
 Result<void> write_preferences(const std::string& path, const Preferences& preferences) {

@@ -24,6 +24,9 @@ struct Preferences {
 // defaults, says so, and puts the file aside under another name when the next choice is kept.
 Result<Preferences> read_preferences(const std::string& path);
 
+// The same of a file's text; `path` is for the error, which names line and column.
+Result<Preferences> preferences_of(const std::string& text, const std::string& path);
+
 // Makes the folder when missing. Error: cannot be written.
 Result<void> write_preferences(const std::string& path, const Preferences& preferences);
 

@@ -62,7 +62,7 @@ TEST_CASE("A table with quotes, commas, umlauts and either line end becomes a ro
 }
 
 TEST_CASE("Each fault of a table is told at its line and column, and nothing of the table is taken") {
-    CHECK(import_fault("") == "class.csv: the table is empty (a first row with: seat,name,group)");
+    CHECK(import_fault("") == "class.csv:1:1: the table is empty (a first row with: seat,name,group)");
     CHECK(import_fault("name\nx\n").substr(0, 40) == "class.csv:1:1: there is no column 'seat'");
     CHECK(import_fault("seat,phone\nA1,1\n").substr(0, 42) == "class.csv:1:6: there is no column 'phone' ");
     CHECK(import_fault("seat,seat\n").substr(0, 48) == "class.csv:1:6: the column 'seat' stands there tw");
@@ -73,5 +73,6 @@ TEST_CASE("Each fault of a table is told at its line and column, and nothing of 
     CHECK(import_fault("seat,name\nA1,\"x\n").substr(0, 39) == "class.csv:2:4: this quote is never clos");
     CHECK(import_fault("seat,name\nA1,\"x\"y\n").substr(0, 40) == "class.csv:2:7: after the closing quote a");
     CHECK(import_fault("seat,name\nA1,x\"y\n").substr(0, 40) == "class.csv:2:5: a quote stands inside a f");
+    CHECK(import_fault("seat,name\n\xff\n").substr(0, 34) == "class.csv:2:1: this is no UTF-8 te");
     CHECK(import_fault("seat,name\nA1,\xff\n").substr(0, 34) == "class.csv:2:4: this is no UTF-8 te");
 }

@@ -126,6 +126,7 @@ TEST_CASE("A count file that is damaged is refused at its line and column") {
     CHECK(refusal("shopping list") ==
           "north.json:1:1: this is not a whole file of counts: its JSON breaks off or is wrong");
     CHECK(refusal(with("\"number\": 3", "\"number\": three")).find("north.json:6:18: ") == 0);
+    CHECK(refusal(with("\"number\": 3", "\"number\": 1e999")).find("north.json:6:") == 0);
     CHECK(refusal(with("fuse_blown", "fuse\xff")).find("north.json:7:") == 0);
     CHECK(refusal(std::string(200000, '[')).find("north.json:1:") == 0);
 }

@@ -34,3 +34,10 @@ TEST_CASE("A key given twice is found by what it says, whatever way it is writte
     REQUIRE(escaped);
     CHECK(escaped->key == "a");
 }
+
+TEST_CASE("Where a text stops being JSON is told, also when a number is too great to be kept") {
+    CHECK(json_break("{\"a\": [1, 2]}").empty());
+    CHECK(json_break("{\n \"a\": tru}") == "2:10");
+    CHECK(json_break("{\"a\":\n 1e999}").substr(0, 2) == "2:");
+    CHECK(json_break("") == "1:1");
+}

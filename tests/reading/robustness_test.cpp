@@ -113,3 +113,13 @@ TEST_CASE("A very long line, key or number does no harm") {
     CHECK_FALSE(read_changed({{"", "setup.yaml", "share: 0.4", "share: 1" + repeated("0", 5000)}}).knowledge);
     CHECK_FALSE(read_changed({{"", "setup.yaml", "share: 0.4", "share: nan"}}).knowledge);
 }
+
+TEST_CASE("A fault of form behind letters of several bytes is at its own letter") {
+    const KnowledgeRead read = read_knowledge({{"wide.yaml", "- a: ± ½ [\n- b: \"°°° {\n"}}, Functions{});
+    CHECK_FALSE(read.knowledge);
+    for (const Fault& fault : read.faults) {
+        INFO(fault.text());
+        CHECK(fault.place.line == 2);
+        CHECK(fault.place.column <= 13);
+    }
+}

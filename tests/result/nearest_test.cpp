@@ -40,3 +40,8 @@ TEST_CASE("Longer words may hold more slips, up to a third of their letters") {
     CHECK(nearest_spelling("abcxyzghi", {"abcdefghi"}) == "abcdefghi");  // 3 of 9
     CHECK(nearest_spelling("abwxyzghi", {"abcdefghi"}).empty());         // 4 of 9
 }
+
+TEST_CASE("A word far longer than any candidate is passed over at once") {
+    const std::vector<std::string> candidates(1000, "reservoir_oil");
+    CHECK(nearest_spelling(std::string(10'000'000, 'x'), candidates).empty());
+}

@@ -162,8 +162,21 @@ TEST_CASE("A preferences file that cannot be read is put aside, not written over
     const auto read = read_preferences(path);
     REQUIRE_FALSE(read.ok());
     CHECK(read.error().text().find("window.json.unreadable") != std::string::npos);
+    CHECK(read.error().where == path + ":1:7");
     REQUIRE_OK(write_preferences(path, {Look::high_contrast, 150}));
     CHECK(file_text(path + ".unreadable") == "[1, 2");
     REQUIRE_OK(read_preferences(path));
     CHECK(read_preferences(path).value() == Preferences{Look::high_contrast, 150});
+}
+
+TEST_CASE(
+    "Preferences that do not fit are refused at their line and column, and a text size is never another") {
+    CHECK(preferences_of("{\n \"theme\": 3}", "window.json").error().where == "window.json:2:11");
+    CHECK(preferences_of("{\"text_percent\": 1.5}", "window.json").error().where == "window.json:1:18");
+    CHECK(preferences_of("[]", "window.json").error().where == "window.json:1:1");
+    for (const char* number : {"4294967396", "18446744073709551615"}) {
+        const auto read = preferences_of(std::string("{\"text_percent\": ") + number + "}", "window.json");
+        REQUIRE_OK(read);
+        CHECK(read.value().text_percent == most_text);
+    }
 }
