@@ -25,7 +25,7 @@ struct Origin {
     std::string attempt;  // 128 bits in hex
     int sequence = 0;     // 1, 2, 3 ... within the attempt
     int day = 0;
-    bool disputed = false;  // two different records claim this place
+    bool disputed = false;  // two different records claim one place of its attempt: to be looked into
 };
 
 // One answered item, marked by the instructor's program.

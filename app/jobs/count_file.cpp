@@ -5,9 +5,10 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 #include <optional>
-#include <set>
 #include <utility>
 #include <vector>
+
+#include "app/jobs/json_place.hpp"
 
 namespace hardover {
 
@@ -38,49 +39,33 @@ bool is_shop(const std::string& text) {
     return all_of_letters(text, "abcdef0123456789");
 }
 
-std::string line_and_column(const std::string& text, std::size_t byte) {
-    const std::size_t end = std::min(byte == 0 ? 0 : byte - 1, text.size());
-    const auto line = 1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(end), '\n');
-    const std::size_t start = end == 0 ? std::string::npos : text.rfind('\n', end - 1);
-    const std::size_t column = start == std::string::npos ? end + 1 : end - start;
-    return std::to_string(line) + ":" + std::to_string(column);
-}
-
 // JSON without a field given twice, or where it stops being JSON.
 Result<json> parse(const std::string& text, const std::string& file) {
-    std::vector<std::set<std::string>> open;
-    std::string twice;
-    const auto watch = [&](int, json::parse_event_t event, json& parsed) {
-        if (event == json::parse_event_t::object_start) open.emplace_back();
-        if (event == json::parse_event_t::object_end) open.pop_back();
-        if (event == json::parse_event_t::key && twice.empty()) {
-            const std::string key = parsed.get<std::string>();
-            if (!open.back().insert(key).second) twice = key;
-        }
-        return true;
-    };
     try {
-        json parsed = json::parse(text, watch);
-        if (twice.empty()) return parsed;
+        json parsed = json::parse(text);
+        const std::optional<RepeatedKey> twice = repeated_key(text);
+        if (!twice) return parsed;
+        return Error{Error::Kind::bad_input, "the field '" + twice->key + "' is given twice",
+                     file + ":" + line_and_column(text, twice->byte), ask_again};
     } catch (const json::parse_error& refused) {
+        const std::size_t byte = refused.byte == 0 ? 0 : refused.byte - 1;  // the library counts from 1
         return Error{Error::Kind::bad_input,
                      "this is not a whole file of counts: its JSON breaks off or is wrong",
-                     file + ":" + line_and_column(text, refused.byte), ask_again};
+                     file + ":" + line_and_column(text, byte), ask_again};
     }
-    return Error{Error::Kind::bad_input, "the field '" + twice + "' is given twice", file, ask_again};
 }
 
 // Reads fields out of parsed JSON; keeps the first fault with the way to it.
 class CountReader {
   public:
-    explicit CountReader(std::string file) : file_(std::move(file)) {}
+    CountReader(std::string file, const std::string& text) : file_(std::move(file)), text_(text) {}
 
     const std::optional<Error>& fault() const { return fault_; }
 
     // Says that something on the way `at` is wrong.
     void refuse(const std::string& at, const std::string& what) {
         if (fault_) return;
-        const std::string where = at.empty() ? file_ : file_ + ", at " + at;
+        const std::string where = file_ + ":" + json_place(text_, at) + (at.empty() ? "" : ", at " + at);
         fault_ = Error{Error::Kind::bad_input, what, where, ask_again};
     }
 
@@ -156,6 +141,7 @@ class CountReader {
     }
 
     std::string file_;
+    const std::string& text_;
     std::optional<Error> fault_;
 };
 
@@ -205,14 +191,14 @@ Result<Shops> read_count_file(const std::string& text, const std::string& file) 
     if (!parsed.ok()) return parsed.error();
     const json& top = parsed.value();
     if (!top.is_object() || !top.contains(form_field)) {
-        return Error{Error::Kind::bad_input, "this is not a file of counts", file,
-                     "name a file made by: hardover learning export FILE"};
+        return Error{Error::Kind::bad_input, "this is not a file of counts",
+                     file + ":" + json_place(text, ""), "name a file made by: hardover learning export FILE"};
     }
     if (top[form_field].is_number_integer() && top[form_field] > form) {
-        return Error{Error::Kind::unsupported, "a newer version of Hardover made this file of counts", file,
-                     "merge it with the newer version"};
+        return Error{Error::Kind::unsupported, "a newer version of Hardover made this file of counts",
+                     file + ":" + json_place(text, form_field), "merge it with the newer version"};
     }
-    CountReader reader(file);
+    CountReader reader(file, text);
     Shops shops;
     if (reader.has_fields(top, "", {form_field, "shops"})) {
         if (top[form_field] != form) reader.refuse(form_field, "there is no such form of counts");
@@ -232,7 +218,7 @@ std::string counts_text(const ClosedJobs& jobs) {
 Result<ClosedJobs> read_counts(const std::string& text, const std::string& where) {
     const auto parsed = parse(text, where);
     if (!parsed.ok()) return parsed.error();
-    CountReader reader(where);
+    CountReader reader(where, text);
     ClosedJobs jobs;
     if (reader.has_fields(parsed.value(), "", {"jobs", "readings"})) jobs = reader.jobs(parsed.value(), "");
     if (reader.fault()) return *reader.fault();

@@ -4,6 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/jobs/json_fields.hpp"
+
 namespace hardover {
 
 namespace {
@@ -22,74 +24,13 @@ StoredEvent stored(const char* kind, const json& body) {
     return {0, "", kind, body.dump(-1, ' ', false, json::error_handler_t::replace)};
 }
 
-// The fields of a body, each asked for with its type. The first fault is kept.
-class Fields {
-  public:
-    explicit Fields(const StoredEvent& stored)
-        : kind_(stored.kind), body_(json::parse(stored.body, nullptr, false)) {
-        if (!body_.is_object()) fault_ = "has a body that cannot be read";
-    }
-
-    std::string text(const char* name) {
-        const json* field = find(name);
-        if (field == nullptr) return "";
-        if (!field->is_string()) return wrong(name, "a text"), "";
-        return field->get<std::string>();
-    }
-
-    bool flag(const char* name) {
-        const json* field = find(name);
-        if (field == nullptr) return false;
-        if (!field->is_boolean()) return wrong(name, "true or false"), false;
-        return field->get<bool>();
-    }
-
-    int number(const char* name) {
-        const json* field = find(name);
-        if (field == nullptr) return 0;
-        const bool fits = field->is_number_integer() && *field >= 1 && *field <= 1'000'000'000;
-        if (!fits) return wrong(name, "a whole number from 1"), 0;
-        return field->get<int>();
-    }
-
-    std::vector<std::string> texts(const char* name) {
-        const json* field = find(name);
-        if (field == nullptr) return {};
-        std::vector<std::string> texts;
-        bool fits = field->is_array();
-        for (std::size_t i = 0; fits && i < field->size(); ++i) {
-            fits = (*field)[i].is_string();
-            if (fits) texts.push_back((*field)[i].get<std::string>());
-        }
-        if (!fits) return wrong(name, "a list of texts"), std::vector<std::string>();
-        return texts;
-    }
-
-    void refuse(const std::string& fault) {
-        if (fault_.empty()) fault_ = fault;
-    }
-
-    Result<Event> give(Event event) const {
-        if (fault_.empty()) return event;
-        return Error{Error::Kind::bad_input, "the event '" + kind_ + "' " + fault_, "", ""};
-    }
-
-  private:
-    const json* find(const char* name) {
-        if (!body_.is_object()) return nullptr;
-        const auto field = body_.find(name);
-        if (field != body_.end()) return &*field;
-        refuse(std::string("lacks '") + name + "'");
-        return nullptr;
-    }
-    void wrong(const char* name, const char* expected) {
-        refuse(std::string("has a '") + name + "' that is not " + expected);
-    }
-
-    std::string kind_;
-    json body_;
-    std::string fault_;
-};
+// Four texts, or nothing where an older program did not write it.
+AssessedMark assessed_mark(JsonFields& fields) {
+    const std::vector<std::string> texts =
+        fields.texts_in("assessed", {"knowledge", "odds", "found", "ranked"});
+    if (texts.empty()) return {};
+    return {texts[0], texts[1], texts[2], texts[3]};
+}
 
 std::string joined(const std::vector<std::string>& words) {
     std::string line;
@@ -103,7 +44,9 @@ StoredEvent to_stored(const Event& event) {
     return std::visit(
         Overloaded{
             [](const Opened& e) {
-                return stored("opened", {{"boat", e.boat}, {"words", e.words}, {"knowledge", e.knowledge}});
+                json body = {{"boat", e.boat}, {"words", e.words}, {"knowledge", e.knowledge}};
+                if (!e.job.empty()) body["job"] = e.job;
+                return stored("opened", body);
             },
             [](const RigSet& e) {
                 return stored("rig_set", {{"field", e.field}, {"value", e.value}});
@@ -130,40 +73,63 @@ StoredEvent to_stored(const Event& event) {
                 return stored("noted", {{"text", e.text}});
             },
             [](const HandedBack& e) {
-                return stored("handed_back",
-                              {{"cause", e.cause}, {"confirmed", e.confirmed}, {"note", e.note}});
+                json body = {{"cause", e.cause}, {"confirmed", e.confirmed}, {"note", e.note}};
+                if (e.assessed != AssessedMark{}) {
+                    body["assessed"] = {{"knowledge", e.assessed.knowledge},
+                                        {"odds", e.assessed.odds},
+                                        {"found", e.assessed.found},
+                                        {"ranked", e.assessed.ranked}};
+                }
+                return stored("handed_back", body);
             },
-            [](const Reopened&) { return stored("reopened", json::object()); },
+            [](const Reopened& e) {
+                return stored("reopened", e.why.empty() ? json::object() : json{{"why", e.why}});
+            },
             [](const Undone& e) {
                 return stored("undone", {{"sequence", e.sequence}});
+            },
+            [](const Attached& e) {
+                return stored(
+                    "attached",
+                    {{"file", e.file}, {"name", e.name}, {"caption", e.caption}, {"bytes", e.bytes}});
             },
         },
         event);
 }
 
 Result<Event> from_stored(const StoredEvent& stored) {
-    Fields fields(stored);
+    JsonFields fields(stored.body);
+    const auto give = [&](Event event) -> Result<Event> {
+        if (fields.fault().empty()) return event;
+        return Error{Error::Kind::bad_input, "the event '" + stored.kind + "' " + fields.fault(), "", ""};
+    };
     // Braces, not parentheses: they fix the order in which the fields are asked for.
     if (stored.kind == "opened") {
-        return fields.give(Opened{fields.text("boat"), fields.text("words"), fields.text("knowledge")});
+        return give(Opened{fields.text("boat"), fields.text("words"), fields.text("knowledge"),
+                           fields.text_if_there("job")});
     }
-    if (stored.kind == "rig_set") return fields.give(RigSet{fields.text("field"), fields.text("value")});
-    if (stored.kind == "history_set") return fields.give(HistorySet{fields.text("history")});
-    if (stored.kind == "complaints_set") return fields.give(ComplaintsSet{fields.texts("complaints")});
+    if (stored.kind == "rig_set") return give(RigSet{fields.text("field"), fields.text("value")});
+    if (stored.kind == "history_set") return give(HistorySet{fields.text("history")});
+    if (stored.kind == "complaints_set") return give(ComplaintsSet{fields.texts("complaints")});
     if (stored.kind == "answered") {
-        return fields.give(Answered{fields.text("finding"), fields.text("answer")});
+        return give(Answered{fields.text("finding"), fields.text("answer")});
     }
-    if (stored.kind == "taken_back") return fields.give(TakenBack{fields.text("finding")});
+    if (stored.kind == "taken_back") return give(TakenBack{fields.text("finding")});
     if (stored.kind == "need_marked") {
-        return fields.give(NeedMarked{fields.text("need"), fields.flag("available")});
+        return give(NeedMarked{fields.text("need"), fields.flag("available")});
     }
-    if (stored.kind == "tried") return fields.give(Tried{fields.text("remedy"), fields.text("outcome")});
-    if (stored.kind == "noted") return fields.give(Noted{fields.text("text")});
+    if (stored.kind == "tried") return give(Tried{fields.text("remedy"), fields.text("outcome")});
+    if (stored.kind == "noted") return give(Noted{fields.text("text")});
     if (stored.kind == "handed_back") {
-        return fields.give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note")});
+        return give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note"),
+                               assessed_mark(fields)});
     }
-    if (stored.kind == "reopened") return fields.give(Reopened{});
-    if (stored.kind == "undone") return fields.give(Undone{fields.number("sequence")});
+    if (stored.kind == "reopened") return give(Reopened{fields.text_if_there("why")});
+    if (stored.kind == "attached") {
+        return give(Attached{fields.text("file"), fields.text("name"), fields.text("caption"),
+                             fields.count("bytes", 1)});
+    }
+    if (stored.kind == "undone") return give(Undone{fields.count("sequence", 1)});
     return Error{Error::Kind::unsupported, "unknown kind of event '" + stored.kind + "'", "",
                  "a newer version of the program may have written it"};
 }
@@ -184,8 +150,12 @@ std::string plain_text(const Event& event) {
                 const std::string note = e.note.empty() ? "" : ", \"" + e.note + "\"";
                 return "handed back: " + e.cause + (e.confirmed ? ", confirmed" : ", not confirmed") + note;
             },
-            [](const Reopened&) { return std::string("reopened"); },
+            [](const Reopened& e) { return "reopened" + (e.why.empty() ? "" : ": " + e.why); },
             [](const Undone& e) { return "undid event " + std::to_string(e.sequence); },
+            [](const Attached& e) {
+                return "attached " + e.name + (e.caption.empty() ? "" : ": " + e.caption) + " (" + e.file +
+                       ")";
+            },
         },
         event);
 }

@@ -15,6 +15,7 @@ struct Opened {
     std::string boat;
     std::string words;      // the complaint in the customer's words
     std::string knowledge;  // fingerprint of the knowledge the job was started with
+    std::string job = "";   // drawn at random, so that no two jobs start alike; "" in older records
 };
 struct RigSet {
     std::string field;
@@ -44,18 +45,35 @@ struct Tried {
 struct Noted {
     std::string text;
 };
+// What the program made of a job, as digests to compare with later. "" in older records.
+struct AssessedMark {
+    std::string knowledge;  // fingerprint
+    std::string odds;       // of the knowledge, shipped or learned
+    std::string found;      // what was told and what rules and worksheets made of it, without odds
+    std::string ranked;     // the causes with their probabilities
+    friend bool operator==(const AssessedMark&, const AssessedMark&) = default;
+};
 struct HandedBack {
     std::string cause;       // id, or "not_listed"
     bool confirmed = false;  // seen and proved, not only assumed
     std::string note;
+    AssessedMark assessed = {};
 };
-struct Reopened {};
+struct Reopened {
+    std::string why = "";
+};
+struct Attached {      // a photo or another file
+    std::string file;  // as the records keep it (app/records/photos.hpp)
+    std::string name;  // as it was called
+    std::string caption;
+    int bytes = 0;
+};
 struct Undone {
     int sequence = 0;  // of the event that no longer counts; an Undone can be undone too
 };
 
 using Event = std::variant<Opened, RigSet, HistorySet, ComplaintsSet, Answered, TakenBack, NeedMarked, Tried,
-                           Noted, HandedBack, Reopened, Undone>;
+                           Noted, HandedBack, Reopened, Undone, Attached>;
 
 // Kind and body for the records; sequence and time are left to the caller.
 StoredEvent to_stored(const Event& event);

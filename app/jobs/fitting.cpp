@@ -1,10 +1,12 @@
 // Whether an event fits the knowledge and the job, before it is recorded, and its full form.
 #include <fmt/format.h>
+#include <charconv>
 
 #include <algorithm>
 #include <utility>
 
 #include "app/jobs/replay.hpp"
+#include "app/records/photos.hpp"
 #include "rules/reading/reading.hpp"
 #include "rules/result/nearest.hpp"
 
@@ -31,8 +33,18 @@ Error refused(std::string what, std::string cure = "") {
     return {Error::Kind::bad_input, std::move(what), "", std::move(cure)};
 }
 
-// A decimal number without a power of ten, as few digits as give the same double again.
-std::string exact_number(double number) {
+// The number in a unit with this factor and offset, in as few digits as give the same value in SI again:
+// 1.29 in turned to metres and back is 1.2899999999999998 in, which nobody said. No power of ten.
+std::string exact_number(double value, double factor, double offset = 0) {
+    double number = (value - offset) / factor;
+    for (int digits = 1; digits < 17; ++digits) {
+        const std::string fewer = fmt::format("{:.{}g}", number, digits);
+        double back = 0;
+        std::from_chars(fewer.data(), fewer.data() + fewer.size(), back);
+        if (back * factor + offset != value) continue;
+        number = back;
+        break;
+    }
     std::string text = fmt::format("{}", number);
     if (text.find('e') == std::string::npos) return text;
     text = fmt::format("{:.30f}", number);
@@ -152,6 +164,11 @@ class Fit {
         return Event(e);
     }
 
+    Result<Event> operator()(Attached e) const {
+        if (!is_photo_name(e.file)) return refused("'" + e.file + "' is no file of the records");
+        return Event(std::move(e));
+    }
+
   private:
     const Knowledge& knowledge_;
     const Job& job_;
@@ -160,14 +177,14 @@ class Fit {
 }  // namespace
 
 std::string exact_text(const Quantity& quantity, const Unit& unit) {
-    std::string text = exact_number(in_unit(quantity, unit)) + " " + unit.name;
-    if (quantity.spread > 0) text += " ± " + exact_number(quantity.spread / unit.factor) + " " + unit.name;
+    std::string text = exact_number(quantity.value, unit.factor, unit.offset) + " " + unit.name;
+    if (quantity.spread > 0) text += " ± " + exact_number(quantity.spread, unit.factor) + " " + unit.name;
     return text;
 }
 
 Result<Event> fitted(const Knowledge& knowledge, const Job& job, const Event& event) {
     const bool always = std::holds_alternative<Reopened>(event) || std::holds_alternative<Noted>(event) ||
-                        std::holds_alternative<Undone>(event);
+                        std::holds_alternative<Undone>(event) || std::holds_alternative<Attached>(event);
     if (job.handed_back && !always) return refused("this job is handed back", "reopen it first");
     return std::visit(Fit(knowledge, job), event);
 }

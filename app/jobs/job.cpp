@@ -5,15 +5,15 @@
 #include <ctime>
 #include <utility>
 
+#include "app/jobs/assessed_mark.hpp"
+#include "app/jobs/random_id.hpp"
 #include "app/jobs/replay.hpp"
 
 namespace hardover {
 
 using namespace jobs_detail;
 
-namespace {
-
-JobSummary summary_of(const Knowledge& knowledge, const Job& job) {
+JobSummary jobs_detail::summary_of(const Knowledge& knowledge, const Job& job) {
     JobSummary summary{job.boat, job.handed_back ? "handed back" : "in hand", ""};
     for (const Index complaint : job.facts.complaints) {
         if (!summary.complaint.empty()) summary.complaint += ", ";
@@ -21,6 +21,8 @@ JobSummary summary_of(const Knowledge& knowledge, const Job& job) {
     }
     return summary;
 }
+
+namespace {
 
 StoredEvent as_next(const Job& job, const Event& event, const std::string& now) {
     StoredEvent stored = to_stored(event);
@@ -46,6 +48,7 @@ Result<Job> start_job(Store& store, const PreparedKnowledge& prepared, const Ope
         return Error{Error::Kind::bad_input, "the boat has no name", "", "say which boat it is"};
     }
     if (full.knowledge.empty()) full.knowledge = knowledge.fingerprint;
+    if (full.job.empty()) full.job = random_id();
     const auto shop = read_shop(store);
     if (!shop.ok()) return shop.error();
     const StoredEvent first = as_next(Job{}, full, now);
@@ -68,17 +71,26 @@ Result<Job> load_job(const Store& store, const PreparedKnowledge& prepared, JobN
     if (!events.ok()) return events.error();
     const auto shop = read_shop(store);
     if (!shop.ok()) return shop.error();
-    return replay(prepared, number, std::move(events.value()), shop.value().ways);
+    auto twins = store.jobs_started_by(events.value().front());
+    if (!twins.ok()) return twins.error();
+    std::erase(twins.value(), number);
+    Job job = replay(prepared, number, std::move(events.value()), shop.value().ways);
+    job.twins = std::move(twins.value());
+    return job;
 }
 
 Result<void> record(Store& store, const PreparedKnowledge& prepared, Job& job, const Event& event,
                     const std::string& now) {
     const Knowledge& knowledge = prepared.knowledge();
-    const auto full = fitted(knowledge, job, event);
+    auto full = fitted(knowledge, job, event);
     if (!full.ok()) return full.error();
+    if (auto* back = std::get_if<HandedBack>(&full.value())) {
+        back->assessed = assessed_mark(knowledge, job.facts, job.assessment);
+    }
     auto events = job.events;
     events.push_back(as_next(job, full.value(), now));
     Job next = replay_facts(knowledge, job.number, std::move(events), job.shop);
+    next.twins = job.twins;
     auto written = store.append(job.number, next.events.back(), summary_of(knowledge, next));
     if (!written.ok()) return written;
     next.assessment = assess(prepared, next.facts);
@@ -106,6 +118,7 @@ Result<void> return_to(Store& store, const PreparedKnowledge& prepared, Job& job
         auto events = job.events;
         events.push_back(as_next(job, Undone{change}, now));
         Job next = replay_facts(knowledge, job.number, std::move(events), job.shop);
+        next.twins = job.twins;
         auto written = store.append(job.number, next.events.back(), summary_of(knowledge, next));
         if (!written.ok()) return written;
         job = std::move(next);

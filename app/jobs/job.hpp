@@ -20,12 +20,14 @@ struct Job {
     JobNumber number = 0;
     std::vector<StoredEvent> events;
     ShopWays shop;
+    std::vector<JobNumber> twins;  // jobs that started as this one and went on differently elsewhere
     // Replayed from the events:
     std::string boat;
     std::string words;
     std::string knowledge;  // fingerprint it was started with
     Facts facts;
     std::vector<std::string> notes;
+    std::vector<Attached> photos;
     std::optional<HandedBack> handed_back;
     std::vector<std::string> left_out;  // events this knowledge no longer understands, one sentence each
     Assessment assessment;

@@ -142,6 +142,10 @@ ordered_json input_json(const WorksheetInput& input, const Value& value) {
 
 }  // namespace
 
+std::string json_text(const nlohmann::ordered_json& json) {
+    return json.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+}
+
 ordered_json assessment_json(const Knowledge& knowledge, const Assessment& assessment) {
     const NextStep& next = assessment.next;
     ordered_json worksheets = ordered_json::array();

@@ -2,12 +2,17 @@
 #pragma once
 
 #include <nlohmann/json.hpp>
+#include <string>
 
 #include "rules/model/facts.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/reasoning/assessment.hpp"
 
 namespace hardover {
+
+// JSON as it is printed and written: a field a line. Letters that are no UTF-8, as a name typed elsewhere may
+// have, are replaced and never refused.
+std::string json_text(const nlohmann::ordered_json& json);
 
 // {ranking: [{cause, name, probability, for, against, state}], not_listed, several, next: {kind, id, text,
 // minutes, minutes_after}, cautions, deferrals, worksheets, stops, assumptions, rules, bound, conflict}

@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <charconv>
 #include <map>
-#include <random>
 #include <set>
 #include <utility>
 
+#include "app/jobs/random_id.hpp"
 #include "app/jobs/replay.hpp"
 #include "rules/reasoning/evidence.hpp"
 
@@ -80,13 +80,6 @@ Result<Shops> other_shops(const Store& store) {
         shops[counts.shop] = {counts.number, jobs.value()};
     }
     return shops;
-}
-
-std::string new_shop_id() {
-    std::random_device random;
-    std::string id;
-    for (int i = 0; i < 32; ++i) id += "0123456789abcdef"[random() % 16];
-    return id;
 }
 
 LearnedOdds learned_odds(const std::string& id, const std::string& name, double shipped, int strength,
@@ -205,6 +198,13 @@ Result<CountedJobs> count_jobs(const Knowledge& knowledge, const Store& store,
     return counted;
 }
 
+Result<std::string> own_shop_id(const Store& store) {
+    const auto settings = store.settings();
+    if (!settings.ok()) return settings.error();
+    const auto own = settings.value().find(shop_name);
+    return own == settings.value().end() ? std::string() : own->second;
+}
+
 Result<Knowledge> learned_knowledge(const Knowledge& shipped, const Store& store) {
     const auto settings = learning_settings(store);
     if (!settings.ok()) return settings.error();
@@ -257,7 +257,7 @@ Result<std::string> export_counts(const Knowledge& knowledge, Store& store) {
     auto kept = store.settings();
     if (!kept.ok()) return kept.error();
     std::map<std::string, std::string>& before = kept.value();
-    const std::string shop = before.count(shop_name) ? before[shop_name] : new_shop_id();
+    const std::string shop = before.count(shop_name) ? before[shop_name] : random_id();
     const std::string counts = counts_text(counted.value().own);
     std::int64_t number = whole_number(before[number_name]).value_or(0);
     if (number < 1 || before[exported_name] != counts) ++number;

@@ -100,6 +100,9 @@ Result<LearningTable> learning_table(const Knowledge& shipped, const Store& stor
 // before the text is given.
 Result<std::string> export_counts(const Knowledge& knowledge, Store& store);
 
+// The id this shop's exports bear; "" before the first.
+Result<std::string> own_shop_id(const Store& store);
+
 struct CountFile {
     std::string name;
     std::string text;

@@ -7,6 +7,7 @@
 
 #include "app/jobs/complaint_order.hpp"
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/photos.hpp"
 #include "app/jobs/wording.hpp"
 
 namespace hardover {
@@ -47,6 +48,16 @@ std::vector<ChoiceText> choices(const std::vector<E>& entries, const Chosen& cho
     return texts;
 }
 
+std::string apart_text(const std::vector<JobNumber>& twins) {
+    if (twins.empty()) return "";
+    std::vector<std::string> numbers;
+    for (const JobNumber twin : twins) numbers.push_back(fmt::format("job {}", twin));
+    return fmt::format(
+        "This job went on differently on two computers and is kept twice: see {} too. "
+        "Go on with one of them, and note in the other which.",
+        listed(numbers));
+}
+
 void add_told(const View& view, JobPage& page) {
     const Facts& facts = view.job.facts;
     page.histories = choices(view.knowledge.histories, [&facts](Index i) { return facts.history == i; });
@@ -57,6 +68,8 @@ void add_told(const View& view, JobPage& page) {
     page.needs = choices(view.knowledge.needs, [&facts](Index i) { return facts.unavailable.count(i) == 0; });
     page.rig = rig_lines(view);
     page.notes = view.job.notes;
+    for (const Attached& photo : view.job.photos) page.photos.push_back(photo_name(photo));
+    page.apart = apart_text(view.job.twins);
     page.left_out = view.job.left_out;
     if (view.job.knowledge != view.knowledge.fingerprint) {
         page.other_knowledge =

@@ -160,6 +160,8 @@ struct JobPage {
     std::vector<std::string> trace;        // rules fired: "Because ...: ..."
     std::vector<EventLine> events;
     std::vector<std::string> notes;
+    std::vector<std::string> photos;    // names with captions
+    std::string apart;                  // not empty: this job went on differently on two computers
     std::vector<std::string> left_out;  // events today's knowledge does not understand, one sentence each
     std::string other_knowledge;        // not empty: the job was started with another knowledge than today's
     std::string conflict;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/photos.hpp"
 #include "app/jobs/replay.hpp"
 #include "app/jobs/wording.hpp"
 #include "rules/reading/reading.hpp"
@@ -78,7 +79,10 @@ class EventText {
         return fmt::format("Handed back. Cause: {}, {}.{}", cause,
                            e.confirmed ? "seen and proved" : "assumed, not proved", note);
     }
-    std::string operator()(const Reopened&) const { return "Reopened"; }
+    std::string operator()(const Reopened& e) const {
+        return e.why.empty() ? "Reopened" : fmt::format("Reopened: {}", quoted(e.why));
+    }
+    std::string operator()(const Attached& e) const { return fmt::format("Photo: {}", photo_name(e)); }
     std::string operator()(const Undone& e) const { return fmt::format("Step {} taken back", e.sequence); }
 
   private:

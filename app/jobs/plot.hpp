@@ -1,5 +1,5 @@
-// A plot as plain numbers and words: axes with their ticks, curves, what stretches of the upright axis mean,
-// and the point one is at. Knows no worksheet, no job and no screen.
+// A plot as plain numbers and words: axes with their ticks, curves, bars, marks, what stretches of the
+// upright axis mean, and the point one is at. Knows no worksheet, no job and no screen.
 #pragma once
 
 #include <optional>
@@ -27,6 +27,24 @@ struct PlotPoint {
     double spread = 0;  // of y, half width
 };
 
+// One of many, such as a learner or an item; those that want looking at are ringed and carry their text.
+struct PlotMark {
+    double x = 0;
+    double y = 0;
+    double spread = 0;  // of y, half width; 0: none is drawn
+    std::string text;   // short
+    bool ringed = false;
+};
+
+// An upright bar from `low` to `high` over a stretch of the level axis.
+struct PlotBar {
+    double from = 0;
+    double to = 0;
+    double low = 0;
+    double high = 0;
+    bool hatched = false;
+};
+
 // A stretch of the upright axis with a meaning; open ends are infinite.
 struct PlotBand {
     double low = 0;
@@ -47,6 +65,8 @@ struct Plot {
     PlotAxis x;
     PlotAxis y;
     std::vector<std::vector<PlotPoint>> curves;  // pieces, each from left to right
+    std::vector<PlotBar> bars;
+    std::vector<PlotMark> marks;
     std::optional<PlotPoint> here;
     std::string here_text;
     std::vector<PlotBand> bands;  // the highest first

@@ -115,6 +115,11 @@ class Apply {
 
     std::string operator()(const Undone&) { return ""; }
 
+    std::string operator()(const Attached& e) {
+        job_.photos.push_back(e);
+        return "";
+    }
+
   private:
     // The latest answer goes; the one before it, if any, is the latest again.
     void take_back(Index finding) {

@@ -22,6 +22,9 @@ std::vector<int> changes_to(const std::vector<StoredEvent>& events, int sequence
 Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<StoredEvent> events,
                  const ShopWays& shop = {});
 
+// The row of a job in the list of jobs.
+JobSummary summary_of(const Knowledge& knowledge, const Job& job);
+
 // Puts an answer into the facts, `stage` remedies having been tried. One given again after a remedy leaves
 // the one before it as evidence of how the boat was then; one given again with no remedy between puts it
 // right.

@@ -5,11 +5,19 @@
 
 namespace hardover::records_detail {
 
+namespace {
+constexpr const char* damaged_text = "the records file is damaged";
+}
+
 Error damaged_error(const std::string& path, const std::string& detail) {
-    Error error{Error::Kind::storage, "the records file is damaged", path,
+    Error error{Error::Kind::storage, damaged_text, path,
                 "keep it as it is and go on with a copy of it from before"};
     if (!detail.empty()) error.what += ": " + detail;
     return error;
+}
+
+bool is_damage(const Error& error) {
+    return error.what.starts_with(damaged_text);
 }
 
 Error storage_error(const std::string& path, int code, const std::string& detail) {
@@ -40,6 +48,11 @@ Error storage_error(const std::string& path, int code, const std::string& detail
         case SQLITE_NOTADB:
             return make("this is not a records file of Hardover", "name another file");
         case SQLITE_IOERR:
+            if (code == SQLITE_IOERR_LOCK || code == SQLITE_IOERR_RDLOCK || code == SQLITE_IOERR_UNLOCK) {
+                return make(
+                    "this disk cannot lock files, so that two programs would spoil each other's work",
+                    "keep the records on a disk of this computer, or have the share set up with locks");
+            }
             return make("the disk could not be read or written", "check the disk, then do it again");
         case SQLITE_NOMEM:
             return make("there is not enough memory", "close other programs, then do it again");
@@ -123,8 +136,18 @@ Statement& Statement::bind(const std::string& text) {
     return *this;
 }
 
+Statement& Statement::bind_nothing() {
+    if (code_ == SQLITE_OK) code_ = sqlite3_bind_null(statement_, ++bound_);
+    return *this;
+}
+
 int Statement::step() {
     return code_ == SQLITE_OK ? sqlite3_step(statement_) : code_;
+}
+
+void Statement::again() {
+    sqlite3_reset(statement_);
+    bound_ = 0;
 }
 
 std::int64_t Statement::number(int column) const {

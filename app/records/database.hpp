@@ -20,6 +20,8 @@ Error storage_error(const std::string& path, int code, const std::string& detail
 // The error for a file that has lost or changed part of its content.
 Error damaged_error(const std::string& path, const std::string& detail);
 
+bool is_damage(const Error& error);
+
 // An open connection. Closes itself. Movable, so that it may be handed out by a function.
 class Database {
   public:
@@ -65,9 +67,13 @@ class Statement {
 
     Statement& bind(std::int64_t number);
     Statement& bind(const std::string& text);
+    Statement& bind_nothing();  // NULL
 
     // SQLITE_ROW, SQLITE_DONE or an error code.
     int step();
+
+    // Ready to be bound and stepped again.
+    void again();
 
     std::int64_t number(int column) const;
     std::string text(int column) const;

@@ -1,6 +1,7 @@
 // The tables of the records file, as steps from version to version.
 #include "app/records/layout.hpp"
 
+#include <algorithm>
 #include <string>
 
 namespace hardover::records_detail {
@@ -81,6 +82,138 @@ CREATE TRIGGER study_events_are_never_deleted BEFORE DELETE ON study_events
 BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
 )sql";
 
+// Classes: on the instructor's PC roster, sets and what was handed in; on a student's PC the attempts at
+// sets. Records are only ever appended. A roster is not: a name goes when it is taken out. The records of an
+// attempt go from a student's PC only with the attempt, and that only once all of them were handed in.
+constexpr const char* version_4 = R"sql(
+CREATE TABLE classes (
+    number INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    made_at TEXT NOT NULL,
+    public_key TEXT NOT NULL,
+    sealed TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE class_seats (
+    class INTEGER NOT NULL REFERENCES classes (number),
+    code TEXT NOT NULL COLLATE NOCASE,
+    name TEXT NOT NULL,
+    seat_group TEXT NOT NULL,
+    PRIMARY KEY (class, code)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE class_sets (
+    sitting TEXT PRIMARY KEY,
+    class INTEGER NOT NULL REFERENCES classes (number),
+    id TEXT NOT NULL COLLATE NOCASE,
+    made_at TEXT NOT NULL,
+    file TEXT NOT NULL,
+    UNIQUE (class, id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER class_sets_are_never_changed BEFORE UPDATE ON class_sets
+BEGIN SELECT RAISE(ABORT, 'a set is never changed'); END;
+
+CREATE TRIGGER class_sets_are_never_deleted BEFORE DELETE ON class_sets
+BEGIN SELECT RAISE(ABORT, 'a set is never deleted'); END;
+
+CREATE TABLE class_records (
+    id TEXT PRIMARY KEY,
+    sitting TEXT NOT NULL REFERENCES class_sets (sitting),
+    attempt TEXT NOT NULL,
+    sequence INTEGER NOT NULL CHECK (sequence >= 1),
+    line TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX class_records_in_order ON class_records (sitting, attempt, sequence);
+
+CREATE TRIGGER class_records_are_never_changed BEFORE UPDATE ON class_records
+BEGIN SELECT RAISE(ABORT, 'a record is never changed'); END;
+
+CREATE TRIGGER class_records_are_never_deleted BEFORE DELETE ON class_records
+BEGIN SELECT RAISE(ABORT, 'a record is never deleted'); END;
+
+CREATE TABLE class_hand_ins (
+    attempt TEXT NOT NULL,
+    last TEXT NOT NULL,
+    key TEXT NOT NULL,
+    sitting TEXT NOT NULL REFERENCES class_sets (sitting),
+    seat TEXT NOT NULL,
+    records TEXT NOT NULL,
+    signature TEXT NOT NULL,
+    countersignature TEXT NOT NULL,
+    collected_at TEXT NOT NULL,
+    PRIMARY KEY (attempt, last, key)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER class_hand_ins_are_never_changed BEFORE UPDATE ON class_hand_ins
+BEGIN SELECT RAISE(ABORT, 'a hand-in is never changed'); END;
+
+CREATE TRIGGER class_hand_ins_are_never_deleted BEFORE DELETE ON class_hand_ins
+BEGIN SELECT RAISE(ABORT, 'a hand-in is never deleted'); END;
+
+CREATE TABLE class_marks (
+    of TEXT PRIMARY KEY,
+    marks TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE class_own_key (
+    one INTEGER PRIMARY KEY CHECK (one = 1),
+    public_key TEXT NOT NULL,
+    secret_key TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE class_attempts (
+    attempt TEXT PRIMARY KEY,
+    sitting TEXT NOT NULL,
+    seat TEXT NOT NULL COLLATE NOCASE,
+    began_at TEXT NOT NULL,
+    file TEXT NOT NULL,
+    handed_in INTEGER NOT NULL CHECK (handed_in >= 0),
+    handed_in_at TEXT NOT NULL,
+    purged_at TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE UNIQUE INDEX class_attempts_by_seat ON class_attempts (sitting, seat);
+
+CREATE TABLE class_attempt_records (
+    attempt TEXT NOT NULL REFERENCES class_attempts (attempt),
+    sequence INTEGER NOT NULL CHECK (sequence >= 1),
+    line TEXT NOT NULL,
+    PRIMARY KEY (attempt, sequence)
+) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER class_attempt_records_are_appended_in_order BEFORE INSERT ON class_attempt_records
+WHEN NEW.sequence <> 1 + (SELECT coalesce(max(sequence), 0) FROM class_attempt_records
+                          WHERE attempt = NEW.attempt)
+     OR (SELECT purged_at FROM class_attempts WHERE attempt = NEW.attempt) <> ''
+BEGIN SELECT RAISE(ABORT, 'a record must be the next one of its attempt'); END;
+
+CREATE TRIGGER class_attempt_records_are_never_changed BEFORE UPDATE ON class_attempt_records
+BEGIN SELECT RAISE(ABORT, 'a record is never changed'); END;
+
+CREATE TRIGGER class_attempt_records_go_with_their_attempt BEFORE DELETE ON class_attempt_records
+WHEN (SELECT purged_at FROM class_attempts WHERE attempt = OLD.attempt) = ''
+BEGIN SELECT RAISE(ABORT, 'a record goes only with its attempt'); END;
+
+CREATE TRIGGER class_attempts_go_when_handed_in BEFORE UPDATE OF purged_at ON class_attempts
+WHEN NEW.handed_in = 0
+     OR NEW.handed_in < (SELECT count(*) FROM class_attempt_records WHERE attempt = NEW.attempt)
+BEGIN SELECT RAISE(ABORT, 'an attempt goes only when all of it was handed in'); END;
+
+CREATE TRIGGER class_attempts_are_never_deleted BEFORE DELETE ON class_attempts
+BEGIN SELECT RAISE(ABORT, 'that an attempt was made is never deleted'); END;
+)sql";
+
+// For finding among many jobs: the list in its order, by boat and by first moment; and what is told of a job
+// as a whole, in the order of the jobs.
+const std::string version_5 = R"sql(
+CREATE INDEX jobs_by_change ON jobs (changed_at, number);
+CREATE INDEX jobs_by_opening ON jobs (opened_at);
+CREATE INDEX jobs_by_boat ON jobs (boat COLLATE NOCASE);
+CREATE INDEX events_told ON events (job, sequence, kind, at, body) WHERE )sql" +
+                              told_kinds + ";";
+
 // What must be readable in a file of each version, beside what was there before.
 struct Probe {
     std::int64_t since;
@@ -93,13 +226,34 @@ constexpr Probe probes[] = {
     {2, "SELECT shop, number, counts FROM counts LIMIT 1"},
     {3, "SELECT number, name, added_at FROM learners LIMIT 1"},
     {3, "SELECT learner, sequence, at, kind, body FROM study_events LIMIT 1"},
+    {4, "SELECT number, name, made_at, public_key, sealed FROM classes LIMIT 1"},
+    {4, "SELECT class, code, name, seat_group FROM class_seats LIMIT 1"},
+    {4, "SELECT sitting, class, id, made_at, file FROM class_sets LIMIT 1"},
+    {4, "SELECT id, sitting, attempt, sequence, line FROM class_records LIMIT 1"},
+    {4,
+     "SELECT attempt, last, key, sitting, seat, records, signature, countersignature, collected_at FROM "
+     "class_hand_ins LIMIT 1"},
+    {4, "SELECT of, marks FROM class_marks LIMIT 1"},
+    {4, "SELECT one, public_key, secret_key FROM class_own_key LIMIT 1"},
+    {4,
+     "SELECT attempt, sitting, seat, began_at, file, handed_in, handed_in_at, purged_at FROM "
+     "class_attempts LIMIT 1"},
+    {4, "SELECT attempt, sequence, line FROM class_attempt_records LIMIT 1"},
+    {5, "SELECT number FROM jobs INDEXED BY jobs_by_boat WHERE boat = '' COLLATE NOCASE LIMIT 1"},
 };
 
 }  // namespace
 
 const std::vector<MigrationStep>& migration_steps() {
-    static const std::vector<MigrationStep> steps = {version_1, version_2, version_3};
+    static const std::vector<MigrationStep> steps = {version_1, version_2, version_3, version_4,
+                                                     version_5.c_str()};
     return steps;
+}
+
+bool are_told(const std::vector<std::string>& kinds) {
+    return !kinds.empty() && std::all_of(kinds.begin(), kinds.end(), [](const std::string& kind) {
+        return told_kinds.find("'" + kind + "'") != std::string::npos;
+    });
 }
 
 Result<void> migrate(const Database& database, const std::vector<MigrationStep>& steps) {
@@ -123,9 +277,14 @@ Result<void> migrate(const Database& database, const std::vector<MigrationStep>&
 }
 
 Result<void> look_for_damage(const Database& database) {
-    const auto found = database.first_text("PRAGMA quick_check(1)");
-    if (!found.ok()) return found.error();
-    if (found.value() != "ok") return damaged_error(database.path(), found.value().value_or("no answer"));
+    const auto bytes =
+        database.number("SELECT page_count * page_size FROM pragma_page_count(), pragma_page_size()");
+    if (!bytes.ok()) return bytes.error();
+    if (bytes.value() <= most_bytes_read_on_opening) {
+        const auto found = database.first_text("PRAGMA quick_check(1)");
+        if (!found.ok()) return found.error();
+        if (found.value() != "ok") return damaged_error(database.path(), found.value().value_or("no answer"));
+    }
 
     const auto version = database.number("PRAGMA user_version");
     if (!version.ok()) return version.error();

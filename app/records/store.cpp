@@ -4,11 +4,11 @@
 
 #include <filesystem>
 #include <system_error>
-#include <thread>
 #include <utility>
 
 #include "app/records/connection.hpp"
 #include "app/records/inspect.hpp"
+#include "app/records/journal.hpp"
 #include "app/records/layout.hpp"
 
 namespace hardover {
@@ -37,26 +37,6 @@ Result<void> accept(const Database& database, FileState state) {
     return {};
 }
 
-// SQLite does not wait for the lock when a file changes to the write-ahead log, so that is done here.
-Result<void> use_write_ahead_log(const Database& database, std::chrono::milliseconds wait) {
-    const auto give_up = std::chrono::steady_clock::now() + wait;
-    for (;;) {
-        Statement change(database, "PRAGMA journal_mode = WAL");
-        const int code = change.step();
-        if (code == SQLITE_ROW && change.text(0) == "wal") return {};
-        if (code == SQLITE_ROW) break;
-        const bool held = (code & 0xff) == SQLITE_BUSY;
-        if (!held || std::chrono::steady_clock::now() >= give_up) return database.error(code);
-        std::this_thread::sleep_for(std::chrono::milliseconds(5));
-    }
-    return Error{Error::Kind::unsupported, "this disk cannot keep the records safely (no write-ahead log)",
-                 database.path(), "name a file on a disk of this computer"};
-}
-
-Error no_such_job(const std::string& path, JobNumber job) {
-    return {Error::Kind::not_found, "there is no job " + std::to_string(job), path, ""};
-}
-
 // The number of the job's last event, 0 when there is no such job.
 Result<std::int64_t> last_sequence(const Database& database, JobNumber job) {
     Statement last(database, "SELECT coalesce(max(sequence), 0) FROM events WHERE job = ?");
@@ -83,14 +63,14 @@ Result<void> write_setting(const Database& database, const std::string& name,
     return {};
 }
 
-Result<void> write_counts(const Database& database, const StoredCounts& counts) {
+}  // namespace
+
+Result<void> records_detail::write_counts(const Database& database, const StoredCounts& counts) {
     Statement write(database, "INSERT OR REPLACE INTO counts (shop, number, counts) VALUES (?, ?, ?)");
     write.bind(counts.shop).bind(counts.number).bind(counts.counts);
     if (const int code = write.step(); code != SQLITE_DONE) return database.error(code);
     return {};
 }
-
-}  // namespace
 
 Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wait) {
     // SQLite gives some names a meaning of their own ("" and ":memory:" keep nothing): never an absolute one.
@@ -107,23 +87,35 @@ Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wai
     if (!opened.ok()) return opened.error();
     const Database& database = opened.value();
     database.checkpoint_on_close(false);
+    if (!memory_is_shared(database) && has_write_ahead_mark(file)) {
+        if (auto held = hold_alone(database); !held.ok()) return held.error();
+    }
     if (auto accepted = accept(database, state.value()); !accepted.ok()) return accepted.error();
 
     // The tables are made before the write-ahead log is used, so that a crash on the way leaves either an
     // empty file or one that bears our mark.
     if (auto migrated = migrate(database, migration_steps()); !migrated.ok()) return migrated.error();
-    if (auto logged = use_write_ahead_log(database, wait); !logged.ok()) return logged.error();
-    if (auto set = database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON"); !set.ok()) {
-        return set.error();
-    }
+    const auto journal = settle_journal(database, fresh, wait);
+    if (!journal.ok()) return journal.error();
+    if (auto set = database.run("PRAGMA foreign_keys = ON"); !set.ok()) return set.error();
     database.checkpoint_on_close(true);
-    return Store(std::make_unique<Connection>(Connection{std::move(opened.value())}));
+    const auto before = sqlite3_total_changes64(database.handle());
+    return Store(
+        std::make_unique<Connection>(Connection{std::move(opened.value()), journal.value(), before}));
 }
 
 Store::Store(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}
 Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;
 Store::~Store() = default;
+
+bool Store::has_written() const {
+    return sqlite3_total_changes64(connection_->database.handle()) > connection_->changes_before;
+}
+
+bool Store::writes_ahead() const {
+    return connection_->journal == Journal::write_ahead;
+}
 
 const std::string& Store::path() const {
     return connection_->database.path();
@@ -184,50 +176,6 @@ Result<std::vector<StoredEvent>> Store::events(JobNumber job) const {
     return events;
 }
 
-Result<std::vector<JobRow>> Store::jobs() const {
-    const Database& database = connection_->database;
-    Statement select(database,
-                     "SELECT number, opened_at, changed_at, boat, state, complaint, "
-                     "(SELECT count(*) FROM events WHERE job = number) "
-                     "FROM jobs ORDER BY changed_at DESC, number DESC");
-    std::vector<JobRow> rows;
-    int code = select.step();
-    for (; code == SQLITE_ROW; code = select.step()) {
-        JobRow row;
-        row.number = select.number(0);
-        row.opened_at = select.text(1);
-        row.changed_at = select.text(2);
-        row.summary = {select.text(3), select.text(4), select.text(5)};
-        row.events = static_cast<int>(select.number(6));
-        rows.push_back(std::move(row));
-    }
-    if (code != SQLITE_DONE) return database.error(code);
-    return rows;
-}
-
-Result<std::vector<JobEvents>> Store::events_of(const std::string& state,
-                                                const std::vector<std::string>& kinds) const {
-    const Database& database = connection_->database;
-    std::string wanted;
-    for (std::size_t i = 0; i < kinds.size(); ++i) wanted += i == 0 ? " AND kind IN (?" : ", ?";
-    if (!kinds.empty()) wanted += ")";
-    const std::string sql =
-        "SELECT job, sequence, at, kind, body FROM events JOIN jobs ON number = job WHERE state = ?" +
-        wanted + " ORDER BY job, sequence";
-    Statement select(database, sql.c_str());
-    select.bind(state);
-    for (const std::string& kind : kinds) select.bind(kind);
-    std::vector<JobEvents> jobs;
-    int code = select.step();
-    for (; code == SQLITE_ROW; code = select.step()) {
-        if (jobs.empty() || jobs.back().job != select.number(0)) jobs.push_back({select.number(0), {}});
-        jobs.back().events.push_back(
-            {static_cast<int>(select.number(1)), select.text(2), select.text(3), select.text(4)});
-    }
-    if (code != SQLITE_DONE) return database.error(code);
-    return jobs;
-}
-
 Result<std::map<std::string, std::string>> Store::settings() const {
     const Database& database = connection_->database;
     Statement select(database, "SELECT name, value FROM settings");
@@ -264,17 +212,6 @@ Result<void> Store::keep(const BesideJobs& change) {
         if (auto written = write_counts(database, counts); !written.ok()) return written;
     }
     return transaction.commit();
-}
-
-Result<void> Store::check() const {
-    const Database& database = connection_->database;
-    const auto found = database.first_text("PRAGMA integrity_check(1)");
-    if (!found.ok()) return found.error();
-    if (found.value() != "ok") return damaged_error(path(), found.value().value_or("no answer"));
-    const auto stray = database.first_text("PRAGMA foreign_key_check");
-    if (!stray.ok()) return stray.error();
-    if (stray.value()) return damaged_error(path(), "there are events of a job that is not there");
-    return {};
 }
 
 }  // namespace hardover

@@ -5,6 +5,7 @@
 
 #include <chrono>
 #include <cstdint>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -67,8 +68,12 @@ struct BesideJobs {
     std::vector<StoredCounts> counts;  // each in the place of what was there of the same shop
 };
 
+struct Arriving;    // app/records/arriving.hpp
+struct ArrivedAll;  // likewise
+
 // An open records file. Movable, not copyable; not shared between threads. Every write is one transaction, on
-// disk before the call returns (WAL, synchronous FULL).
+// disk before the call returns: by a write-ahead log where the programs on this computer can share memory
+// over the file, by a rollback journal on a disk of the network (app/records/journal.hpp).
 class Store {
   public:
     // Opens the file, makes it (and its folder) when missing, brings an older one up to date in one
@@ -93,8 +98,28 @@ class Store {
     // All events of a job in order. Error not_found when there is no such job.
     Result<std::vector<StoredEvent>> events(JobNumber job) const;
 
-    // All jobs, the last changed first.
-    Result<std::vector<JobRow>> jobs() const;
+    // All jobs, or the `most` of them, the last changed first.
+    Result<std::vector<JobRow>> jobs(std::int64_t most = 0) const;
+    Result<std::int64_t> number_of_jobs() const;
+
+    // The row of one job. Error not_found when there is no such job.
+    Result<JobRow> job(JobNumber number) const;
+
+    // The jobs of the boat of this name, upper and lower case aside, the first opened first.
+    Result<std::vector<JobRow>> jobs_of_boat(const std::string& boat) const;
+
+    // Hands on the events of these kinds by job and in order, without keeping them.
+    using TakeEvent = std::function<void(JobNumber, const StoredEvent&)>;
+    Result<void> each_event(const std::vector<std::string>& kinds, const TakeEvent& take) const;
+
+    Result<void> each_first_event(const TakeEvent& take) const;
+
+    // The jobs that started with this very event, by number.
+    Result<std::vector<JobNumber>> jobs_started_by(const StoredEvent& first) const;
+
+    // Takes in jobs, learners and counts that another records file or an export has, all or nothing, and
+    // doubles none (app/records/arriving.hpp).
+    Result<ArrivedAll> take_in(const Arriving& arriving);
 
     // All events of these kinds (none: of every kind), of the jobs in this state, by job and in order.
     Result<std::vector<JobEvents>> events_of(const std::string& state,
@@ -127,18 +152,29 @@ class Store {
     // a file of that name already.
     Result<void> backup(const std::string& path) const;
 
-    // Runs SQLite's integrity and foreign key checks. Error: damaged, with the first finding.
+    // Puts everything of a records file of the present layout in the place of what is here, all or nothing,
+    // while other programs may have this file open; they see it at their next step.
+    Result<void> put_back(const std::string& path);
+
+    // Runs SQLite's integrity and foreign key checks, and whether every job's and learner's events are
+    // numbered 1, 2, 3 ... Error: damaged, with the first finding.
     Result<void> check() const;
+
+    // Whether this Store has written anything since it was opened.
+    bool has_written() const;
+    // False: a rollback journal.
+    bool writes_ahead() const;
 
     const std::string& path() const;
 
   private:
+    friend class ClassStore;  // the tables of a class, in the same file
     struct Connection;
     explicit Store(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> connection_;
 };
 
 // The version of the file's layout this program writes (SQLite user_version).
-inline constexpr int records_version = 3;
+inline constexpr int records_version = 5;
 
 }  // namespace hardover

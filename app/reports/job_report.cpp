@@ -116,6 +116,7 @@ std::string job_report(const JobPage& page, int width) {
     sheet.line(page.title + " - " + page.phase);
     if (!page.words.empty()) sheet.line("In the customer's words: \"" + page.words + "\"");
     if (!page.other_knowledge.empty()) sheet.line(page.other_knowledge);
+    if (!page.apart.empty()) sheet.line(page.apart);
     sheet.items("Left out, not understood with this knowledge", page.left_out);
     sheet.items("STOP", page.stops);
     std::vector<std::string> cautions;
@@ -129,6 +130,7 @@ std::string job_report(const JobPage& page, int width) {
     add_sheets(sheet, page);
     sheet.items("Assumed", page.assumptions);
     sheet.items("Notes", page.notes);
+    sheet.items("Photos", page.photos);
     add_events(sheet, page);
     sheet.items("Not ours to decide", page.deferrals);
     return std::move(sheet).text();

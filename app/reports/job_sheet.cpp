@@ -268,6 +268,8 @@ void add_told(const JobPage& page, JobSheet& sheet) {
     }
     sheet.assumptions = page.assumptions;
     sheet.notes = page.notes;
+    sheet.photos = page.photos;
+    if (!page.apart.empty()) sheet.notes.push_back(page.apart);
     if (!page.other_knowledge.empty()) sheet.notes.push_back(page.other_knowledge);
     if (!page.conflict.empty()) sheet.notes.push_back(page.conflict);
     add_new(sheet.notes, page.left_out);

@@ -67,6 +67,7 @@ struct JobSheet {
     std::vector<SheetNote> rig;        // field and value; "9 in (assumed)"
     std::vector<std::string> assumptions;
     std::vector<std::string> notes;
+    std::vector<std::string> photos;  // on file: names with captions
     std::optional<drawing::RigSketch> sketch;
     std::string sketch_note;  // what is true to scale, what was assumed, or why there is no sketch
 };

@@ -73,6 +73,7 @@ ordered_json job_sheet_json(const JobSheet& sheet) {
             {"rig", notes_json(sheet.rig)},
             {"assumptions", sheet.assumptions},
             {"notes", sheet.notes},
+            {"photos", sheet.photos},
             {"sketch", sketch_json(sheet)}};
 }
 

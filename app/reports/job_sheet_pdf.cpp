@@ -6,9 +6,9 @@
 #include <optional>
 #include <utility>
 
+#include "app/records/whole_file.hpp"
 #include "app/reports/sheet_pages.hpp"
 #include "app/reports/typeset.hpp"
-#include "app/reports/whole_file.hpp"
 
 namespace hardover {
 

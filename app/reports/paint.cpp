@@ -152,13 +152,18 @@ double scale_to_fit(const drawing::Drawing& drawing, double width, double height
     return placed(bounds_of(drawing), {}, width - 2 * margin, height - title_height - margin).scale;
 }
 
+drawing::Placement placement_in(const drawing::Drawing& drawing, const drawing::Point& top_left, double width,
+                                double height, double scale) {
+    return placed(bounds_of(drawing), {top_left.x, top_left.y + title_height}, width, height - title_height,
+                  scale);
+}
+
 void paint(cairo_t* cairo, const Typesetter& typesetter, const drawing::Drawing& drawing,
            const drawing::Point& top_left, double width, double height, double scale) {
     const Block title = typesetter.set(plain(drawing.title), width, {letter_size + 0.5, PANGO_ALIGN_CENTER});
     cairo_set_source_rgb(cairo, 0, 0, 0);
     title.draw(cairo, top_left.x, top_left.y);
-    const Placement placement = placed(bounds_of(drawing), {top_left.x, top_left.y + title_height}, width,
-                                       height - title_height, scale);
+    const Placement placement = placement_in(drawing, top_left, width, height, scale);
     const Painter painter(cairo, typesetter, placement);
     for (const Shape& shape : drawing.shapes) std::visit(painter, shape.form);
 }

@@ -259,6 +259,7 @@ std::vector<Piece> sheet_pieces(const JobSheet& sheet, const typeset::Typesetter
     add_rig(page, sheet, typesetter);
     add_list(page, "Assumed", sheet.assumptions);
     add_list(page, "Notes", sheet.notes);
+    add_list(page, "Photos on file", sheet.photos);
     add_signatures(page, sheet);
     return std::move(page).pieces();
 }

@@ -62,6 +62,10 @@ class Typesetter {
 // Points per drawing unit at which a drawing, with its title, fills a place.
 double scale_to_fit(const drawing::Drawing& drawing, double width, double height);
 
+// Where `paint` puts a drawing.
+drawing::Placement placement_in(const drawing::Drawing& drawing, const drawing::Point& top_left, double width,
+                                double height, double scale);
+
 // Paints a drawing in the middle of a place, its title above it.
 void paint(cairo_t* cairo, const Typesetter& typesetter, const drawing::Drawing& drawing,
            const drawing::Point& top_left, double width, double height, double scale);

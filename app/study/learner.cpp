@@ -4,16 +4,14 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "app/jobs/json_fields.hpp"
+
 namespace hardover::study {
 
 namespace {
 
 // The curve of forgetting: a fit leaves it as it is.
 const MemoryModel usual;
-
-Error not_a_review(const std::string& what) {
-    return {Error::Kind::bad_input, "this is not a review: " + what, "", ""};
-}
 
 }  // namespace
 
@@ -29,29 +27,23 @@ std::string review_body(const Review& review) {
 }
 
 Result<Review> read_review(const std::string& body) {
-    const nlohmann::json read = nlohmann::json::parse(body, nullptr, false);
-    if (!read.is_object()) return not_a_review("no JSON object");
-    try {
-        Review review;
-        review.item = read.at("item").get<std::string>();
-        review.statement = read.at("statement").get<std::string>();
-        review.form = read.at("form").get<std::string>();
-        review.complaints = read.at("complaints").get<std::vector<std::string>>();
-        review.part = read.at("part").get<std::string>();
-        review.seed = read.at("seed").get<std::uint64_t>();
-        review.day = read.at("day").get<int>();
-        review.answer = read.at("answer").get<std::string>();
-        review.mark = read.at("mark").get<double>();
-        review.guess = read.at("guess").get<double>();
-        review.knowledge = read.at("knowledge").get<std::string>();
-        const int grade = read.at("grade").get<int>();
-        if (grade < 1 || grade > 4) return not_a_review("no such grade");
-        review.grade = static_cast<Grade>(grade);
-        if (read.contains("sure")) review.sure = read.at("sure").get<double>();
-        return review;
-    } catch (const nlohmann::json::exception& error) {
-        return not_a_review(error.what());
-    }
+    JsonFields fields(body);
+    Review review;
+    review.item = fields.text("item");
+    review.statement = fields.text("statement");
+    review.form = fields.text("form");
+    review.complaints = fields.texts("complaints");
+    review.part = fields.text("part");
+    review.seed = fields.seed("seed");
+    review.day = fields.count("day");
+    review.answer = fields.text("answer");
+    review.mark = fields.chance("mark");
+    review.guess = fields.chance("guess");
+    review.knowledge = fields.text("knowledge");
+    review.grade = static_cast<Grade>(fields.whole("grade", 1, 4));
+    if (fields.has("sure")) review.sure = fields.chance("sure");
+    if (fields.fault().empty()) return review;
+    return Error{Error::Kind::bad_input, "this is not a review: it " + fields.fault(), "", ""};
 }
 
 int StatementState::due_day() const {

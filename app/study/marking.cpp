@@ -12,40 +12,11 @@ namespace hardover::study {
 
 namespace {
 
-// Marks of a figure: the right number without its unit, a named slip of the unit, another named slip.
-constexpr double without_unit = 0.8;
-constexpr double with_unit_slip = 0.5;
-constexpr double with_slip = 0.25;
+constexpr double without_unit = 0.8;  // mark of a right number
 constexpr double counts_as_right = 0.8;
 
 std::string letters_up_to(std::size_t count) {
     return "a to " + std::string(1, static_cast<char>('a' + count - 1));
-}
-
-// "a, C 2" -> 0, 2, 1. "ac" is taken letter by letter.
-Result<std::vector<int>> read_choices(const Item& item, const std::string& typed) {
-    const int count = static_cast<int>(item.options.size());
-    std::vector<int> choices;
-    for (const char letter : typed) {
-        const auto plain = static_cast<unsigned char>(letter);
-        if (std::isspace(plain) || letter == ',' || letter == '.' || letter == ')') continue;
-        int choice = -1;
-        if (std::isdigit(plain)) choice = letter - '1';
-        if (std::isalpha(plain)) choice = std::tolower(plain) - 'a';
-        if (choice < 0 || choice >= count) {
-            return Error{Error::Kind::bad_input, "'" + std::string(1, letter) + "' is none of the choices",
-                         "", "give letters from " + letters_up_to(item.options.size())};
-        }
-        if (std::find(choices.begin(), choices.end(), choice) != choices.end()) {
-            return Error{Error::Kind::bad_input, "a choice stands there twice", "", "name each once"};
-        }
-        choices.push_back(choice);
-    }
-    if (choices.empty()) {
-        return Error{Error::Kind::bad_input, "there is no answer", "",
-                     "give letters from " + letters_up_to(item.options.size()) + ", or ? for can't tell"};
-    }
-    return choices;
 }
 
 Result<Marked> mark_single(const Item& item, const std::vector<int>& choices) {
@@ -93,7 +64,7 @@ Marked mark_number(const Figure& figure, double value) {
     if (std::abs(value - figure.right) <= figure.tolerance) return {1, true, ""};
     for (const Slip& slip : figure.slips) {
         if (std::abs(value - slip.value) > figure.tolerance) continue;
-        return {slip.of_unit ? with_unit_slip : with_slip, false, "That looks like " + slip.name + "."};
+        return {slip.of_unit ? mark_of_unit_slip : mark_of_slip, false, "That looks like " + slip.name + "."};
     }
     return {};
 }
@@ -129,6 +100,31 @@ std::string trimmed(const std::string& text) {
 }
 
 }  // namespace
+
+Result<std::vector<int>> read_choices(const Item& item, const std::string& typed) {
+    const int count = static_cast<int>(item.options.size());
+    std::vector<int> choices;
+    for (const char letter : typed) {
+        const auto plain = static_cast<unsigned char>(letter);
+        if (std::isspace(plain) || letter == ',' || letter == '.' || letter == ')') continue;
+        int choice = -1;
+        if (std::isdigit(plain)) choice = letter - '1';
+        if (std::isalpha(plain)) choice = std::tolower(plain) - 'a';
+        if (choice < 0 || choice >= count) {
+            return Error{Error::Kind::bad_input, "'" + std::string(1, letter) + "' is none of the choices",
+                         "", "give letters from " + letters_up_to(item.options.size())};
+        }
+        if (std::find(choices.begin(), choices.end(), choice) != choices.end()) {
+            return Error{Error::Kind::bad_input, "a choice stands there twice", "", "name each once"};
+        }
+        choices.push_back(choice);
+    }
+    if (choices.empty()) {
+        return Error{Error::Kind::bad_input, "there is no answer", "",
+                     "give letters from " + letters_up_to(item.options.size()) + ", or ? for can't tell"};
+    }
+    return choices;
+}
 
 Result<Marked> mark_answer(const Item& item, const std::string& typed) {
     const std::string answer = trimmed(typed);

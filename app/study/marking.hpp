@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "app/study/fsrs.hpp"
 #include "app/study/item.hpp"
@@ -10,11 +11,19 @@
 
 namespace hardover::study {
 
+// What a figure got by a known mistake is worth: of the unit, and any other.
+inline constexpr double mark_of_unit_slip = 0.5;
+inline constexpr double mark_of_slip = 0.25;
+
 struct Marked {
     double mark = 0;      // 0 to 1
     bool right = false;   // worth 0.8 or more
     std::string why_not;  // what was wrong with it: the slip, why the choice is wrong; may be empty
 };
+
+// The options an answer names, from 0: "a, C 2" -> 0, 2, 1; "ac" is taken letter by letter. Error: none of
+// them.
+Result<std::vector<int>> read_choices(const Item& item, const std::string& typed);
 
 // "b"; "a c" or "a, c"; "b a c" for an order; "12.5 in"; "?" for "can't tell". Letters may be numbers (1 is
 // a). Error: what cannot be read as an answer to this item, with what would be.

@@ -42,7 +42,7 @@ class Teller {
             debrief.steps.push_back(step(i));
         }
         debrief.practise = things_to_practise(session_, marks_);
-        debrief.ended = ended();
+        debrief.ended = ended_of(session_, marks_);
         return debrief;
     }
 
@@ -247,25 +247,6 @@ class Teller {
         return notes;
     }
 
-    Ended ended() const {
-        Ended ended;
-        ended.cured = session_.boat_is_right();
-        ended.minutes = marks_.minutes;
-        ended.expected = marks_.expected;
-        ended.expert = marks_.expert;
-        ended.avoidable = marks_.avoidable;
-        ended.luck = marks_.luck;
-        for (const HintTaken& hint : session_.hints()) ++ended.hints[hint.level - 1];
-        ended.unproved = marks_.unproved;
-        ended.cautions_skipped = marks_.cautions_skipped;
-        ended.told_nothing = marks_.told_nothing;
-        ended.statements = marks_.statements;
-        ended.brier = marks_.brier;
-        ended.level = session_.boat().level;
-        ended.guidance = session_.begun().guidance;
-        return ended;
-    }
-
     const Session& session_;
     const Knowledge& knowledge_;
     const Marks& marks_;
@@ -287,6 +268,25 @@ std::optional<Debrief> marked_debrief(const Session& session, UnitSystem units, 
     return Teller(session, *marks, units).tell([&](std::size_t done, std::size_t) {
         return goes_on(watched, marked + done, of);
     });
+}
+
+Ended ended_of(const Session& session, const Marks& marks) {
+    Ended ended;
+    ended.cured = session.boat_is_right();
+    ended.minutes = marks.minutes;
+    ended.expected = marks.expected;
+    ended.expert = marks.expert;
+    ended.avoidable = marks.avoidable;
+    ended.luck = marks.luck;
+    for (const HintTaken& hint : session.hints()) ++ended.hints[hint.level - 1];
+    ended.unproved = marks.unproved;
+    ended.cautions_skipped = marks.cautions_skipped;
+    ended.told_nothing = marks.told_nothing;
+    ended.statements = marks.statements;
+    ended.brier = marks.brier;
+    ended.level = session.boat().level;
+    ended.guidance = session.begun().guidance;
+    return ended;
 }
 
 std::vector<MinutesPart> minutes_bar(const Ended& ended) {

@@ -62,6 +62,8 @@ struct Debrief {
 Debrief debrief(const Session& session, const Marks& marks, UnitSystem units = UnitSystem::us);
 // Marks and tells, piece of work by piece of work. Nothing when it was told to stop.
 std::optional<Debrief> marked_debrief(const Session& session, UnitSystem units, const Watched& watched);
+// What the boat came to, without the words.
+Ended ended_of(const Session& session, const Marks& marks);
 
 // The minutes as the parts of one bar, in their order. Good luck is a part that was expected and spared.
 struct MinutesPart {

@@ -1,6 +1,9 @@
 #include "app/study/practice_event.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
+
+#include "app/jobs/json_fields.hpp"
 
 namespace hardover::study::practice {
 
@@ -9,10 +12,6 @@ namespace {
 using nlohmann::json;
 
 constexpr const char* guidance_ids[] = {"worked", "half", "nudged", "unaided"};
-
-Error not_practice(const std::string& what) {
-    return {Error::Kind::bad_input, "this is not an event of a practice boat: " + what, "", ""};
-}
 
 std::string text_of(const json& body) {
     return body.dump(-1, ' ', false, json::error_handler_t::replace);
@@ -36,43 +35,36 @@ struct ToJson {
     json operator()(const Reflected& e) const { return {{"did", "reflected"}, {"text", e.text}}; }
 };
 
-PracticeEvent event_of(const std::string& did, const json& body) {
-    const auto text = [&](const char* key) { return body.at(key).get<std::string>(); };
-    const auto sure = [&] { return body.at("sure").get<double>(); };
-    if (did == "asked") return Asked{text("finding")};
-    if (did == "worked_out") return WorkedOut{text("worksheet")};
-    if (did == "suspected") return Suspected{text("cause"), sure()};
-    if (did == "named") return Named{text("cause"), sure()};
-    if (did == "hinted") return Hinted{body.at("level").get<int>()};
+// An event of kind `did`; a kind that is not known is refused by the fields.
+PracticeEvent event_of(const std::string& did, JsonFields& fields) {
+    // Braces, not parentheses: they fix the order in which the fields are asked for.
+    if (did == "asked") return Asked{fields.text("finding")};
+    if (did == "worked_out") return WorkedOut{fields.text("worksheet")};
+    if (did == "suspected") return Suspected{fields.text("cause"), fields.chance("sure")};
+    if (did == "named") return Named{fields.text("cause"), fields.chance("sure")};
+    if (did == "hinted") return Hinted{fields.count("level")};
     if (did == "precautions") {
-        return Precautions{text("work"), body.at("named").get<std::vector<std::string>>(),
-                           body.at("skipped").get<bool>()};
+        return Precautions{fields.text("work"), fields.texts("named"), fields.flag("skipped")};
     }
-    if (did == "proved") return Proved{text("cause")};
-    if (did == "remedied") return Remedied{text("remedy")};
-    if (did == "handed_over") return HandedOver{body.at("checked").get<bool>()};
-    if (did == "reflected") return Reflected{text("text")};
+    if (did == "proved") return Proved{fields.text("cause")};
+    if (did == "remedied") return Remedied{fields.text("remedy")};
+    if (did == "handed_over") return HandedOver{fields.flag("checked")};
+    if (did == "reflected") return Reflected{fields.text("text")};
+    if (did != "gave_up") fields.refuse("tells of '" + did + "', which is not known");
     return GaveUp{};
 }
 
-bool is_known(const std::string& did) {
-    for (const char* known : {"asked", "worked_out", "suspected", "named", "hinted", "precautions", "proved",
-                              "remedied", "handed_over", "gave_up", "reflected"}) {
-        if (did == known) return true;
-    }
-    return false;
+Guidance guidance_in(JsonFields& fields) {
+    const Result<Guidance> guidance = read_guidance(fields.text("guidance"));
+    if (!guidance) fields.refuse("has a 'guidance' that is not worked, half, nudged or unaided");
+    return guidance ? guidance.value() : Guidance::unaided;
 }
 
-// Reads a body with `take`, which may throw what the JSON library throws.
-template <typename T, typename Take>
-Result<T> read(const std::string& body, Take take) {
-    const json parsed = json::parse(body, nullptr, false);
-    if (!parsed.is_object()) return not_practice("no JSON object");
-    try {
-        return take(parsed);
-    } catch (const json::exception& error) {
-        return not_practice(error.what());
-    }
+template <typename T>
+Result<T> given(T read, const JsonFields& fields) {
+    if (fields.fault().empty()) return read;
+    return Error{Error::Kind::bad_input, "this is not an event of a practice boat: it " + fields.fault(), "",
+                 ""};
 }
 
 }  // namespace
@@ -122,48 +114,43 @@ std::string body_of(int practice, const Ended& ended) {
 }
 
 Result<Begun> read_begun(const std::string& body) {
-    return read<Begun>(body, [](const json& from) -> Result<Begun> {
-        Begun begun;
-        begun.seed = from.at("seed").get<std::uint64_t>();
-        begun.level = from.at("level").get<int>();
-        begun.knowledge = from.at("knowledge").get<std::string>();
-        begun.day = from.at("day").get<int>();
-        const Result<Guidance> guidance = read_guidance(from.at("guidance").get<std::string>());
-        if (!guidance) return guidance.error();
-        begun.guidance = guidance.value();
-        return begun;
-    });
+    JsonFields fields(body);
+    Begun begun;
+    begun.seed = fields.seed("seed");
+    begun.level = fields.count("level");
+    begun.knowledge = fields.text("knowledge");
+    begun.day = fields.count("day");
+    begun.guidance = guidance_in(fields);
+    return given(begun, fields);
 }
 
 Result<OfPractice<PracticeEvent>> read_did(const std::string& body) {
-    return read<OfPractice<PracticeEvent>>(body, [](const json& from) -> Result<OfPractice<PracticeEvent>> {
-        const std::string did = from.at("did").get<std::string>();
-        if (!is_known(did)) return not_practice("'" + did + "'");
-        return OfPractice<PracticeEvent>{from.at("practice").get<int>(), event_of(did, from)};
-    });
+    JsonFields fields(body);
+    const std::string did = fields.text("did");
+    const int practice = fields.count("practice");
+    return given(OfPractice<PracticeEvent>{practice, event_of(did, fields)}, fields);
 }
 
 Result<OfPractice<Ended>> read_ended(const std::string& body) {
-    return read<OfPractice<Ended>>(body, [](const json& from) -> Result<OfPractice<Ended>> {
-        Ended ended;
-        ended.cured = from.at("cured").get<bool>();
-        ended.minutes = from.at("minutes").get<double>();
-        ended.expected = from.at("expected").get<double>();
-        ended.expert = from.at("expert").get<double>();
-        ended.avoidable = from.at("avoidable").get<double>();
-        ended.luck = from.at("luck").get<double>();
-        for (std::size_t i = 0; i < 3; ++i) ended.hints[i] = from.at("hints").at(i).get<int>();
-        ended.unproved = from.at("unproved").get<int>();
-        ended.cautions_skipped = from.at("cautions_skipped").get<int>();
-        ended.told_nothing = from.at("told_nothing").get<int>();
-        ended.statements = from.at("statements").get<int>();
-        ended.brier = from.at("brier").get<double>();
-        ended.level = from.at("level").get<int>();
-        const Result<Guidance> guidance = read_guidance(from.at("guidance").get<std::string>());
-        if (!guidance) return guidance.error();
-        ended.guidance = guidance.value();
-        return OfPractice<Ended>{from.at("practice").get<int>(), ended};
-    });
+    JsonFields fields(body);
+    Ended ended;
+    ended.cured = fields.flag("cured");
+    ended.minutes = fields.number("minutes");
+    ended.expected = fields.number("expected");
+    ended.expert = fields.number("expert");
+    ended.avoidable = fields.number("avoidable");
+    ended.luck = fields.number("luck");
+    const std::vector<int> hints = fields.counts("hints", std::size(ended.hints));
+    std::copy(hints.begin(), hints.end(), ended.hints);
+    ended.unproved = fields.count("unproved");
+    ended.cautions_skipped = fields.count("cautions_skipped");
+    ended.told_nothing = fields.count("told_nothing");
+    ended.statements = fields.count("statements");
+    ended.brier = fields.number("brier");
+    ended.level = fields.count("level");
+    ended.guidance = guidance_in(fields);
+    const int practice = fields.count("practice");
+    return given(OfPractice<Ended>{practice, ended}, fields);
 }
 
 }  // namespace hardover::study::practice

@@ -9,9 +9,11 @@ namespace hardover::study::practice {
 
 namespace {
 
-constexpr std::size_t most_work = 200;     // nobody goes on for longer: help is called
-constexpr std::size_t most_remedies = 5;   // after so many in vain the bad players call for help
-constexpr std::size_t questions_each = 3;  // of the guesser, to a remedy
+constexpr std::size_t most_work = 200;       // nobody goes on for longer: help is called
+constexpr std::size_t most_remedies = 5;     // after so many in vain the bad players call for help
+constexpr std::size_t questions_each = 3;    // of the guesser, to a remedy
+constexpr std::size_t most_of_learner = 30;  // pieces of work, then help is called
+constexpr double share_of_questions = 0.7;   // of a learner's careless steps; the others are remedies
 constexpr std::size_t guesses = most_remedies * (questions_each + 1);
 
 template <typename E>
@@ -54,21 +56,62 @@ const RankedCause* leading_not_tried(const Session& session, const Assessment& n
     return nullptr;
 }
 
+// The program's next step. False: nothing more can be done.
+bool take_expert_step(Session& session, const Assessment& now, bool minds_cautions) {
+    const Knowledge& knowledge = session.knowledge();
+    const PracticeEvent event = event_of_step(knowledge, now.next);
+    if (now.next.kind == NextStep::Kind::remedy && now.next.cause != none) {
+        for (const RankedCause& cause : now.ranking) {
+            if (cause.cause != now.next.cause) continue;
+            (void)session.take(Named{at(knowledge.causes, cause.cause).id, cause.probability});
+        }
+    }
+    if (minds_cautions) heed(session, event);
+    return session.take(event).ok();
+}
+
+// Fits the remedy of what leads the ranking. False: there is none left.
+bool take_first_choice(Session& session, const Assessment& now) {
+    const RankedCause* first = leading_not_tried(session, now);
+    if (first == nullptr) return false;
+    const Cause& cause = at(session.knowledge().causes, first->cause);
+    (void)session.take(Named{cause.id, 1});
+    return session.take(Remedied{at(session.knowledge().remedies, cause.remedy).id}).ok();
+}
+
 }  // namespace
 
 Session expert_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat) {
     Session session = begin(prepared, boat);
     while (session.phase() == Session::Phase::working && session.work().size() < most_work) {
         const Assessment now = assess(prepared, session.facts(), Detail{false, false});
-        const PracticeEvent event = event_of_step(prepared.knowledge(), now.next);
-        if (now.next.kind == NextStep::Kind::remedy && now.next.cause != none) {
-            for (const RankedCause& cause : now.ranking) {
-                if (cause.cause != now.next.cause) continue;
-                (void)session.take(Named{at(prepared.knowledge().causes, cause.cause).id, cause.probability});
-            }
+        if (!take_expert_step(session, now, true)) break;
+    }
+    return finish(std::move(session));
+}
+
+Session learner_on(const PreparedKnowledge& prepared, const std::shared_ptr<const PracticeBoat>& boat,
+                   double care, std::uint64_t seed) {
+    const Knowledge& knowledge = prepared.knowledge();
+    Chance chance(seed, "learner");
+    std::vector<Index> findings;
+    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
+        if (boat->makes_sense[f]) findings.push_back(static_cast<Index>(f));
+    }
+    chance.shuffle(findings);
+    Session session = begin(prepared, boat);
+    while (session.phase() == Session::Phase::working && session.work().size() < most_of_learner) {
+        const Assessment now = assess(prepared, session.facts(), Detail{false, false});
+        const double drawn = chance.share();
+        const bool minds = chance.share() < (1 + care) / 2;
+        if (drawn < care) {
+            if (!take_expert_step(session, now, minds)) break;
+        } else if (drawn < care + (1 - care) * share_of_questions && !findings.empty()) {
+            (void)session.take(Asked{at(knowledge.findings, findings.back()).id});  // may be known already
+            findings.pop_back();
+        } else if (!take_first_choice(session, now)) {
+            break;
         }
-        heed(session, event);
-        if (!session.take(event)) break;
     }
     return finish(std::move(session));
 }
@@ -77,11 +120,7 @@ Session first_choice_on(const PreparedKnowledge& prepared, const std::shared_ptr
     Session session = begin(prepared, boat);
     while (session.phase() == Session::Phase::working && session.work().size() < most_remedies) {
         const Assessment now = assess(prepared, session.facts(), Detail{false, false});
-        const RankedCause* first = leading_not_tried(session, now);
-        if (first == nullptr) break;
-        const Cause& cause = at(prepared.knowledge().causes, first->cause);
-        (void)session.take(Named{cause.id, 1});
-        if (!session.take(Remedied{at(prepared.knowledge().remedies, cause.remedy).id})) break;
+        if (!take_first_choice(session, now)) break;
     }
     return finish(std::move(session));
 }

@@ -19,6 +19,8 @@ Result<void> write_page(const std::string& path, const std::string& html) {
     file.close();
     if (file) return {};
     const std::string why = errno != 0 ? std::string(": ") + std::strerror(errno) : "";
+    std::error_code none_left;
+    if (std::filesystem::is_regular_file(path, none_left)) std::filesystem::remove(path, none_left);
     return Error{Error::Kind::storage, "the page cannot be written" + why, path,
                  "give a folder you may write to"};
 }

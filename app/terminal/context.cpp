@@ -1,11 +1,10 @@
 #include "app/terminal/context.hpp"
 
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
 #include "app/jobs/learning.hpp"
 #include "app/jobs/shop.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/places.hpp"
 
@@ -44,16 +43,12 @@ Result<Knowledge> load_knowledge(Context& context, const Store& store) {
     return learned_knowledge(shipped.value(), store);
 }
 
-namespace {
-
 Result<std::string> records_path(const Context& context) {
     if (!context.records_file.empty()) return context.records_file;
     const Result<std::string> folder = user_data_folder();
     if (!folder) return folder.error();
     return folder.value() + "/records.db";
 }
-
-}  // namespace
 
 Result<Store> open_records(const Context& context) {
     const Result<std::string> path = records_path(context);
@@ -72,15 +67,7 @@ UnitSystem units_in_use(const Context& context) {
 }
 
 Result<std::string> read_file(const std::string& path) {
-    std::error_code failed;
-    if (std::filesystem::is_directory(path, failed)) {
-        return Error{Error::Kind::bad_input, "this is a folder, not a file", path, "name a file"};
-    }
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    if (!file) return Error{Error::Kind::not_found, "the file cannot be read", path, "check its name"};
-    return text.str();
+    return read_whole_file(path);
 }
 
 }  // namespace hardover

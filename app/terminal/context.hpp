@@ -40,6 +40,9 @@ Result<Knowledge> load_knowledge(Context& context, const Store& store);
 // The folder that --knowledge or the shipped default names.
 Result<std::string> knowledge_folder(const Context& context);
 
+// The records file that --records or the data folder names.
+Result<std::string> records_path(const Context& context);
+
 Result<Store> open_records(const Context& context);
 
 // The units that the shop has settled on; US where there are no records yet, or none that can be read.
@@ -85,12 +88,16 @@ int run_practice_replay(Context& context, const std::string& id, bool json);
 int run_practice_list(Context& context);
 int run_practice_levels(Context& context);
 int run_practice_figures(Context& context, int boats, bool json);
+struct ProjectRequest {
+    std::optional<std::uint64_t> seed;  // with the level: a new boat; neither: the one not finished, or any
+    std::optional<int> level;
+};
+int run_class_project(Context& context, const ProjectRequest& request);
 int run_learner_add(Context& context, const std::string& name);
 int run_learner_list(Context& context, bool json);
 int run_learner_show(Context& context, const std::string& name, bool json);
 // Review times by the learner's own history, or back to the usual ones.
 int run_learner_fit(Context& context, const std::string& name, bool usual);
-int run_job_list(Context& context);
 int run_job_show(Context& context, JobNumber job);
 int run_job_events(Context& context, JobNumber job);
 int run_job_sheet(Context& context, JobNumber job, const SheetWish& wish);

@@ -6,6 +6,7 @@
 
 #include "app/jobs/explain.hpp"
 #include "app/reports/job_report.hpp"
+#include "app/terminal/records_commands.hpp"
 #include "app/terminal/words.hpp"
 
 namespace hardover {
@@ -315,7 +316,9 @@ int run_interview(Context& context, JobNumber number, const std::string& boat) {
         return start_job(store.value(), knowledge.prepared(), opened, utc_now());
     }();
     if (!job) return refuse(context, job.error());
-    return Interview(context, knowledge, store.value(), std::move(job).value()).run();
+    const int code = Interview(context, knowledge, store.value(), std::move(job).value()).run();
+    back_up_on_close(context, store.value());
+    return code;
 }
 
 }  // namespace hardover

@@ -11,21 +11,6 @@
 
 namespace hardover {
 
-int run_job_list(Context& context) {
-    const Result<Store> store = open_records(context);
-    if (!store) return refuse(context, store.error());
-    const Result<std::vector<JobRow>> jobs = store.value().jobs();
-    if (!jobs) return refuse(context, jobs.error());
-    std::ostream& out = context.streams.out;
-    if (jobs.value().empty()) out << "No jobs yet. Start one with: hardover interview\n";
-    for (const JobRow& row : jobs.value()) {
-        out << row.number << "  " << row.changed_at << "  " << row.summary.state << "  "
-            << (row.summary.boat.empty() ? "(boat not named)" : row.summary.boat)
-            << (row.summary.complaint.empty() ? "" : "  " + row.summary.complaint) << "\n";
-    }
-    return 0;
-}
-
 int run_job_show(Context& context, JobNumber number) {
     const Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
@@ -71,7 +56,7 @@ int run_assess(Context& context, const std::string& case_file, bool json) {
         nlohmann::ordered_json all = assessment_json(knowledge.value(), job.assessment);
         all["turning"] = turning_json(knowledge.value(), what_would_turn(prepared, job.facts));
         all["trace"] = trace_json(knowledge.value(), trace(prepared, job.facts));
-        context.streams.out << all.dump(2) << "\n";
+        context.streams.out << json_text(all) << "\n";
         return 0;
     }
     JobPage page = make_job_page(prepared, job);

@@ -62,7 +62,7 @@ int run_knowledge_figures(Context& context, bool json) {
     if (!knowledge) return refuse(context, knowledge.error());
     const nlohmann::ordered_json figures = figures_json(knowledge.value());
     if (json) {
-        context.streams.out << figures.dump(2) << "\n";
+        context.streams.out << json_text(figures) << "\n";
         return 0;
     }
     for (const auto& [kind, count] : figures.items()) context.streams.out << count << "  " << kind << "\n";
@@ -93,7 +93,7 @@ int run_knowledge_try(Context& context, const WalkWish& wish, bool json) {
     const Result<Walk> walk = walk_job(knowledge.value(), wish);
     if (!walk) return refuse(context, walk.error());
     if (json) {
-        context.streams.out << walk_json(knowledge.value(), walk.value()).dump(2) << "\n";
+        context.streams.out << json_text(walk_json(knowledge.value(), walk.value())) << "\n";
         return 0;
     }
     for (const std::string& line : walk_lines(knowledge.value(), walk.value())) {
@@ -118,7 +118,7 @@ int run_knowledge_try_all(Context& context, const WalkWish& wish, bool json) {
                                      : cause.id + ": " + walk.error().text())
                             << std::endl;
     }
-    if (json) context.streams.out << walks.dump(2) << "\n";
+    if (json) context.streams.out << json_text(walks) << "\n";
     return 0;
 }
 

@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
 #include "app/study/progress_page.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/known_learner.hpp"
@@ -92,7 +93,7 @@ int run_learner_list(Context& context, bool json) {
         context.streams.out << fmt::format("{:<24} {} answers, {} due\n", row.name,
                                            state.value().reviews.size(), due);
     }
-    if (json) context.streams.out << list.dump(2) << "\n";
+    if (json) context.streams.out << json_text(list) << "\n";
     return 0;
 }
 
@@ -144,7 +145,7 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
                                    {"rough", summary.rough},
                                    {"by_complaint", json_of(summary.by_complaint)},
                                    {"by_part", json_of(summary.by_part)}};
-        context.streams.out << page.dump(2) << "\n";
+        context.streams.out << json_text(page) << "\n";
         return 0;
     }
     say(context, name + ": " + progress_headline(summary));

@@ -11,7 +11,9 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/job_calibration.hpp"
+#include "app/jobs/json.hpp"
 #include "app/jobs/learning.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/context.hpp"
 
@@ -224,20 +226,6 @@ Result<void> may_be_written(const std::string& path) {
                  "it was left as it is; name another file"};
 }
 
-// The whole file or none of it.
-Result<void> write_whole(const std::string& path, const std::string& text) {
-    const std::string part = path + ".part";
-    std::ofstream file(part, std::ios::binary | std::ios::trunc);
-    file << text;
-    file.close();
-    std::error_code failed;
-    if (file) std::filesystem::rename(part, path, failed);
-    if (file && !failed) return {};
-    std::filesystem::remove(part, failed);
-    return Error{Error::Kind::storage, "the file cannot be written", path,
-                 "check the folder and the space on the disk"};
-}
-
 }  // namespace
 
 int run_learning_show(Context& context, bool json) {
@@ -249,7 +237,7 @@ int run_learning_show(Context& context, bool json) {
     if (!table) return refuse(context, table.error());
     std::ostream& out = context.streams.out;
     if (json) {
-        out << table_json(table.value()).dump(2) << "\n";
+        out << json_text(table_json(table.value())) << "\n";
         return 0;
     }
     for (const std::string& sentence : sentences(table.value())) say(context, sentence);
@@ -317,7 +305,7 @@ int run_learning_export(Context& context, const std::string& file) {
     if (!store) return refuse(context, store.error());
     const Result<std::string> text = export_counts(shipped.value(), store.value());
     if (!text) return refuse(context, text.error());
-    const Result<void> written = write_whole(file, text.value());
+    const Result<void> written = write_whole_file(file, text.value());
     if (!written) return refuse(context, written.error());
     say(context, "The counts stand in " + file + ". No boat, customer or note is in it.");
     return 0;
@@ -351,13 +339,12 @@ int run_learning_calibration(Context& context, bool json) {
     const JobCalibration& calibration = done.value();
     std::ostream& out = context.streams.out;
     if (json) {
-        out << ordered_json{{"jobs", calibration.shipped.jobs.jobs},
-                            {"not_confirmed", calibration.not_confirmed},
-                            {"before_reset", calibration.before},
-                            {"without_cause", calibration.without_cause},
-                            {"shipped", calibrated_json(calibration.shipped)},
-                            {"learned", calibrated_json(calibration.learned)}}
-                   .dump(2)
+        out << json_text({{"jobs", calibration.shipped.jobs.jobs},
+                          {"not_confirmed", calibration.not_confirmed},
+                          {"before_reset", calibration.before},
+                          {"without_cause", calibration.without_cause},
+                          {"shipped", calibrated_json(calibration.shipped)},
+                          {"learned", calibrated_json(calibration.learned)}})
             << "\n";
         return 0;
     }

@@ -12,18 +12,18 @@ std::string environment(const char* name) {
     return value == nullptr ? "" : value;
 }
 
+// An installed program goes first: what lies beside its bin folder may be anybody's.
 Result<std::string> shipped_folder(const std::string& name) {
     std::error_code failed;
-    const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", failed);
-    const std::filesystem::path beside = program.parent_path().parent_path();
-    const std::filesystem::path built = beside / name;
-    const std::filesystem::path installed = beside / "share" / "hardover" / name;
-    for (const std::filesystem::path& folder : {built, installed}) {
+    const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", failed).parent_path();
+    const std::filesystem::path installed = (program / HARDOVER_DATA_FROM_PROGRAM / name).lexically_normal();
+    const std::filesystem::path built = program.parent_path() / name;
+    for (const std::filesystem::path& folder : {installed, built}) {
         if (std::filesystem::is_directory(folder, failed)) return folder.string();
     }
     return Error{
         Error::Kind::not_found,
-        "the program's folder '" + name + "' is neither " + built.string() + " nor " + installed.string(), "",
+        "the program's folder '" + name + "' is neither " + installed.string() + " nor " + built.string(), "",
         name == "knowledge" ? "name one with --knowledge FOLDER" : "install the program again"};
 }
 

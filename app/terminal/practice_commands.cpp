@@ -7,6 +7,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_figures.hpp"
 #include "app/terminal/known_learner.hpp"
@@ -57,7 +58,11 @@ int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequ
     if (!begun) return refuse(context, begun.error());
     const int number = begun.value().number;
     std::ostream& out = request.json ? context.streams.err : context.streams.out;
-    PracticeRun run(context, out, std::move(begun.value().session), record, number);
+    PracticeRun::Write write;
+    if (record != nullptr) {
+        write = [&](const PracticeEvent& event) { return record->add(number, event, utc_now()); };
+    }
+    PracticeRun run(context, out, std::move(begun.value().session), write);
     const Result<void> ran = run.run();
     if (!ran) return refuse(context, ran.error());
     const bool ended = run.session().phase() == Session::Phase::ended;
@@ -198,7 +203,7 @@ int run_practice_figures(Context& context, int boats, bool json) {
         for (const LevelFigures& level : figures.levels) {
             all["levels"].push_back({{"level", level.level}, {"players", json_of(level.players)}});
         }
-        out << all.dump(2) << "\n";
+        out << json_text(all) << "\n";
         return 0;
     }
     out << fmt::format(

@@ -8,7 +8,6 @@
 #include <ostream>
 #include <sstream>
 
-#include "app/jobs/job.hpp"
 #include "app/jobs/wording.hpp"
 #include "app/terminal/practice_words.hpp"
 #include "app/terminal/words.hpp"
@@ -24,13 +23,12 @@ constexpr int page_width = 80;
 
 }  // namespace
 
-PracticeRun::PracticeRun(Context& context, std::ostream& out, Session session, Record* record, int number)
+PracticeRun::PracticeRun(Context& context, std::ostream& out, Session session, Write write)
     : context_(context),
       out_(out),
       units_(units_in_use(context)),
       session_(std::move(session)),
-      record_(record),
-      number_(number),
+      write_(std::move(write)),
       page_(make_page(session_, units_)),
       hinted_at_(session_.work().size()) {}
 
@@ -344,8 +342,8 @@ bool PracticeRun::keep(const PracticeEvent& event) {
         return false;
     }
     page_ = make_page(session_, units_);
-    if (record_ == nullptr) return true;
-    const Result<void> written = record_->add(number_, event, utc_now());
+    if (!write_) return true;
+    const Result<void> written = write_(event);
     if (!written) lost_ = written.error();
     return written.ok();
 }

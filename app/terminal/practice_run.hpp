@@ -2,6 +2,7 @@
 // through a pipe. Decides nothing: app/study/practice_* says what can be done and what came of it.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <set>
 #include <string>
@@ -9,16 +10,17 @@
 
 #include "app/study/practice_debrief.hpp"
 #include "app/study/practice_page.hpp"
-#include "app/study/practice_record.hpp"
 #include "app/terminal/context.hpp"
 
 namespace hardover {
 
 class PracticeRun {
   public:
-    // `record` and `number` where the boat is kept for a learner; else nullptr and 0.
-    PracticeRun(Context& context, std::ostream& out, study::practice::Session session,
-                study::practice::Record* record, int number);
+    // Writes an event where the boat is kept.
+    using Write = std::function<Result<void>(const study::practice::PracticeEvent&)>;
+
+    // `write` may be empty: the boat is not kept.
+    PracticeRun(Context& context, std::ostream& out, study::practice::Session session, Write write);
 
     // Until the boat is handed over, the apprentice leaves or the input ends.
     Result<void> run();
@@ -78,8 +80,7 @@ class PracticeRun {
     std::ostream& out_;
     UnitSystem units_;  // the shop's
     study::practice::Session session_;
-    study::practice::Record* record_;
-    int number_ = 0;
+    Write write_;
     study::practice::Page page_;  // of the session as it stands
     Shown shown_;
     std::set<std::string> told_cautions_;  // in full

@@ -3,15 +3,16 @@
 #include <fmt/format.h>
 
 #include <ctime>
-#include <istream>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/study/quiz_in_hand.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/known_learner.hpp"
+#include "app/terminal/quiz_run.hpp"
 #include "app/terminal/words.hpp"
 
 namespace hardover {
@@ -26,97 +27,6 @@ constexpr int page_width = 80;
 void say(Context& context, const std::string& text, int hang = 0) {
     context.streams.out << wrapped_keeping_indent(text, page_width, hang) << "\n";
 }
-
-// One quiz in the terminal. Every answer is on disk before its feedback shows.
-class QuizRun {
-  public:
-    QuizRun(Context& context, const Knowledge& knowledge, Store* store, const KnownLearner& learner,
-            QuizInHand quiz)
-        : context_(context),
-          knowledge_(knowledge),
-          store_(store),
-          learner_(learner.number),
-          name_(learner.name),
-          events_(learner.events),
-          quiz_(std::move(quiz)) {}
-
-    int run() {
-        say(context_, quiz_.opening() +
-                          " After the answer you may say how sure you are, in 100: b @ 70. Can't tell: ?  "
-                          "Leave: q");
-        while (!quiz_.at_end()) {
-            const Result<bool> answered = ask();
-            if (!answered) return refuse(context_, answered.error());
-            if (!answered.value()) break;
-            quiz_.go_on();
-        }
-        context_.streams.out << "\n";
-        for (const std::string& line : quiz_.closing()) say(context_, line);
-        say(context_, store_ == nullptr ? "Nothing is kept without a learner: hardover quiz --learner NAME"
-                                        : "Kept for " + name_ + ". See: hardover learner show " + name_);
-        return 0;
-    }
-
-  private:
-    void print() {
-        const ItemText text = item_text(knowledge_, quiz_.item());
-        context_.streams.out << "\n";
-        say(context_, fmt::format("{} of {} · {}", quiz_.number(), quiz_.count(), text.heading));
-        for (const std::string& line : text.given) say(context_, "  " + line, 4);
-        say(context_, text.question + " " + text.how);
-        for (const std::string& option : text.options) say(context_, "  " + option, 5);
-    }
-
-    // False: the learner left, or the input ended.
-    Result<bool> ask() {
-        print();
-        for (std::string line;
-             context_.streams.out << "> " << std::flush, std::getline(context_.streams.in, line);) {
-            if (trimmed(line) == "q" || trimmed(line) == "quit") return false;
-            const std::size_t mark = line.rfind('@');
-            std::optional<double> sure;
-            if (mark != std::string::npos) {
-                const Result<double> read = read_sureness(line.substr(mark + 1));
-                if (!read) {
-                    say(context_, read.error().text());
-                    continue;
-                }
-                sure = read.value();
-            }
-            const auto answer = quiz_.weigh(trimmed(line.substr(0, mark)), sure);
-            if (!answer) {
-                say(context_, answer.error().text());
-                continue;
-            }
-            const Result<void> kept = keep(answer.value());
-            if (!kept) return kept.error();
-            return true;
-        }
-        context_.streams.out << "\n";
-        return false;
-    }
-
-    Result<void> keep(const QuizInHand::Answer& answer) {
-        if (store_ != nullptr) {
-            const Result<void> written = store_->append_study(
-                learner_, {events_ + 1, utc_now(), review_kind, review_body(answer.review)});
-            if (!written) return written;
-            ++events_;
-        }
-        const FeedbackText& feedback = quiz_.take(answer);
-        say(context_, feedback.verdict);
-        for (const std::string& text : feedback.lines) say(context_, "  " + text, 2);
-        return {};
-    }
-
-    Context& context_;
-    const Knowledge& knowledge_;
-    Store* store_;
-    LearnerNumber learner_;
-    std::string name_;
-    int events_ = 0;
-    QuizInHand quiz_;
-};
 
 ordered_json json_of(const std::vector<ItemFigure>& figures) {
     ordered_json list = ordered_json::array();
@@ -159,8 +69,20 @@ int run_quiz(Context& context, const QuizRequest& request) {
     const Portraits portraits(knowledge.value());
     const Result<std::vector<Item>> items = choose_items(portraits, learner.state, wish);
     if (!items) return refuse(context, items.error());
-    QuizInHand quiz(knowledge.value(), items.value(), learner.state, wish);
-    return QuizRun(context, knowledge.value(), store ? &*store : nullptr, learner, std::move(quiz)).run();
+    QuizRun run(context, knowledge.value(), QuizInHand(knowledge.value(), items.value(), learner.state, wish),
+                [&](const QuizInHand::Answer& answer, double) -> Result<void> {
+                    if (!store) return {};
+                    const Result<void> written = store->append_study(
+                        learner.number,
+                        {learner.events + 1, utc_now(), review_kind, review_body(answer.review)});
+                    if (written) ++learner.events;
+                    return written;
+                });
+    const Result<bool> ran = run.run(run.quiz().opening() + " ");
+    if (!ran) return refuse(context, ran.error());
+    say(context, store ? "Kept for " + learner.name + ". See: hardover learner show " + learner.name
+                       : "Nothing is kept without a learner: hardover quiz --learner NAME");
+    return 0;
 }
 
 int run_quiz_topics(Context& context) {
@@ -183,7 +105,7 @@ int run_quiz_figures(Context& context, unsigned seed, bool json) {
                                       {"by_form", json_of(counts.by_form)},
                                       {"by_complaint", json_of(counts.by_complaint)},
                                       {"by_part", json_of(counts.by_part)}};
-        context.streams.out << figures.dump(2) << "\n";
+        context.streams.out << json_text(figures) << "\n";
         return 0;
     }
     say(context, fmt::format("{} items on {} statements (of {} that may be asked; the others would not be "

@@ -2,6 +2,7 @@
 #include <ostream>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/json.hpp"
 #include "app/reports/job_sheet.hpp"
 #include "app/reports/job_sheet_pdf.hpp"
 #include "app/reports/sheet_file.hpp"
@@ -40,7 +41,7 @@ int run_job_sheet(Context& context, JobNumber number, const SheetWish& wish) {
     if (!store) return refuse(context, store.error());
     const Result<JobSheet> sheet = sheet_of(context, store.value(), number, wish);
     if (!sheet) return refuse(context, sheet.error());
-    if (wish.json) context.streams.out << job_sheet_json(sheet.value()).dump(2) << "\n";
+    if (wish.json) context.streams.out << json_text(job_sheet_json(sheet.value())) << "\n";
     if (wish.file.empty()) return 0;
     const Result<std::string> assets = shipped_assets_folder();
     const Result<ShopSettings> shop = read_shop(store.value());

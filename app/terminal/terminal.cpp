@@ -5,8 +5,13 @@
 #include <filesystem>
 #include <ostream>
 
+#include "app/terminal/class_commands.hpp"
+#include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/manual.hpp"
 #include "app/terminal/places.hpp"
+#include "app/terminal/records_commands.hpp"
+#include "app/terminal/typed.hpp"
 
 namespace hardover {
 
@@ -25,6 +30,7 @@ struct Wish {
     WalkWish walk;
     QuizRequest quiz;
     PracticeRequest practice;
+    ProjectRequest project;
     SheetWish sheet;
     unsigned seed = 0;
     bool json = false;
@@ -35,10 +41,34 @@ struct Wish {
     std::uint64_t first_boat = 1;
 };
 
+// What the program says of its own commands, for man and for shells.
+void add_manual(CLI::App& app, Wish& wish, const std::string& version) {
+    app.add_subcommand("manual", "Print the manual page in the form that man takes")
+        ->callback([&app, &wish, version] {
+            wish.run = [&app, version](Context& context) {
+                context.streams.out << manual_page(tree_of(app), version);
+                return 0;
+            };
+        });
+    CLI::App* completion = app.add_subcommand("completion", "Print the completion of commands for a shell");
+    completion->add_option("SHELL", wish.name, "bash, zsh or fish")
+        ->required()
+        ->check(CLI::IsMember({"bash", "zsh", "fish"}));
+    completion->callback([&app, &wish] {
+        wish.run = [&app, &wish](Context& context) {
+            const CommandTree tree = tree_of(app);
+            context.streams.out << (wish.name == "bash"  ? bash_completion(tree)
+                                    : wish.name == "zsh" ? zsh_completion(tree)
+                                                         : fish_completion(tree));
+            return 0;
+        };
+    });
+}
+
 void add_interview(CLI::App& app, Wish& wish) {
     CLI::App* interview = app.add_subcommand("interview", "Ask in the terminal, also through a pipe");
-    interview->add_option("--job", wish.job, "Go on with this job")->check(CLI::PositiveNumber);
-    interview->add_option("--boat", wish.boat, "Name of the boat for a new job");
+    interview->add_option("--job", wish.job, "Go on with this job")->check(a_job_number());
+    interview->add_option("--boat", wish.boat, "Name of the boat for a new job")->check(a_name());
     interview->callback([&wish] {
         wish.run = [&wish](Context& context) { return run_interview(context, wish.job, wish.boat); };
     });
@@ -92,7 +122,8 @@ void add_knowledge(CLI::App& app, Wish& wish) {
     CLI::App* knowledge = app.add_subcommand("knowledge", "Check, count and read the knowledge");
     knowledge->require_subcommand(1);
     CLI::App* check = knowledge->add_subcommand("check", "List every fault at file:line:column");
-    check->add_option("FOLDER", wish.folder, "Folder of YAML files; the shipped one if missing");
+    check->add_option("FOLDER", wish.folder, "Folder of YAML files; the shipped one if missing")
+        ->check(not_empty());
     check->add_flag("--strict", wish.strict, "Fail on warnings too");
     check->callback([&wish] {
         wish.run = [&wish](Context& context) {
@@ -134,11 +165,12 @@ void add_knowledge(CLI::App& app, Wish& wish) {
 
 void add_job_sheet(CLI::App& job, Wish& wish) {
     CLI::App* sheet = job.add_subcommand("sheet", "Write the job sheet for the customer and the file");
-    sheet->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    sheet->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     sheet->add_option("OUT", wish.sheet.file, "PDF file to be written");
     sheet->add_option("--paper", wish.sheet.paper, "letter or a4; as settled in the window if missing")
         ->check(CLI::IsMember({"letter", "a4"}));
-    sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets");
+    sheet->add_option("--shop", wish.sheet.shop, "Name of the shop; kept for the next sheets")
+        ->check(a_name());
     sheet->add_flag("--json", wish.sheet.json, "Print what stands on the sheet as JSON");
     sheet->callback([&wish] {
         if (wish.sheet.file.empty() && !wish.sheet.json) throw CLI::RequiredError("OUT or --json");
@@ -149,15 +181,13 @@ void add_job_sheet(CLI::App& job, Wish& wish) {
 void add_job(CLI::App& app, Wish& wish) {
     CLI::App* job = app.add_subcommand("job", "Jobs on file");
     job->require_subcommand(1);
-    job->add_subcommand("list", "All jobs, the last changed first")->callback([&wish] {
-        wish.run = [](Context& context) { return run_job_list(context); };
-    });
+    add_job_records(*job, wish.run);
     CLI::App* show = job->add_subcommand("show", "A job as it stands");
-    show->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    show->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     show->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_job_show(context, wish.job); }; });
     CLI::App* events = job->add_subcommand("events", "Everything that happened to a job");
-    events->add_option("N", wish.job, "Number of the job")->required()->check(CLI::PositiveNumber);
+    events->add_option("N", wish.job, "Number of the job")->required()->check(a_job_number());
     events->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_job_events(context, wish.job); }; });
     add_job_sheet(*job, wish);
@@ -273,7 +303,7 @@ void add_learner(CLI::App& app, Wish& wish) {
     CLI::App* learner = app.add_subcommand("learner", "Learners and how far they have come");
     learner->require_subcommand(1);
     CLI::App* add = learner->add_subcommand("add", "Add a learner; a seat such as A07 will do for a name");
-    add->add_option("NAME", wish.name, "Name")->required();
+    add->add_option("NAME", wish.name, "Name")->required()->check(a_name());
     add->callback(
         [&wish] { wish.run = [&wish](Context& context) { return run_learner_add(context, wish.name); }; });
     CLI::App* list = learner->add_subcommand("list", "All learners");
@@ -294,6 +324,16 @@ void add_learner(CLI::App& app, Wish& wish) {
     });
 }
 
+void add_class_project(CLI::App& group, Wish& wish) {
+    CLI::App* project = group.add_subcommand("project", "A boat worked by the class, hands being counted");
+    project->add_option("--seed", wish.project.seed, "The same seed and level make the same boat");
+    project->add_option("--level", wish.project.level, "1 (easiest) to 5; see: practice levels")
+        ->check(CLI::Range(1, 5));
+    project->callback([&wish] {
+        wish.run = [&wish](Context& context) { return run_class_project(context, wish.project); };
+    });
+}
+
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
@@ -301,7 +341,9 @@ int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_w
     if (!read) return refuse(context, read.error());
     KnowledgeInUse knowledge(std::move(read).value());
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
-    return open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    const int code = open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    back_up_on_close(context, store.value());
+    return code;
 }
 
 }  // namespace
@@ -316,9 +358,11 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
         "hardover"};
     app.set_version_flag("--version", "hardover " + version);
     app.add_option("--knowledge", context.knowledge_folder,
-                   "Folder of knowledge files instead of the shipped one");
-    app.add_option("--records", context.records_file, "Records file instead of the one in your data folder");
-    app.add_option("--job", wish.job, "Open the window on this job")->check(CLI::PositiveNumber);
+                   "Folder of knowledge files instead of the shipped one")
+        ->check(not_empty());
+    app.add_option("--records", context.records_file, "Records file instead of the one in your data folder")
+        ->check(not_empty());
+    app.add_option("--job", wish.job, "Open the window on this job")->check(a_job_number());
     app.require_subcommand(0, 1);
     add_interview(app, wish);
     add_assess(app, wish);
@@ -329,6 +373,11 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     add_quiz(app, wish);
     add_practice(app, wish);
     add_learner(app, wish);
+    add_class(app, wish.run);
+    add_class_project(*app.get_subcommand("class"), wish);
+    add_records(app, wish.run);
+    add_manual(app, wish, version);
+    check_whole_numbers(app);
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);

@@ -93,7 +93,7 @@ int run_worksheet_list(Context& context, bool json) {
                             << wrapped("    " + worksheet.about, 80, 4) << "\n"
                             << "    Example: " << example_of(worksheet, units) << "\n";
     }
-    if (json) context.streams.out << list.dump(2) << "\n";
+    if (json) context.streams.out << json_text(list) << "\n";
     return 0;
 }
 
@@ -131,7 +131,7 @@ int run_worksheet(Context& context, const Knowledge& knowledge, const std::strin
                                 id, "as in: " + example_of(worksheet, units)});
     }
     if (json)
-        context.streams.out << sheet_json(knowledge, sheet).dump(2) << "\n";
+        context.streams.out << json_text(sheet_json(knowledge, sheet)) << "\n";
     else
         print_sheet(context.streams.out, knowledge, sheet_text(knowledge, sheet, units));
     return 0;

@@ -1,4 +1,5 @@
-// The plot's parts from back to front: hatch, spread, limits, curve, the point one is at; words beside them.
+// The plot's parts from back to front: hatch, spread, bars, limits, curve, marks, the point one is at; words
+// beside them.
 #include "app/window/plot.hpp"
 
 #include <algorithm>
@@ -38,8 +39,10 @@ class Painter {
         });
         draw_grid(left);
         kit_.within(area_, [&] {
+            draw_bars();
             draw_limits();
             draw_curves();
+            draw_marks();
         });
         draw_here();
         if (beside) label_bands_beside({area_.right() + kit_.px(8), area_.y, right - kit_.px(8), area_.h});
@@ -121,6 +124,37 @@ class Painter {
             std::vector<ImVec2> points;
             for (const PlotPoint& point : piece) points.push_back({x_of(point.x), y_of(point.y)});
             kit_.stroke(points, Role::accent, 3);
+        }
+    }
+
+    void draw_bars() {
+        for (const PlotBar& bar : plot_.bars) {
+            const float top = y_of(std::max(bar.low, bar.high)), left = x_of(bar.from);
+            const Box box{left, top, x_of(bar.to) - left, y_of(std::min(bar.low, bar.high)) - top};
+            if (bar.hatched) {
+                kit_.hatch(box, 4, Role::ink2);
+            } else {
+                kit_.fill(box, Role::accent);
+            }
+            kit_.outline(box, Role::ink2, 1, 0);
+        }
+    }
+
+    void draw_marks() {
+        const float line = kit_.theme().line_height(Type::small);
+        for (const PlotMark& mark : plot_.marks) {
+            const float x = x_of(mark.x), y = y_of(mark.y);
+            if (mark.spread > 0) {
+                const float top = y_of(mark.y + mark.spread), low = y_of(mark.y - mark.spread);
+                kit_.fill({x - kit_.px(0.75F), top, kit_.px(1.5F), low - top}, Role::ink2);
+            }
+            kit_.disc({x, y}, mark.ringed ? 6 : 4, Role::ink);
+            if (!mark.ringed) continue;
+            kit_.disc({x, y}, 3.5F, Role::card);
+            const float width = kit_.text_width(mark.text, Type::small);
+            const bool left = x + kit_.px(9) + width > area_.right();
+            kit_.line_in({left ? x - kit_.px(9) - width : x + kit_.px(9), y - line / 2, width, line},
+                         mark.text, Type::small, Role::ink);
         }
     }
 

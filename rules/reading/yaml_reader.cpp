@@ -34,6 +34,14 @@ class TreeBuilder : public YAML::EventHandler {
 
     YamlNode take_root() { return std::move(root_); }
 
+    // The parser counts columns in bytes.
+    Place place(const YAML::Mark& mark) const {
+        const std::size_t end = std::min(static_cast<std::size_t>(std::max(mark.pos, 0)), text_.size());
+        const std::size_t bytes = std::min(static_cast<std::size_t>(std::max(mark.column, 0)), end);
+        const int letters = count_letters(text_.substr(end - bytes, bytes));
+        return {file_, lines_before_ + std::max(mark.line, 0) + 1, letters + 1};
+    }
+
     void OnDocumentStart(const YAML::Mark&) override {}
     void OnDocumentEnd() override {}
 
@@ -84,13 +92,6 @@ class TreeBuilder : public YAML::EventHandler {
     void OnMapEnd() override { close(); }
 
   private:
-    Place place(const YAML::Mark& mark) const {
-        const std::size_t end = std::min(static_cast<std::size_t>(std::max(mark.pos, 0)), text_.size());
-        const std::size_t bytes = std::min(static_cast<std::size_t>(std::max(mark.column, 0)), end);
-        const int letters = count_letters(text_.substr(end - bytes, bytes));
-        return {file_, lines_before_ + std::max(mark.line, 0) + 1, letters + 1};
-    }
-
     YamlNode node(YamlNode::Kind kind, const YAML::Mark& mark) const {
         const Place at = place(mark);
         YamlNode made;
@@ -187,9 +188,7 @@ bool parse(const std::string& name, std::string_view text, int lines_before, Yam
                              "look for a line '---', or at the indentation"});
         }
     } catch (const YAML::Exception& refused) {
-        const int line = lines_before + std::max(refused.mark.line, 0) + 1;
-        found.push_back({{name, line, std::max(refused.mark.column, 0) + 1},
-                         "not readable as YAML: " + refused.msg,
+        found.push_back({builder.place(refused.mark), "not readable as YAML: " + refused.msg,
                          "look at the indentation, quotes and brackets here and just above"});
         readable = false;
     }

@@ -112,6 +112,7 @@ Outlook::Outlook(Decision decision) : decision_(std::move(decision)), planner_(d
     plan_.minutes = planner_.minutes(start_);
     plan_.order = planner_.order();
     plan_each_ = planner_.minutes_each(plan_.order, start_);
+    screen_.emplace(decision_.repairs, start_, plan_.order, plan_each_);
 }
 
 void Outlook::find_proofs() {

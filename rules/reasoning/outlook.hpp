@@ -3,9 +3,11 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "rules/reasoning/fault_network.hpp"
+#include "rules/reasoning/plan_screen.hpp"
 #include "rules/reasoning/ranking.hpp"
 #include "rules/reasoning/repair_plan.hpp"
 
@@ -47,6 +49,7 @@ class Outlook {
 
     const Decision& decision() const { return decision_; }
     RepairPlanner& planner() { return planner_; }
+    PlanScreen& screen() { return *screen_; }
 
     // Nothing asked, nothing tried.
     const Position& start() const { return start_; }
@@ -96,6 +99,7 @@ class Outlook {
     Position start_;
     RepairPlan plan_;
     std::vector<double> plan_each_;  // minutes of plan() per hypothesis
+    std::optional<PlanScreen> screen_;
 };
 
 }  // namespace hardover

@@ -145,9 +145,24 @@ double RollOut::best_after(std::size_t depth) {
     return best;
 }
 
+// About what is left after the question, times the mass, without a plan.
+double RollOut::screened_after(const Position& position, int question) {
+    Position& after = at(1);
+    outlook_.ask(position, question, after);
+    double minutes = 0;
+    for (int reading = 0; reading < outlook_.readings_of(question); ++reading) {
+        outlook_.take_answer(position, question, reading, after);
+        if (after.mass > 0) minutes += outlook_.screen().minutes(after);
+    }
+    return minutes;
+}
+
+// A plan is made after every answer of those that look best to the screen; the others save nothing by
+// themselves that would make them the best.
 void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& steps) {
     const Planned planned = plan(position);
-    std::vector<double> worked_out(position.asked.size(), -1);  // after the question, for those like it
+    std::vector<double> worked_out(position.asked.size(), -1);  // by the screen, for those like it
+    std::vector<std::pair<double, std::size_t>> looks;          // total by the screen, and the step
     for (std::size_t q = 0; q < position.asked.size(); ++q) {
         if (position.asked[q]) continue;
         const int question = static_cast<int>(q);
@@ -155,14 +170,23 @@ void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& st
         step.index = question;
         step.minutes = outlook_.asking(position, question);
         step.alone = planned.minutes;
-        if (step.minutes * position.mass + planned.least < planned.minutes) {
+        const double asking = step.minutes * position.mass;
+        if (asking + planned.least < planned.minutes) {
             double& after = worked_out[static_cast<std::size_t>(outlook_.same_as(question))];
-            if (after < 0) after = after_question(position, question, 0, planned.least, no_matter);
-            step.alone = std::min(planned.minutes, after);
+            if (after < 0) after = screened_after(position, question);
+            looks.push_back({asking + after, steps.size()});
         }
+        steps.push_back(step);
+    }
+    std::sort(looks.begin(), looks.end());
+    for (std::size_t n = 0; n < std::min(limits_.planned_after, looks.size()); ++n) {
+        Weighed& step = steps[looks[n].second];
+        const double after = after_question(position, step.index, 0, planned.least, no_matter);
+        step.alone = std::min(planned.minutes, after);
+    }
+    for (Weighed& step : steps) {
         step.alone /= position.mass;
         step.after = step.alone;
-        steps.push_back(step);
     }
 }
 
@@ -220,7 +244,8 @@ bool RollOut::worth_more_work(const Position& position, const std::vector<Weighe
 std::vector<Weighed> RollOut::weigh(const Position& position) {
     forget();
     spent_ = 0;
-    may_spend_ = work_ = limits_.work;
+    const bool few = position.done.size() <= limits_.few_actions;
+    may_spend_ = work_ = few ? limits_.work : limits_.work / 2;
     at(0) = position;
     root_mass_ = position.mass;
     const auto by_total = [](const Weighed& a, const Weighed& b) {

@@ -18,7 +18,12 @@
 namespace hardover {
 
 struct LookLimits {
-    long work = 60'000;             // hypotheses and actions weighed in roll-outs, in all
+    // Hypotheses and actions weighed in roll-outs, in all; half of it where there are more than
+    // `few_actions`.
+    long work = 60'000;
+    // Questions after whose answers a plan is made. Against making one after every question's, on 1,000
+    // moments of simulated jobs: the same expected minutes, in two thirds of the time.
+    std::size_t planned_after = 24;
     std::size_t questions = 8;      // rolled out and asked within a roll-out
     std::size_t actions = 3;        // of the plan, rolled out as first steps
     std::size_t looked_deeper = 3;  // first steps looked at one step deeper
@@ -75,6 +80,7 @@ class RollOut {
     double follow_on(std::size_t depth, const Planned& planned);
     double best_after(std::size_t depth);
     void choose_questions(const std::vector<Weighed>& questions);
+    double screened_after(const Position& position, int question);
     void weigh_questions(const Position& position, std::vector<Weighed>& steps);
     void roll_out(std::vector<Weighed>& steps, bool deeper);
     bool worth_more_work(const Position& position, const std::vector<Weighed>& steps) const;

@@ -26,6 +26,10 @@ std::string nearest_spelling(std::string_view word, const std::vector<std::strin
     int best_distance = most + 1;
     std::string best;
     for (const std::string& candidate : candidates) {
+        // Letters too many or too few are each a step: the full count, dear for a long word, is not needed.
+        const auto longer = std::max(word.size(), candidate.size());
+        const auto shorter = std::min(word.size(), candidate.size());
+        if (longer - shorter >= static_cast<std::size_t>(best_distance)) continue;
         const int distance = spelling_distance(word, candidate);
         if (distance < best_distance) {
             best_distance = distance;

@@ -131,32 +131,34 @@ TEST_CASE("A count file that is damaged is refused at its line and column") {
 }
 
 TEST_CASE("A file that is something else is refused at the field that is wrong") {
-    CHECK(refusal("{}") == "north.json: this is not a file of counts");
-    CHECK(refusal("[1, 2]") == "north.json: this is not a file of counts");
-    CHECK(refusal("{\"dark\": true}") == "north.json: this is not a file of counts");
+    CHECK(refusal("{}") == "north.json:1:1: this is not a file of counts");
+    CHECK(refusal("[1, 2]") == "north.json:1:1: this is not a file of counts");
+    CHECK(refusal("{\"dark\": true}") == "north.json:1:1: this is not a file of counts");
     CHECK(refusal(with("\"hardover_counts\": 1", "\"hardover_counts\": 2")) ==
-          "north.json: a newer version of Hardover made this file of counts");
+          "north.json:2:22: a newer version of Hardover made this file of counts");
     CHECK(refusal(with("\"hardover_counts\": 1", "\"hardover_counts\": \"x\"")) ==
-          "north.json, at hardover_counts: there is no such form of counts");
-    CHECK(refusal(with("\"number\": 3,", "")) == "north.json, at shops[0]: the field 'number' is missing");
+          "north.json:2:22, at hardover_counts: there is no such form of counts");
+    CHECK(refusal(with("\"number\": 3,", "")) ==
+          "north.json:4:5, at shops[0]: the field 'number' is missing");
     CHECK(refusal(with("\"number\": 3", "\"number\": 3, \"boats\": 4")) ==
-          "north.json, at shops[0]: there is no field 'boats'");
+          "north.json:4:5, at shops[0]: there is no field 'boats'");
     CHECK(refusal(with("\"number\": 3", "\"number\": 3, \"number\": 4")) ==
-          "north.json: the field 'number' is given twice");
+          "north.json:6:20: the field 'number' is given twice");
     CHECK(refusal(with("\"fuse_blown\": 2", "\"fuse_blown\": -2")) ==
-          "north.json, at shops[0].jobs.in_use.fuse_blown: this is not a whole number from 0 to a thousand "
+          "north.json:7:41, at shops[0].jobs.in_use.fuse_blown: this is not a whole number from 0 to a "
+          "thousand "
           "million");
     CHECK(refusal(with("\"blown\": 2", "\"blown\": 2.5"))
-              .find("north.json, at shops[0].readings.fuse_blown.fuse.blown: ") == 0);
+              .find("north.json:8:53, at shops[0].readings.fuse_blown.fuse.blown: ") == 0);
     CHECK(refusal(with("\"number\": 3", "\"number\": 99999999999999999999")).find("at shops[0].number") !=
           std::string::npos);
     CHECK(refusal(with("{\"fuse_blown\": 2}", "7")) ==
-          "north.json, at shops[0].jobs.in_use: this is not an object");
-    CHECK(refusal(with("in_use", "In use!")) == "north.json, at shops[0].jobs: 'In use!' is not an id");
+          "north.json:7:26, at shops[0].jobs.in_use: this is not an object");
+    CHECK(refusal(with("in_use", "In use!")) == "north.json:7:15, at shops[0].jobs: 'In use!' is not an id");
     CHECK(refusal(with("\"a1\"", "\"North Yard\"")) ==
-          "north.json, at shops[0].shop: this is not a shop's id");
+          "north.json:5:15, at shops[0].shop: this is not a shop's id");
     CHECK(refusal(with("\"shops\": [", "\"shops\": [7, ")) ==
-          "north.json, at shops[0]: this is not an object");
+          "north.json:3:13, at shops[0]: this is not an object");
 }
 
 TEST_CASE("Counts of nothing are left out") {

@@ -125,6 +125,8 @@ void Collector::lists(const JobPage& page) {
     add("assumption", page.assumptions);
     add("trace", page.trace);
     add("note", page.notes);
+    add("photo", page.photos);
+    add("apart", page.apart);
     add("left out", page.left_out);
     for (const EventLine& event : page.events) {
         add_number("event", event.sequence);

@@ -36,7 +36,7 @@ TEST_CASE("A backup leaves one file and never writes over another") {
     const std::string copy = folder.file("copy.db");
     REQUIRE_OK(store.value().backup(copy));
     CHECK(folder.content().count("copy.db") == 1);
-    for (const char* more : {"copy.db-wal", "copy.db-shm", "copy.db.unfinished", "copy.db.unfinished-wal"}) {
+    for (const char* more : {"copy.db-wal", "copy.db-shm", "copy.db-journal"}) {
         CHECK(folder.content().count(more) == 0);
     }
     const std::string before = file_text(copy);

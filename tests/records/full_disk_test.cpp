@@ -1,12 +1,12 @@
 // A disk that runs full at any write: what was confirmed stays, and the message says what happened.
-#include "full_disk.hpp"
+#include "faulty_disk.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
 using namespace hardover_tests;
 
 TEST_CASE("When the disk runs full at any write, every confirmed event is there after reopening") {
-    FullDisk disk;
+    FaultyDisk disk;
     int n = 1;
     for (bool refused = true; refused; ++n) {
         INFO("full from write " << n);
@@ -30,7 +30,7 @@ TEST_CASE("When the disk runs full at any write, every confirmed event is there 
             }
         }
         refused = disk.refused_any();
-        disk.make_room();
+        disk.mend();
 
         auto store = Store::open(path);
         REQUIRE_OK(store);
@@ -44,7 +44,7 @@ TEST_CASE("When the disk runs full at any write, every confirmed event is there 
 }
 
 TEST_CASE("After room is made, the same window goes on writing") {
-    FullDisk disk;
+    FaultyDisk disk;
     const TemporaryFolder folder;
     auto store = Store::open(folder.file("jobs.db"));
     REQUIRE_OK(store);
@@ -53,13 +53,13 @@ TEST_CASE("After room is made, the same window goes on writing") {
     CHECK_FALSE(store.value().append(1, event(2), summary()).ok());
     CHECK_FALSE(store.value().start_job(event(1), summary()).ok());
     CHECK(store.value().jobs().value().size() == 1);
-    disk.make_room();
+    disk.mend();
     REQUIRE_OK(store.value().append(1, event(2), summary()));
     CHECK(store.value().events(1).value().size() == 2);
 }
 
 TEST_CASE("A records file that could not be made for want of room can be made later") {
-    FullDisk disk;
+    FaultyDisk disk;
     bool refused = true;
     int n = 1;
     for (; refused; ++n) {
@@ -73,7 +73,7 @@ TEST_CASE("A records file that could not be made for want of room can be made la
             if (!store.ok()) CHECK(store.error().what == "the disk is full; this step was not written");
         }
         refused = disk.refused_any();
-        disk.make_room();
+        disk.mend();
         auto store = Store::open(path);
         REQUIRE_OK(store);
         REQUIRE_OK(store.value().start_job(event(1), summary()));

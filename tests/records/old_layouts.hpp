@@ -44,4 +44,27 @@ CREATE TABLE counts (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+inline const std::string added_by_version_3 = R"sql(
+CREATE TABLE learners (
+    number INTEGER PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    added_at TEXT NOT NULL
+) STRICT;
+CREATE TABLE study_events (
+    learner INTEGER NOT NULL REFERENCES learners (number),
+    sequence INTEGER NOT NULL CHECK (sequence >= 1),
+    at TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    body TEXT NOT NULL,
+    PRIMARY KEY (learner, sequence)
+) STRICT, WITHOUT ROWID;
+CREATE TRIGGER study_events_are_appended_in_order BEFORE INSERT ON study_events
+WHEN NEW.sequence <> 1 + (SELECT coalesce(max(sequence), 0) FROM study_events WHERE learner = NEW.learner)
+BEGIN SELECT RAISE(ABORT, 'an event must be the next one of its learner'); END;
+CREATE TRIGGER study_events_are_never_changed BEFORE UPDATE ON study_events
+BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
+CREATE TRIGGER study_events_are_never_deleted BEFORE DELETE ON study_events
+BEGIN SELECT RAISE(ABORT, 'an event is never deleted'); END;
+)sql";
+
 }  // namespace hardover_tests

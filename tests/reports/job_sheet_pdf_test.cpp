@@ -7,7 +7,7 @@
 
 #include "app/reports/sheet_composer.hpp"
 #include "app/reports/sheet_pages.hpp"
-#include "app/reports/whole_file.hpp"
+#include "app/records/whole_file.hpp"
 #include "reports/sheet_support.hpp"
 
 using namespace hardover;

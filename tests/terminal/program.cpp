@@ -6,7 +6,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <chrono>
+#include <climits>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -25,23 +27,40 @@ struct Child {
     int errors = -1;
 };
 
-Child start(const std::vector<std::string>& arguments) {
+// Takes the place of this process, which is a child of the test.
+[[noreturn]] void become(const std::vector<std::string>& arguments, const Surroundings& around) {
+    setenv("HARDOVER_KNOWLEDGE", source_path("knowledge").c_str(), 1);  // wherever the build folder lies
+    setenv("HARDOVER_ASSETS", source_path("assets").c_str(), 1);
+    for (const auto& [name, value] : around.environment) {
+        if (value) {
+            setenv(name.c_str(), value->c_str(), 1);
+        } else {
+            unsetenv(name.c_str());
+        }
+    }
+    if (!around.folder.empty() && chdir(around.folder.c_str()) != 0) _exit(127);
+    const std::string program = around.program.empty() ? HARDOVER_PROGRAM : around.program;
+    std::vector<char*> words;
+    for (const std::string& word : around.through) words.push_back(const_cast<char*>(word.c_str()));
+    words.push_back(const_cast<char*>(program.c_str()));
+    for (const std::string& argument : arguments) words.push_back(const_cast<char*>(argument.c_str()));
+    words.push_back(nullptr);
+    execvp(words.front(), words.data());
+    _exit(127);
+}
+
+Child start(const std::vector<std::string>& arguments, const Surroundings& around) {
     int in[2], out[2], err[2];
     if (pipe2(in, O_CLOEXEC) != 0 || pipe2(out, O_CLOEXEC) != 0 || pipe2(err, O_CLOEXEC) != 0) {
         throw std::runtime_error("no pipe");
     }
     const int process = fork();
     if (process == 0) {
+        setpgid(0, 0);
         dup2(in[0], STDIN_FILENO);
         dup2(out[1], STDOUT_FILENO);
         dup2(err[1], STDERR_FILENO);
-        setenv("HARDOVER_KNOWLEDGE", source_path("knowledge").c_str(), 1);  // wherever the build folder lies
-        setenv("HARDOVER_ASSETS", source_path("assets").c_str(), 1);
-        std::vector<char*> words{const_cast<char*>(HARDOVER_PROGRAM)};
-        for (const std::string& argument : arguments) words.push_back(const_cast<char*>(argument.c_str()));
-        words.push_back(nullptr);
-        execv(HARDOVER_PROGRAM, words.data());
-        _exit(127);
+        become(arguments, around);
     }
     close(in[0]);
     close(out[1]);
@@ -56,7 +75,8 @@ int exit_code(int process) {
 }
 
 // Feeds the input and collects both outputs at once, so that no full pipe stops the program.
-void talk(const Child& child, const std::string& input, Ran& ran) {
+void talk(const Child& child, const std::string& input, std::chrono::seconds most, Ran& ran) {
+    const auto give_up = std::chrono::steady_clock::now() + most;
     std::size_t fed = 0;
     int feed = child.input;
     bool out_open = true;
@@ -69,7 +89,11 @@ void talk(const Child& child, const std::string& input, Ran& ran) {
         pollfd waits[3] = {{out_open ? child.output : -1, POLLIN, 0},
                            {err_open ? child.errors : -1, POLLIN, 0},
                            {feed, POLLOUT, 0}};
-        poll(waits, 3, 20000);
+        poll(waits, 3, 1000);
+        if (!ran.hung && std::chrono::steady_clock::now() > give_up) {
+            ran.hung = true;
+            kill(-child.process, SIGKILL);  // with what it has started
+        }
         char buffer[4096];
         if (waits[0].revents != 0) {
             const ssize_t got = read(child.output, buffer, sizeof buffer);
@@ -82,7 +106,9 @@ void talk(const Child& child, const std::string& input, Ran& ran) {
             err_open = got > 0;
         }
         if (feed >= 0 && waits[2].revents != 0) {
-            const ssize_t put = write(feed, input.data() + fed, input.size() - fed);
+            // So much goes into a pipe that takes anything at all; more might wait for the program for ever.
+            const std::size_t piece = std::min<std::size_t>(input.size() - fed, PIPE_BUF);
+            const ssize_t put = write(feed, input.data() + fed, piece);
             fed = put > 0 ? fed + put : input.size();
         }
     }
@@ -91,20 +117,21 @@ void talk(const Child& child, const std::string& input, Ran& ran) {
 
 }  // namespace
 
-Ran run_program(const std::vector<std::string>& arguments, const std::string& input) {
+Ran run_program(const std::vector<std::string>& arguments, const std::string& input,
+                const Surroundings& around) {
     signal(SIGPIPE, SIG_IGN);
-    const Child child = start(arguments);
+    const Child child = start(arguments, around);
     Ran ran;
-    talk(child, input, ran);
+    talk(child, input, around.most, ran);
     close(child.output);
     close(child.errors);
     ran.code = exit_code(child.process);
     return ran;
 }
 
-RunningProgram::RunningProgram(const std::vector<std::string>& arguments) {
+RunningProgram::RunningProgram(const std::vector<std::string>& arguments, const Surroundings& around) {
     signal(SIGPIPE, SIG_IGN);
-    const Child child = start(arguments);
+    const Child child = start(arguments, around);
     process_ = child.process;
     input_ = child.input;
     output_ = child.output;
@@ -124,19 +151,41 @@ void RunningProgram::type(const std::string& line) {
     }
 }
 
+bool RunningProgram::read_for(std::chrono::microseconds time) {
+    const auto until = std::chrono::steady_clock::now() + time;
+    while (true) {
+        const auto left =
+            std::chrono::duration_cast<std::chrono::nanoseconds>(until - std::chrono::steady_clock::now());
+        if (left.count() <= 0) return true;
+        const timespec wait{left.count() / 1'000'000'000, left.count() % 1'000'000'000};
+        pollfd output{output_, POLLIN, 0};
+        if (ppoll(&output, 1, &wait, nullptr) <= 0) continue;
+        if (!read_some()) return false;
+    }
+}
+
+bool RunningProgram::read_some() {
+    char buffer[4096];
+    const ssize_t got = read(output_, buffer, sizeof buffer);
+    if (got > 0) seen_.append(buffer, got);
+    return got > 0;
+}
+
+int RunningProgram::prompts() const {
+    int prompts = 0;
+    for (std::size_t at = seen_.find("\n> "); at != std::string::npos; at = seen_.find("\n> ", at + 1)) {
+        ++prompts;
+    }
+    return prompts;
+}
+
 bool RunningProgram::wait_for_prompt(int n) {
     const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(20);
     while (std::chrono::steady_clock::now() < until) {
-        int prompts = 0;
-        for (std::size_t at = seen_.find("\n> "); at != std::string::npos; at = seen_.find("\n> ", at + 1))
-            ++prompts;
-        if (prompts >= n) return true;
+        if (prompts() >= n) return true;
         pollfd wait{output_, POLLIN, 0};
         if (poll(&wait, 1, 200) <= 0) continue;
-        char buffer[4096];
-        const ssize_t got = read(output_, buffer, sizeof buffer);
-        if (got <= 0) return false;
-        seen_.append(buffer, got);
+        if (!read_some()) return false;
     }
     return false;
 }
@@ -146,6 +195,7 @@ void RunningProgram::kill_hard() {
     kill(process_, SIGKILL);
     waitpid(process_, nullptr, 0);
     process_ = -1;
+    while (read_some()) continue;  // what was printed before the end
 }
 
 TemporaryFolder::TemporaryFolder() {

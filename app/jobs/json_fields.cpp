@@ -1,0 +1,144 @@
+// The JSON library would turn 1e300 into a whole number without a word: every range is looked at first.
+#include "app/jobs/json_fields.hpp"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace hardover {
+
+using nlohmann::json;
+
+namespace {
+
+constexpr int greatest = 1'000'000'000;
+
+bool is_whole(const json& value, std::int64_t least, std::int64_t most) {
+    if (value.is_number_unsigned() && value.get<std::uint64_t>() > INT64_MAX) return false;
+    return value.is_number_integer() && value.get<std::int64_t>() >= least &&
+           value.get<std::int64_t>() <= most;
+}
+
+bool is_number(const json& value, double least, double most) {
+    return value.is_number() && value.get<double>() >= least && value.get<double>() <= most;
+}
+
+}  // namespace
+
+JsonFields::JsonFields(const std::string& text)
+    : body_(std::make_unique<json>(json::parse(text, nullptr, false))) {
+    if (!body_->is_object()) fault_ = "has a body that cannot be read";
+}
+
+JsonFields::~JsonFields() = default;
+
+bool JsonFields::has(const char* name) const {
+    return body_->is_object() && body_->contains(name);
+}
+
+std::string JsonFields::text(const char* name) {
+    const json* field = find(name);
+    if (field == nullptr) return "";
+    if (!field->is_string()) return wrong(name, "a text"), "";
+    return field->get<std::string>();
+}
+
+std::string JsonFields::text_if_there(const char* name) {
+    return has(name) ? text(name) : "";
+}
+
+bool JsonFields::flag(const char* name) {
+    const json* field = find(name);
+    if (field == nullptr) return false;
+    if (!field->is_boolean()) return wrong(name, "true or false"), false;
+    return field->get<bool>();
+}
+
+std::int64_t JsonFields::whole(const char* name, std::int64_t least, std::int64_t most) {
+    const json* field = find(name);
+    if (field == nullptr) return least;
+    if (!is_whole(*field, least, most)) {
+        return wrong(name, "a whole number from " + std::to_string(least)), least;
+    }
+    return field->get<std::int64_t>();
+}
+
+int JsonFields::count(const char* name, int least) {
+    return static_cast<int>(whole(name, least, greatest));
+}
+
+std::uint64_t JsonFields::seed(const char* name) {
+    const json* field = find(name);
+    if (field == nullptr) return 0;
+    if (!field->is_number_unsigned()) return wrong(name, "a whole number from 0"), 0;
+    return field->get<std::uint64_t>();
+}
+
+double JsonFields::number(const char* name) {
+    const json* field = find(name);
+    if (field == nullptr) return 0;
+    if (!is_number(*field, -greatest, greatest)) return wrong(name, "a number of ordinary size"), 0;
+    return field->get<double>();
+}
+
+double JsonFields::chance(const char* name) {
+    const json* field = find(name);
+    if (field == nullptr) return 0;
+    if (!is_number(*field, 0, 1)) return wrong(name, "a number from 0 to 1"), 0;
+    return field->get<double>();
+}
+
+std::vector<std::string> JsonFields::texts(const char* name) {
+    const json* field = find(name);
+    if (field == nullptr) return {};
+    std::vector<std::string> texts;
+    bool fits = field->is_array();
+    for (std::size_t i = 0; fits && i < field->size(); ++i) {
+        fits = (*field)[i].is_string();
+        if (fits) texts.push_back((*field)[i].get<std::string>());
+    }
+    if (!fits) return wrong(name, "a list of texts"), std::vector<std::string>();
+    return texts;
+}
+
+std::vector<std::string> JsonFields::texts_in(const char* name, const std::vector<const char*>& names) {
+    if (!has(name)) return {};
+    const json& object = (*body_)[name];
+    std::vector<std::string> texts;
+    for (const char* part : names) {
+        const bool is_text = object.is_object() && object.contains(part) && object[part].is_string();
+        if (!is_text) return wrong(name, std::to_string(names.size()) + " texts"), std::vector<std::string>();
+        texts.push_back(object[part].get<std::string>());
+    }
+    return texts;
+}
+
+std::vector<int> JsonFields::counts(const char* name, std::size_t how_many) {
+    const json* field = find(name);
+    std::vector<int> counts(how_many, 0);
+    if (field == nullptr) return counts;
+    bool fits = field->is_array() && field->size() == how_many;
+    for (std::size_t i = 0; fits && i < how_many; ++i) {
+        fits = is_whole((*field)[i], 0, greatest);
+        if (fits) counts[i] = (*field)[i].get<int>();
+    }
+    if (!fits) wrong(name, "a list of " + std::to_string(how_many) + " whole numbers from 0");
+    return counts;
+}
+
+void JsonFields::refuse(const std::string& fault) {
+    if (fault_.empty()) fault_ = fault;
+}
+
+const json* JsonFields::find(const char* name) {
+    if (!body_->is_object()) return nullptr;
+    const auto field = body_->find(name);
+    if (field != body_->end()) return &*field;
+    refuse(std::string("lacks '") + name + "'");
+    return nullptr;
+}
+
+void JsonFields::wrong(const char* name, const std::string& expected) {
+    refuse(std::string("has a '") + name + "' that is not " + expected);
+}
+
+}  // namespace hardover

@@ -1,0 +1,145 @@
+// The command line of `hardover class ...`.
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "app/terminal/class_commands.hpp"
+
+namespace hardover {
+
+namespace {
+
+using Run = int (*)(Context&, const ClassRequest&);
+
+// Declares the commands of one class; all of them fill the same request.
+class ClassLine {
+  public:
+    ClassLine(CLI::App& app, std::function<int(Context&)>& run)
+        : class_(*app.add_subcommand("class", "A shop class: roster, sets, hand-ins, figures")), run_(run) {
+        class_.require_subcommand(1);
+        class_.add_option("--class", request_->class_name, "Which class, where there are several");
+        class_.add_option("--passphrase-file", request_->passphrase_file,
+                          "File whose first line is the passphrase; - for the standard input");
+    }
+
+    void add_all() {
+        CLI::App* made = add(class_, "new", "Make a class, and its keys behind a passphrase", run_class_new);
+        made->add_option("NAME", request_->name, "Name of the class")->required();
+        json(add(class_, "list", "The classes on this PC", run_class_list));
+        CLI::App* passphrase = add(class_, "passphrase", "Change the passphrase", run_class_passphrase);
+        passphrase->add_option("--new-passphrase-file", request_->new_passphrase_file,
+                               "File with the new one; asked for if missing");
+        json(
+            add(class_, "protects", "What the signatures protect against, and what not", run_class_protects));
+        add_roster();
+        add_sets();
+        add_student();
+        add_merging();
+    }
+
+  private:
+    CLI::App* add(CLI::App& under, const char* name, const char* about, Run what) {
+        CLI::App* command = under.add_subcommand(name, about);
+        command->callback([request = request_, run = &run_, what] {
+            *run = [request, what](Context& context) { return what(context, *request); };
+        });
+        command->fallthrough();
+        return command;
+    }
+
+    void json(CLI::App* command) { command->add_flag("--json", request_->json, "Print JSON"); }
+
+    void seat(CLI::App* command) {
+        command->add_option("SEAT", request_->seat, "Code of the seat, such as A07")->required();
+    }
+
+    void add_roster() {
+        CLI::App* roster = class_.add_subcommand("roster", "Who sits where; names stay on this PC");
+        roster->fallthrough();
+        roster->require_subcommand(1);
+        json(add(*roster, "list", "All seats", run_roster_list));
+        CLI::App* added = add(*roster, "add", "Add a seat", run_roster_add);
+        seat(added);
+        added->add_option("--name", request_->name, "Name, where one is wanted");
+        added->add_option("--group", request_->group, "Group");
+        CLI::App* renamed = add(*roster, "rename", "Give a seat another name, or none", run_roster_rename);
+        seat(renamed);
+        renamed->add_option("NAME", request_->name, "Name; none if missing");
+        CLI::App* moved = add(*roster, "group", "Put a seat into a group, or none", run_roster_group);
+        seat(moved);
+        moved->add_option("GROUP", request_->group, "Group; none if missing");
+        seat(add(*roster, "remove", "Take a seat and its name off the roster", run_roster_remove));
+        CLI::App* imported = add(*roster, "import", "Add the seats of a CSV table", run_roster_import);
+        imported->add_option("FILE", request_->file, "First row: seat,name,group")->required();
+    }
+
+    void add_sets() {
+        CLI::App* set = class_.add_subcommand("set", "Sets of quizzes and practice boats");
+        set->fallthrough();
+        set->require_subcommand(1);
+        CLI::App* made = add(*set, "make", "Make a set and write its file to a folder", run_set_make);
+        made->add_option("FOLDER", request_->folder, "Where the file goes")->required();
+        made->add_option("TASKS", request_->tasks,
+                         "In order: 'quiz topic=wander count=10 due=2026-12-04', 'boat level=2 help=unaided'")
+            ->required();
+        made->add_option("--title", request_->title, "What it is about");
+        made->add_option("--id", request_->set, "Short name; the next of S1, S2 ... if missing");
+        made->add_option("--seats", request_->seats, "Only these seats")->delimiter(',');
+        made->add_flag("--graded", request_->graded,
+                       "Seal the questions under a start code; only the instructor's program marks");
+        json(made);
+        json(add(*set, "list", "The sets of the class", run_set_list));
+        CLI::App* shown = add(*set, "show", "What stands in the file of a set", run_set_show);
+        shown->add_option("FILE", request_->file, "File of the set")->required();
+        json(shown);
+        CLI::App* written = add(*set, "write", "Write the file of a set once more", run_set_write);
+        written->add_option("ID", request_->set, "Id of the set")->required();
+        written->add_option("FOLDER", request_->folder, "Where the file goes")->required();
+        CLI::App* code = add(*set, "start-code", "The start code of a graded set", run_set_start_code);
+        code->add_option("ID", request_->set, "Id of the set")->required();
+    }
+
+    void add_student() {
+        CLI::App* take = add(class_, "take", "Take a set at a seat, or go on with it", run_class_take);
+        take->add_option("FILE", request_->file, "File of the set")->required();
+        take->add_option("--seat", request_->seat, "Code of the seat")->required();
+        take->add_option("--start-code-file", request_->start_code_file,
+                         "File with the start code of a graded set; asked for if missing");
+        json(add(class_, "taken", "The sets taken on this PC", run_class_taken));
+        CLI::App* handed =
+            add(class_, "hand-in", "Write the hand-in of a seat to a folder", run_class_hand_in);
+        handed->add_option("FOLDER", request_->folder, "Stick or shared folder")->required();
+        CLI::App* purged =
+            add(class_, "purge", "Take a seat's answers off this PC, after the hand-in", run_class_purge);
+        for (CLI::App* command : {handed, purged}) {
+            command->add_option("--seat", request_->seat, "Code of the seat")->required();
+            command->add_option("--set", request_->set, "Id of the set, where the seat took several");
+        }
+        json(handed);
+    }
+
+    void add_merging() {
+        CLI::App* merge =
+            add(class_, "merge", "Bring hand-ins together; any order, any number of times", run_class_merge);
+        merge->add_option("FILES", request_->files, "Hand-ins")->required();
+        json(merge);
+        add(class_, "check", "Is everything collected as it was countersigned?", run_class_check);
+        CLI::App* figures = add(class_, "figures", "What the class came to", run_class_figures);
+        figures->add_flag("--graded", request_->graded, "Graded sets too: asks for the passphrase");
+        json(figures);
+        CLI::App* demo = add(class_, "demo", "Build an invented class of 20 with results", run_class_demo);
+        demo->add_option("OUT", request_->folder, "Folder to be made")->required();
+        demo->add_option("--seed", request_->seed, "Another seed, another class");
+    }
+
+    CLI::App& class_;
+    std::function<int(Context&)>& run_;
+    std::shared_ptr<ClassRequest> request_ = std::make_shared<ClassRequest>();
+};
+
+}  // namespace
+
+void add_class(CLI::App& app, std::function<int(Context&)>& run) {
+    ClassLine(app, run).add_all();
+}
+
+}  // namespace hardover

@@ -1,0 +1,58 @@
+// The class's keys stand behind the passphrase and behind nothing else.
+#include "app/classroom/instructor.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "classroom_support.hpp"
+
+using namespace hardover;
+using namespace hardover::classroom;
+using namespace hardover_tests;
+
+TEST_CASE("The passphrase opens the class, a wrong one gives one message, a new one takes its place") {
+    ClassOfOwn own;
+    const auto wrong = open_class(own.of, "six words somebody would guess");
+    REQUIRE_FALSE(wrong.ok());
+    CHECK(
+        wrong.error().text() ==
+        "this does not open: the words are not right, or it was changed (type them again; small and capital "
+        "letters differ)");
+    CHECK(to_hex(own.keys.public_key) == own.of.public_key);
+    CHECK_FALSE(change_passphrase(own.class_store, own.of, "six words somebody would guess",
+                                  "another passphrase", quick_cost)
+                    .ok());
+    REQUIRE_OK(
+        change_passphrase(own.class_store, own.of, class_passphrase, "another passphrase", quick_cost));
+    const auto again = find_class(own.class_store, "");
+    REQUIRE_OK(again);
+    CHECK_FALSE(open_class(again.value(), class_passphrase).ok());
+    const auto keys = open_class(again.value(), "another passphrase");
+    REQUIRE_OK(keys);
+    CHECK(keys.value().public_key == own.keys.public_key);
+    CHECK(keys.value().of_seeds.bytes() == own.keys.of_seeds.bytes());
+}
+
+TEST_CASE("A class needs a name of its own and a passphrase of some length") {
+    ClassOfOwn own;
+    CHECK_FALSE(make_class(own.class_store, "evening", class_passphrase, class_day, quick_cost).ok());
+    CHECK_FALSE(make_class(own.class_store, " ", class_passphrase, class_day, quick_cost).ok());
+    CHECK_FALSE(make_class(own.class_store, "Morning", "short", class_day, quick_cost).ok());
+    REQUIRE_OK(make_class(own.class_store, "Morning", class_passphrase, class_day, quick_cost));
+    CHECK(find_class(own.class_store, "").error().text() ==
+          "there are several classes on this PC (say which with --class NAME)");
+    CHECK(find_class(own.class_store, "Morning").value().public_key != own.of.public_key);
+    CHECK(find_class(own.class_store, "Mornin").error().cure == "did you mean 'Morning'?");
+}
+
+TEST_CASE("A seat taken off the roster leaves no name in the records file") {
+    ClassOfOwn own;
+    Roster roster = roster_of(own.class_store, own.of).value();
+    REQUIRE_OK(roster.rename("A02", "Quincy Invented-Nobody"));
+    REQUIRE_OK(keep_roster(own.class_store, own.of, roster));
+    CHECK(roster_of(own.class_store, own.of).value().find("A02")->name == "Quincy Invented-Nobody");
+    REQUIRE_OK(roster.remove("A02"));
+    REQUIRE_OK(keep_roster(own.class_store, own.of, roster));
+    CHECK(roster_of(own.class_store, own.of).value().seats().size() == 2);
+    CHECK(file_text(own.records_file()).find("Quincy") == std::string::npos);
+    CHECK(file_text(own.records_file() + "-wal").find("Quincy") == std::string::npos);
+}

@@ -1,0 +1,242 @@
+// A class from the roster to merged results, through the built program: an instructor's PC, two students'
+// PCs, and files carried between them.
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "support.hpp"
+#include "terminal/program.hpp"
+#include "terminal/records_of_own.hpp"
+
+using namespace hardover_tests;
+using nlohmann::json;
+namespace fs = std::filesystem;
+
+namespace {
+
+// A room with an instructor's PC and a stick that goes round.
+class Room {
+  public:
+    Room() {
+        write_file(passphrase(), "six words nobody would guess\n");
+        const Ran made = instructor({"new", "Evening"});
+        INFO(made.err);
+        REQUIRE(made.code == 0);
+        write_file(stick.file("roster.csv"),
+                   "seat,name,group\nA01,Invented One,Port\nA02,,Starboard\nA03,,\n");
+        REQUIRE(instructor({"roster", "import", stick.file("roster.csv")}).code == 0);
+    }
+
+    std::string passphrase() const { return stick.file("passphrase"); }
+
+    Ran instructor(std::vector<std::string> words) const { return on("instructor.db", std::move(words)); }
+
+    Ran on(const std::string& records, std::vector<std::string> words, const std::string& input = "") const {
+        words.insert(words.begin(),
+                     {"--records", stick.file(records), "class", "--passphrase-file", passphrase()});
+        return run_program(words, input);
+    }
+
+    // Takes the set at a seat, answers, and hands it in.
+    void take(const std::string& set, const std::string& seat, const std::string& typed) const {
+        const std::string records = "pc_" + seat + ".db";
+        const Ran taken = on(records, {"take", stick.file(set), "--seat", seat}, typed);
+        INFO(taken.err << taken.out);
+        REQUIRE(taken.code == 0);
+        const Ran handed = on(records, {"hand-in", stick.path(), "--seat", seat});
+        INFO(handed.err);
+        REQUIRE(handed.code == 0);
+    }
+
+    TemporaryFolder stick;
+};
+
+json figures(const Room& room, const std::string& records) {
+    const Ran ran = room.on(records, {"figures", "--json"});
+    INFO(ran.err);
+    REQUIRE(ran.code == 0);
+    return json::parse(ran.out);
+}
+
+}  // namespace
+
+TEST_CASE("A class goes from the roster to merged results, the same in any order and however often") {
+    const Room room;
+    const Ran made = room.instructor({"set", "make", room.stick.path(), "quiz topic=signs count=3 seed=4",
+                                      "boat level=1 seed=3", "--title", "First", "--json"});
+    INFO(made.err);
+    REQUIRE(made.code == 0);
+    CHECK(json::parse(made.out)["id"] == "S1");
+    CHECK(json::parse(made.out)["seats"].size() == 3);
+
+    room.take("S1.hardover-set", "A01", "a @ 90\nb\n?\ncall\n");
+    room.take("S1.hardover-set", "A02", "b\nb\n");  // leaves in the middle
+    const std::string first = room.stick.file("S1_A01.hardover-hand-in");
+    const std::string other = room.stick.file("S1_A02.hardover-hand-in");
+
+    fs::copy_file(room.stick.file("instructor.db"), room.stick.file("second.db"));
+    const Ran merged = room.instructor({"merge", first, other});
+    INFO(merged.err);
+    CHECK(merged.code == 0);
+    CHECK(merged.out.find("seat A01, set S1: 7 of 7 records are new.") != std::string::npos);
+    CHECK(merged.out.find("Not handed in yet, S1: A03") != std::string::npos);
+    const Ran again = room.instructor({"merge", other, first, other});
+    CHECK(again.out.find("3 files, 0 refused, 0 new records.") != std::string::npos);
+    REQUIRE(room.on("second.db", {"merge", other}).code == 0);
+    REQUIRE(room.on("second.db", {"merge", first}).code == 0);
+    const json results = figures(room, "instructor.db");
+    CHECK(results == figures(room, "second.db"));
+    CHECK(results["answers"] == 5);
+    CHECK(results["boats"] == 1);
+    CHECK(results["learners"] == 2);
+    CHECK(room.instructor({"check"}).code == 0);
+
+    // Going on at the seat and handing in once more brings what is new, no more.
+    room.take("S1.hardover-set", "A02", "c\ncall\n");
+    const Ran later = room.instructor({"merge", other});
+    INFO(later.out);
+    CHECK(later.out.find("seat A02, set S1: 4 of 7 records are new.") != std::string::npos);
+    CHECK(figures(room, "instructor.db")["answers"] == 6);
+}
+
+TEST_CASE("A hand-in that was changed is refused with one message and the others are merged") {
+    const Room room;
+    REQUIRE(room.instructor({"set", "make", room.stick.path(), "quiz topic=signs count=2"}).code == 0);
+    room.take("S1.hardover-set", "A01", "a\na\n");
+    room.take("S1.hardover-set", "A02", "b\nb\n");
+    const std::string path = room.stick.file("S1_A01.hardover-hand-in");
+    std::string text = file_text(path);
+    text.replace(text.find("\"answer\":\"a\""), 12, "\"answer\":\"b\"");
+    write_file(path, text);
+    const Ran merged = room.instructor({"merge", path, room.stick.file("S1_A02.hardover-hand-in")});
+    CHECK(merged.code == 1);
+    CHECK(merged.out.find("was changed after it was made") != std::string::npos);
+    CHECK(merged.out.find("2 files, 1 refused, 4 new records.") != std::string::npos);
+}
+
+TEST_CASE(
+    "A graded set opens with its start code, says nothing of marks, and is marked behind the passphrase") {
+    const Room room;
+    const Ran made =
+        room.instructor({"set", "make", room.stick.path(), "quiz topic=signs count=2", "--graded", "--json"});
+    INFO(made.err);
+    REQUIRE(made.code == 0);
+    const std::string code = json::parse(made.out)["start_code"].get<std::string>();
+    CHECK(room.instructor({"set", "start-code", "S1"}).out == code + "\n");
+    const std::string set = room.stick.file("S1.hardover-set");
+    const Ran wrong = room.on("pc.db", {"take", set, "--seat", "A01"}, "acorn actor agent album\na\na\n");
+    CHECK(wrong.code == 1);
+    CHECK(wrong.err.find("this is not the start code of set S1") != std::string::npos);
+    const Ran taken = room.on("pc.db", {"take", set, "--seat", "A01"}, code + "\na\nb @ 80\n");
+    INFO(taken.err << taken.out);
+    CHECK(taken.code == 0);
+    CHECK(taken.out.find("Noted.") != std::string::npos);
+    for (const char* telling : {"Right", "Wrong", "marks", "seed"}) {
+        CHECK(taken.out.find(telling) == std::string::npos);
+    }
+    REQUIRE(room.on("pc.db", {"hand-in", room.stick.path(), "--seat", "a01"}).code == 0);
+    REQUIRE(room.instructor({"merge", room.stick.file("S1_A01.hardover-hand-in")}).code == 0);
+    CHECK(figures(room, "instructor.db")["answers"] == 2);
+    const Ran without = run_program({"--records", room.stick.file("instructor.db"), "class", "figures"});
+    CHECK(without.out.find("marked once the passphrase is given") != std::string::npos);
+}
+
+TEST_CASE("A wrong passphrase gives one message, and the passphrase never stands on the command line") {
+    const Room room;
+    write_file(room.stick.file("wrong"), "six words somebody would guess\n");
+    const std::vector<std::string> make = {
+        "--records",   room.stick.file("instructor.db"), "class", "set", "make", room.stick.path(),
+        "quiz count=2"};
+    std::vector<std::string> words = make;
+    words.insert(words.end(), {"--passphrase-file", room.stick.file("wrong")});
+    const Ran wrong = run_program(words);
+    CHECK(wrong.code == 1);
+    CHECK(wrong.err ==
+          "hardover: this does not open: the words are not right, or it was changed (type them again; small "
+          "and capital letters differ)\n");
+    CHECK_FALSE(fs::exists(room.stick.file("S1.hardover-set")));
+    const Ran nobody = run_program(make);
+    CHECK(nobody.code == 1);
+    CHECK(nobody.err.find("--passphrase-file FILE") != std::string::npos);
+    words = make;
+    words.insert(words.end(), {"--passphrase-file", "-"});
+    CHECK(run_program(words, "six words nobody would guess\n").code == 0);
+    write_file(room.stick.file("new"), "other words nobody would guess\n");
+    REQUIRE(room.instructor({"passphrase", "--new-passphrase-file", room.stick.file("new")}).code == 0);
+    CHECK(room.instructor({"set", "make", room.stick.path(), "quiz count=2"}).code == 1);
+}
+
+TEST_CASE("A set killed in the middle of a quiz goes on with every answer there") {
+    const Room room;
+    REQUIRE(room.instructor({"set", "make", room.stick.path(), "quiz topic=signs count=3 seed=4"}).code == 0);
+    const std::string records = room.stick.file("pc.db");
+    {
+        RunningProgram taking(
+            {"--records", records, "class", "take", room.stick.file("S1.hardover-set"), "--seat", "A03"});
+        REQUIRE(taking.wait_for_prompt(1));
+        taking.type("a");
+        REQUIRE(taking.wait_for_prompt(2));
+        taking.type("b");
+        REQUIRE(taking.wait_for_prompt(3));
+        taking.kill_hard();
+    }
+    const Ran again = room.on("pc.db", {"take", room.stick.file("S1.hardover-set"), "--seat", "A03"}, "c\n");
+    INFO(again.out);
+    CHECK(again.out.find("3 of 3") != std::string::npos);
+    CHECK(again.out.find("2 of 3") == std::string::npos);
+    CHECK(again.out.find("All 1 tasks are done.") != std::string::npos);
+    const Ran taken = room.on("pc.db", {"taken", "--json"});
+    CHECK(json::parse(taken.out)[0]["records"] == 5);
+    CHECK(room.on("pc.db", {"purge", "--seat", "A03"}).code == 1);
+    REQUIRE(room.on("pc.db", {"hand-in", room.stick.path(), "--seat", "A03"}).code == 0);
+    CHECK(room.on("pc.db", {"purge", "--seat", "A03"}).code == 0);
+}
+
+TEST_CASE("The roster is changed seat by seat, and a fault in a table is told at its place") {
+    const Room room;
+    REQUIRE(room.instructor({"roster", "add", "B01", "--name", "Invented Four"}).code == 0);
+    REQUIRE(room.instructor({"roster", "rename", "A01"}).code == 0);
+    REQUIRE(room.instructor({"roster", "group", "A03", "Port"}).code == 0);
+    REQUIRE(room.instructor({"roster", "remove", "A02"}).code == 0);
+    const json roster = json::parse(room.instructor({"roster", "list", "--json"}).out);
+    REQUIRE(roster.size() == 3);
+    CHECK(roster[0] == json({{"seat", "A01"}, {"name", ""}, {"group", "Port"}}));
+    CHECK(roster[1]["group"] == "Port");
+    CHECK(roster[2]["name"] == "Invented Four");
+    write_file(room.stick.file("bad.csv"), "seat\nC 1\n");
+    const Ran bad = room.instructor({"roster", "import", room.stick.file("bad.csv")});
+    CHECK(bad.code == 1);
+    CHECK(bad.err.find("bad.csv:2:1: 'C 1' is no code of a seat") != std::string::npos);
+    const Ran odd = room.instructor({"set", "make", room.stick.path(), "quiz topic=wanders"});
+    CHECK(odd.err.find("there is no topic 'wanders' (did you mean 'wander'?)") != std::string::npos);
+    const Ran task = room.instructor({"set", "make", room.stick.path(), "boat count=2"});
+    CHECK(task.err.find("task 'boat count=2': 'count' is nothing a boat has") != std::string::npos);
+}
+
+TEST_CASE("What the signatures protect against is said, and what not") {
+    const Ran ran = run_program({"class", "protects"});
+    CHECK(ran.out.find("protect against:") != std::string::npos);
+    CHECK(ran.out.find("Someone else in the seat") != std::string::npos);
+    CHECK(ran.out.find("It is no security for exams.") != std::string::npos);
+}
+
+TEST_CASE("The demo class is built with files as a real one has and says that it is invented") {
+    const TemporaryFolder folder;
+    const std::string out = folder.file("demo");
+    const Ran demo = run_program({"class", "demo", out});
+    INFO(demo.err << demo.out);
+    REQUIRE(demo.code == 0);
+    CHECK(demo.out.find("invented") != std::string::npos);
+    CHECK(demo.out.find("Merged 58 hand-ins") != std::string::npos);
+    CHECK(demo.out.find("Merged once more in the other order: 0 records are new.") != std::string::npos);
+    CHECK(demo.out.find("Refused.") != std::string::npos);
+    CHECK(demo.out.find("checked again: 0 faults") != std::string::npos);
+    CHECK(file_text(out + "/roster.csv").find("Invented learner 20") != std::string::npos);
+    const std::vector<std::string> seat = {"--records", out + "/records.db", "class", "--passphrase-file",
+                                           out + "/passphrase.txt"};
+    std::vector<std::string> merge = seat;
+    merge.insert(merge.end(), {"merge", out + "/hand-ins/S1_A01.hardover-hand-in"});
+    const Ran again = run_program(merge);
+    CHECK(again.out.find("nothing new") != std::string::npos);
+    CHECK(run_program({"class", "demo", out}).code == 1);
+}
