@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <memory>
 
-#include "app/reports/whole_file.hpp"
+#include "app/records/whole_file.hpp"
 
 namespace hardover {
 

@@ -7,7 +7,7 @@
 #include <ostream>
 
 #include "app/classroom/demo.hpp"
-#include "app/reports/whole_file.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/terminal/class_commands.hpp"
 
 namespace hardover {

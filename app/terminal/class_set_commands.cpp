@@ -8,7 +8,7 @@
 #include <sstream>
 
 #include "app/jobs/job.hpp"
-#include "app/reports/whole_file.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/study/practice_boat.hpp"
 #include "app/terminal/class_commands.hpp"
 

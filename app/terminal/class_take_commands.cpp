@@ -9,7 +9,7 @@
 #include "app/classroom/hand_in.hpp"
 #include "app/classroom/taking.hpp"
 #include "app/jobs/job.hpp"
-#include "app/reports/whole_file.hpp"
+#include "app/records/whole_file.hpp"
 #include "app/terminal/class_commands.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/practice_run.hpp"
