@@ -61,7 +61,8 @@ class BadInput {
         if (slot.type.find("INT") != std::string::npos || slot.type.find("FLOAT") != std::string::npos) {
             std::vector<Bad> bad = {{"x"},     {""},   {"1e999"}, {"99999999999999999999999999"},
                                     {"3 psi"}, {"1,5"}};
-            if (whole_run()) bad.insert(bad.end(), {{"9223372036854775807", false}, {"-1"}, {"nan"}, {"\xff\xfe"}});
+            if (whole_run())
+                bad.insert(bad.end(), {{"9223372036854775807", false}, {"-1"}, {"nan"}, {"\xff\xfe"}});
             if (!whole_run()) bad.resize(2);
             return bad;
         }

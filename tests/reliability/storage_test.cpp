@@ -197,16 +197,17 @@ TEST_CASE("Two programs that write to one records file at the same time lose not
     }
     Tried& line = tried("programs writing to one file at the same time");
     for (auto& program : programs) {
-        CHECK(program->wait_for_prompt(each + 1));
+        const bool all_taken = program->wait_for_prompt(each + 1);
+        CHECK(all_taken);
         ++line.tried;
-        ++line.carried_on;
-        line.confirmed += each;
+        line.carried_on += all_taken ? 1 : 0;
+        line.confirmed += std::max(0, program->prompts() - 1);
     }
     programs.clear();
     const auto seen = see_records(records, "SELECT 1 FROM events WHERE kind = 'noted'");
     CHECK(seen.trouble.empty());
     CHECK(seen.rows.size() == 3 * each);
-    line.lost += 3 * each - static_cast<long>(seen.rows.size());
+    line.lost += std::max(0L, line.confirmed - static_cast<long>(seen.rows.size()));
 }
 
 TEST_CASE("A damaged settings file of the window gives the usual settings and a message, whatever is in it") {
