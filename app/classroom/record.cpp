@@ -120,7 +120,7 @@ Result<Record> read_record(const std::string& line) {
                      read.at("seat").get<std::string>(), read.at("attempt").get<std::string>()};
         record.sequence = whole_at(read, "seq", 1);
         record.at = read.at("at").get<std::string>();
-        record.day = whole_at(read, "day");
+        record.day = whole_at(read, "day", -1'000'000'000);
         for (const std::string* id : {&record.of.sitting, &record.of.attempt}) {
             if (!from_hex(*id, id_bytes)) return not_a_record("'" + *id + "' is no number of 128 bits");
         }

@@ -103,6 +103,10 @@ int JsonFields::count(const char* name, int least) {
     return static_cast<int>(whole(name, least, greatest));
 }
 
+int JsonFields::day(const char* name) {
+    return static_cast<int>(whole(name, -greatest, greatest));
+}
+
 std::uint64_t JsonFields::seed(const char* name) {
     const json* field = find(name);
     if (field == nullptr) return 0;

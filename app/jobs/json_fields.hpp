@@ -34,9 +34,10 @@ class JsonFields {
     bool flag(const char* name);
     std::int64_t whole(const char* name, std::int64_t least, std::int64_t most);
     int count(const char* name, int least = 0);  // up to a thousand million
-    std::uint64_t seed(const char* name);        // any of 64 bits
-    double number(const char* name);             // within a thousand million either way
-    double chance(const char* name);             // 0 to 1
+    int day(const char* name);             // of the calendar, from 1970; a clock that lost its time is before
+    std::uint64_t seed(const char* name);  // any of 64 bits
+    double number(const char* name);       // within a thousand million either way
+    double chance(const char* name);       // 0 to 1
     std::vector<std::string> texts(const char* name);
     // The texts of an object under these names; none where the object is not there, or is wrong.
     std::vector<std::string> texts_in(const char* name, const std::vector<const char*>& names);

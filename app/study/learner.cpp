@@ -35,7 +35,7 @@ Result<Review> read_review(const std::string& body) {
     review.complaints = fields.texts("complaints");
     review.part = fields.text("part");
     review.seed = fields.seed("seed");
-    review.day = fields.count("day");
+    review.day = fields.day("day");
     review.answer = fields.text("answer");
     review.mark = fields.chance("mark");
     review.guess = fields.chance("guess");

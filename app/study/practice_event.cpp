@@ -119,7 +119,7 @@ Result<Begun> read_begun(const std::string& body) {
     begun.seed = fields.seed("seed");
     begun.level = fields.count("level");
     begun.knowledge = fields.text("knowledge");
-    begun.day = fields.count("day");
+    begun.day = fields.day("day");
     begun.guidance = guidance_in(fields);
     return given(begun, fields);
 }

@@ -30,7 +30,8 @@ TEST_CASE("A review with a number that does not fit is refused and says which") 
     CHECK(refusal("\"seed\":7", "\"seed\":18446744073709551626") ==
           "this is not a review: it has a 'seed' that is not a whole number from 0");
     CHECK(refusal("\"day\":20000", "\"day\":1e300") ==
-          "this is not a review: it has a 'day' that is not a whole number from 0");
+          "this is not a review: it has a 'day' that is not a whole number from -1000000000");
+    CHECK(read_review(with(body, "\"day\":20000", "\"day\":-1")).ok());  // a clock that has lost its time
     CHECK(refusal("\"grade\":1", "\"grade\":5") ==
           "this is not a review: it has a 'grade' that is not a whole number from 1");
     CHECK(refusal("\"mark\":0", "\"mark\":-1e308").find("'mark'") != std::string::npos);

@@ -28,10 +28,6 @@ struct CellLook {
 constexpr CellLook tall_cell;
 constexpr CellLook low_cell{true, 6, 30, 62, 44, 0, Type::strong};
 
-const CellLook& cell_look(const ProjectScene& scene) {
-    return scene.low ? low_cell : tall_cell;
-}
-
 std::string hands_id(std::size_t choice) {
     return "hands." + std::string(1, static_cast<char>('A' + choice));
 }
@@ -49,6 +45,18 @@ float cell_height(const Kit& kit, const CellLook& look, const ChoiceLine& line, 
     float h = kit.text_height(name_of(line, look), look.name, room);
     if (!look.low && !line.note.empty()) h += kit.px(2) + kit.text_height(line.note, Type::small, room);
     return std::max(kit.px(look.field_h), h) + kit.px(2 * look.pad + look.bar);
+}
+
+// What two abreast take of the height.
+float height_abreast(const Kit& kit, const CellLook& look, const std::vector<ChoiceLine>& lines) {
+    const float w = (kit.width() - kit.px(8)) / 2;
+    float sum = 0;
+    for (std::size_t i = 0; i < lines.size(); i += 2) {
+        float h = cell_height(kit, look, lines[i], w);
+        if (i + 1 < lines.size()) h = std::max(h, cell_height(kit, look, lines[i + 1], w));
+        sum += h + kit.px(8);
+    }
+    return sum;
 }
 
 // Where the choices stand: one below the other where that fits, else two abreast.
@@ -162,10 +170,11 @@ void draw_vote(ProjectScene& scene) {
     ProjectView& view = scene.view;
     const classroom::BallotPage& ballot = scene.page().ballot;
     draw_trouble(kit, scene.page().trouble);
-    const CellLook& look = cell_look(scene);
+    const float room = kit.screen().h - kit.px(52 + 36 + 72 + 60);
+    const CellLook& look =
+        scene.low || height_abreast(kit, tall_cell, ballot.choices) > room ? low_cell : tall_cell;
     kit.text(ballot.question, look.low ? Type::h2 : Type::h1, Role::ink);
     kit.gap(look.low ? 4 : 8);
-    const float room = kit.screen().h - kit.px(52 + 36 + 72 + 60);
     const Cells cells = cells_of(kit, look, ballot.choices, room);
     const auto counts = counts_or_none(view);
     const int all = classroom::all_hands(counts);
