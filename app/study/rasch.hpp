@@ -21,8 +21,8 @@ struct RaschFit {
 
 // Most probable difficulties: marginal likelihood with ability normal (0, 1), summed over even steps, and
 // difficulties normal (0, 2) beforehand (R. J. Mislevy, "Bayes modal estimation in item response models",
-// Psychometrika 51, 1986). Abilities are the means a posteriori under those difficulties. 200 learners and 500
-// items take about a second.
+// Psychometrika 51, 1986). Abilities are the means a posteriori under those difficulties. 200 learners and
+// 500 items take about a second.
 RaschFit fit_rasch(const std::vector<AnswerRow>& answers);
 
 }  // namespace hardover::study

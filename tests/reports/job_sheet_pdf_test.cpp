@@ -5,9 +5,9 @@
 #include <csignal>
 #include <fstream>
 
+#include "app/records/whole_file.hpp"
 #include "app/reports/sheet_composer.hpp"
 #include "app/reports/sheet_pages.hpp"
-#include "app/records/whole_file.hpp"
 #include "reports/sheet_support.hpp"
 
 using namespace hardover;
