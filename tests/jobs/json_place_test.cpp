@@ -12,8 +12,8 @@ TEST_CASE("The place of a JSON value is the line and column of its first letter"
     CHECK(json_place(text, "ä") == "1:7");
     CHECK(json_place(text, "shops") == "2:11");
     CHECK(json_place(text, "shops[1]") == "2:15");
-    CHECK(json_place(text, "shops[1].jobs.in_use") == "2:34");
-    CHECK(json_place(text, "n[1]") == "3:11");
+    CHECK(json_place(text, "shops[1].jobs.in_use") == "2:35");
+    CHECK(json_place(text, "n[1]") == "3:12");
 }
 
 TEST_CASE("A way that does not go on gives the place it ends at") {

@@ -34,7 +34,7 @@ TEST_CASE("A review with a number that does not fit is refused and says which") 
     CHECK(read_review(with(body, "\"day\":20000", "\"day\":-1")).ok());  // a clock that has lost its time
     CHECK(refusal("\"grade\":1", "\"grade\":5") ==
           "this is not a review: it has a 'grade' that is not a whole number from 1");
-    CHECK(refusal("\"mark\":0", "\"mark\":-1e308").find("'mark'") != std::string::npos);
+    CHECK(refusal("\"mark\":0.0", "\"mark\":-1e308").find("'mark'") != std::string::npos);
 }
 
 TEST_CASE("An event of a practice boat that does not fit is refused and says why") {
