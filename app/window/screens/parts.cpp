@@ -143,4 +143,25 @@ void draw_numbered(Kit& kit, const std::vector<std::string>& lines) {
     }
 }
 
+void draw_skipped_cautions(Kit& kit, const std::vector<study::practice::SkippedCautions>& works) {
+    if (works.empty()) return;
+    kit.card(
+        {.fill = Role::safety_tint, .line = Role::safety, .pad = 18, .line_width = 2, .edge = Role::safety},
+        [&] {
+            const Box title = kit.take(kit.theme().line_height(Type::h2));
+            kit.icon({title.x, title.y, kit.px(26), kit.px(26)}, Icon::caution, Role::ink);
+            kit.line_in({title.x + kit.px(36), title.y, title.w - kit.px(36), title.h}, "Cautions left out",
+                        Type::h2, Role::ink);
+            for (const study::practice::SkippedCautions& skipped : works) {
+                kit.gap(8);
+                kit.text(skipped.work, Type::strong, Role::ink);
+                for (const std::string& caution : skipped.cautions) {
+                    kit.gap(2);
+                    kit.text(caution, Type::small, Role::ink);
+                }
+            }
+        });
+    kit.gap(14);
+}
+
 }  // namespace hardover::window

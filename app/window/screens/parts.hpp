@@ -6,6 +6,7 @@
 
 #include "app/jobs/page.hpp"
 #include "app/jobs/search.hpp"
+#include "app/study/practice_debrief.hpp"
 #include "app/window/kit.hpp"
 #include "app/window/views.hpp"
 
@@ -51,5 +52,8 @@ void draw_in_columns(Kit& kit, std::size_t count, float least_dp, std::size_t mo
 
 // Steps of work, numbered from 1.
 void draw_numbered(Kit& kit, const std::vector<std::string>& lines);
+
+// Cautions left out on a practice boat, work by work; nothing where none was.
+void draw_skipped_cautions(Kit& kit, const std::vector<study::practice::SkippedCautions>& works);
 
 }  // namespace hardover::window

@@ -44,7 +44,7 @@ void draw_class_debrief(ProjectScene& scene) {
     draw_trouble(kit, page.trouble);
     if (!page.debrief) return;
     const Debrief& told = *page.debrief;
-    for (const std::string& caution : told.skipped_cautions) draw_trouble(kit, caution);
+    draw_skipped_cautions(kit, told.skipped_cautions);
     kit.text(told.headline, Type::h1, Role::ink);
     kit.gap(8);
     kit.text(told.truth, Type::h2, Role::ink);

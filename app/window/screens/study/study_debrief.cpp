@@ -9,28 +9,6 @@ namespace {
 
 using practice::MinutesPart;
 
-void draw_skipped(StudyScene& scene, const practice::Debrief& debrief) {
-    Kit& kit = scene.kit;
-    if (debrief.skipped_cautions.empty()) return;
-    kit.card(
-        {.fill = Role::safety_tint, .line = Role::safety, .pad = 18, .line_width = 2, .edge = Role::safety},
-        [&] {
-            const Box title = kit.take(kit.theme().line_height(Type::h2));
-            kit.icon({title.x, title.y, kit.px(26), kit.px(26)}, Icon::caution, Role::ink);
-            kit.line_in({title.x + kit.px(36), title.y, title.w - kit.px(36), title.h}, "Cautions left out",
-                        Type::h2, Role::ink);
-            for (const practice::SkippedCautions& skipped : debrief.skipped_cautions) {
-                kit.gap(8);
-                kit.text(skipped.work, Type::strong, Role::ink);
-                for (const std::string& caution : skipped.cautions) {
-                    kit.gap(2);
-                    kit.text(caution, Type::small, Role::ink);
-                }
-            }
-        });
-    kit.gap(14);
-}
-
 struct PartLook {
     Role role;
     bool hatched;
@@ -165,7 +143,7 @@ void draw_debrief(StudyScene& scene) {
     Kit& kit = scene.kit;
     const practice::Debrief& debrief = *scene.page.debrief;
     draw_trouble(kit, scene.page.trouble);
-    draw_skipped(scene, debrief);
+    draw_skipped_cautions(scene.kit, debrief.skipped_cautions);
     kit.card({.pad = 22, .edge = Role::accent}, [&] {
         kit.text("HOW IT WENT", Type::caps, Role::accent);
         kit.gap(4);
