@@ -71,8 +71,7 @@ struct CollectHandIns {
 };
 struct CheckCollected {};
 struct WorkOutFigures {};
-struct StopClassWork {};
-enum class ClassExport { tables, questions, sheet, quiz };
+enum class ClassExport { tables, questions };
 struct ExportClass {
     ClassExport what = ClassExport::tables;
 };
@@ -94,9 +93,9 @@ struct PurgeSet {
     std::string attempt;
 };
 
-using ClassAction = std::variant<ShowClassTab, MakeClass, OpenKeys, ShutKeys, ChooseClass, AddSeat,
-                                 ChangeSeat, RemoveSeat, ImportRoster, AddQuizTask, AddBoatTask, DropTask,
-                                 MakeSet, WriteSet, CollectHandIns, CheckCollected, WorkOutFigures,
-                                 StopClassWork, ExportClass, BeginSet, GoOnWithSet, HandInSet, PurgeSet>;
+using ClassAction =
+    std::variant<ShowClassTab, MakeClass, OpenKeys, ShutKeys, ChooseClass, AddSeat, ChangeSeat, RemoveSeat,
+                 ImportRoster, AddQuizTask, AddBoatTask, DropTask, MakeSet, WriteSet, CollectHandIns,
+                 CheckCollected, WorkOutFigures, ExportClass, BeginSet, GoOnWithSet, HandInSet, PurgeSet>;
 
 }  // namespace hardover::window

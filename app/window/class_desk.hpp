@@ -112,7 +112,6 @@ class ClassDesk {
     void apply(const CollectHandIns& collect);
     void apply(const CheckCollected& check);
     void apply(const WorkOutFigures& work);
-    void apply(const StopClassWork& stop);
     void apply(const ExportClass& what);
     void apply(const BeginSet& begin);
     void apply(const GoOnWithSet& go_on);

@@ -36,8 +36,6 @@ void ClassDesk::apply(const WorkOutFigures&) {
     page_.notes = results->notes;
 }
 
-void ClassDesk::apply(const StopClassWork&) {}
-
 void ClassDesk::apply(const ExportClass& what) {
     if (what.what == ClassExport::questions) {
         Task quiz;

@@ -37,13 +37,12 @@ struct RestoreBackup {
 struct KeepBackups {
     int count = 0;
 };
-struct StopRecordsWork {};
 // Files let fall on the window.
 struct DropFiles {
     std::vector<std::string> paths;
 };
 
 using RecordsAction = std::variant<FindJobs, ShowEarlierJobs, AttachPhoto, OpenPhoto, ExportJobs, ImportJobs,
-                                   CheckRecords, RestoreBackup, KeepBackups, StopRecordsWork, DropFiles>;
+                                   CheckRecords, RestoreBackup, KeepBackups, DropFiles>;
 
 }  // namespace hardover::window

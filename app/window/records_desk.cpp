@@ -136,8 +136,6 @@ void RecordsDesk::apply(AppState& state, const KeepBackups& keep) {
     show(state);
 }
 
-void RecordsDesk::apply(AppState&, const StopRecordsWork&) {}
-
 // A photo goes to the job in hand; what is dropped without one is told so.
 void RecordsDesk::apply(AppState& state, const DropFiles& drop) {
     if (state.place == Place::classroom) {

@@ -60,7 +60,6 @@ class RecordsDesk {
     void apply(AppState& state, const CheckRecords& check);
     void apply(AppState& state, const RestoreBackup& restore);
     void apply(AppState& state, const KeepBackups& keep);
-    void apply(AppState& state, const StopRecordsWork& stop);
     void apply(AppState& state, const DropFiles& drop);
 
   private:
