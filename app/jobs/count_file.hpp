@@ -31,8 +31,8 @@ ClosedJobs sum_of(const Shops& shops);
 //  "readings": {cause: {finding: {reading: jobs}}}}]}, in one form: equal counts give equal bytes.
 std::string count_file_text(const Shops& shops);
 
-// Errors name the file, the line and column, and the field where there is one: not JSON, not such a file, a newer form, a
-// field twice, missing or unknown, something that is no count or no id, a shop twice.
+// Errors name the file, the line and column, and the field where there is one: not JSON, not such a file, a
+// newer form, a field twice, missing or unknown, something that is no count or no id, a shop twice.
 Result<Shops> read_count_file(const std::string& text, const std::string& file);
 
 // {"jobs", "readings"} as in the file: what the records keep of one shop.

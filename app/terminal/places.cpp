@@ -15,7 +15,8 @@ std::string environment(const char* name) {
 // An installed program goes first: what lies beside its bin folder may be anybody's.
 Result<std::string> shipped_folder(const std::string& name) {
     std::error_code failed;
-    const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", failed).parent_path();
+    const std::filesystem::path program =
+        std::filesystem::read_symlink("/proc/self/exe", failed).parent_path();
     const std::filesystem::path installed = (program / HARDOVER_DATA_FROM_PROGRAM / name).lexically_normal();
     const std::filesystem::path built = program.parent_path() / name;
     for (const std::filesystem::path& folder : {installed, built}) {

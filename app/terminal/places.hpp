@@ -8,7 +8,8 @@
 namespace hardover {
 
 // The shipped knowledge: $HARDOVER_KNOWLEDGE, else where `cmake --install` puts it seen from the program
-// (../share/hardover/knowledge), else ../knowledge as in a build folder. Error not_found names the folders tried.
+// (../share/hardover/knowledge), else ../knowledge as in a build folder. Error not_found names the folders
+// tried.
 Result<std::string> shipped_knowledge_folder();
 
 // The shipped assets (fonts), found in the same way; $HARDOVER_ASSETS names others.
