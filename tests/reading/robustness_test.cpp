@@ -117,9 +117,9 @@ TEST_CASE("A very long line, key or number does no harm") {
 TEST_CASE("A fault of form behind letters of several bytes is at its own letter") {
     const KnowledgeRead read = read_knowledge({{"wide.yaml", "- a: ± ½ [\n- b: \"°°° {\n"}}, Functions{});
     CHECK_FALSE(read.knowledge);
-    for (const Fault& fault : read.faults) {
-        INFO(fault.text());
-        CHECK(fault.place.line == 2);
-        CHECK(fault.place.column <= 13);
-    }
+    REQUIRE_FALSE(read.faults.empty());
+    const Fault& of_form = read.faults.back();  // after what the first line has
+    INFO(of_form.text());
+    CHECK(of_form.place.line == 2);
+    CHECK(of_form.place.column <= 13);
 }
