@@ -73,7 +73,8 @@ bool told(const ShowOfHands& boat) {
     return boat.fault_shown() || boat.session().phase() != Session::Phase::working;
 }
 
-// The first causes of either moment, and something not listed, in today's order.
+// The first causes and something not listed, the likeliest first; and what is wrong, wherever it stands, once
+// it may be told.
 std::vector<RankBar> ranking(const ShowOfHands& boat) {
     const Session& session = boat.session();
     const auto& faults = session.boat().faults;
@@ -84,7 +85,9 @@ std::vector<RankBar> ranking(const ShowOfHands& boat) {
                      [](const auto& a, const auto& b) { return a.second > b.second; });
     std::vector<RankBar> bars;
     for (const auto& [cause, probability] : order) {
-        if (bars.size() == most_bars || probability <= 0) break;
+        const bool true_fault = told(boat) && std::find(faults.begin(), faults.end(), cause) != faults.end();
+        const bool among_first = bars.size() < most_bars && probability > 0;
+        if (!among_first && !true_fault) continue;
         RankBar bar;
         bar.name = cause == none ? "Something not on this list" : at(session.knowledge().causes, cause).name;
         bar.probability = probability;
@@ -92,7 +95,7 @@ std::vector<RankBar> ranking(const ShowOfHands& boat) {
         bar.percent = percent_text(probability);
         const std::string before_text = percent_text(bar.before);
         if (before_text != bar.percent) bar.moved = "was " + before_text;
-        bar.true_fault = told(boat) && std::find(faults.begin(), faults.end(), cause) != faults.end();
+        bar.true_fault = true_fault;
         bars.push_back(std::move(bar));
     }
     return bars;
