@@ -48,7 +48,7 @@ TEST_CASE("Answers through a pipe finish a job, and the file has it") {
     CHECK(holds(shown.out, "Handed back"));
     CHECK(holds(interview.out, "STOP: "));  // while the rams fight
     CHECK_FALSE(holds(shown.out, "STOP"));  // cured and handed back: it may run again
-    CHECK(holds(run_program(with_records(folder, {"job", "list"})).out, "handed back  Second Wind"));
+    CHECK(holds(run_program(with_records(folder, {"job", "list"})).out, "Second Wind  Handed back"));
 }
 
 TEST_CASE("The interview goes from the complaint to a proved cause by answering what it asks") {

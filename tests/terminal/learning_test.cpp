@@ -157,7 +157,7 @@ TEST_CASE("A file that is not of counts is refused in one located message and no
     CHECK(list.code == 1);
     CHECK(holds(list.err, "list.json:3:1: "));
     CHECK(std::count(list.err.begin(), list.err.end(), '\n') == 1);
-    CHECK(holds(yard.run({"learning", "merge", yard.file("cut.json")}).err, "cut.json, at shops[0]: "));
+    CHECK(holds(yard.run({"learning", "merge", yard.file("cut.json")}).err, "cut.json:1:34, at shops[0]: "));
     CHECK(yard.run({"learning", "merge", yard.file("none.json")}).code == 1);
     CHECK(yard.shown()["other_shops"] == 0);
 
