@@ -11,8 +11,12 @@ namespace hardover_tests {
 using namespace hardover::window;
 
 Harness::Harness(float width, float height, float scale, Look look, Draw draw)
-    : draw_(std::move(draw)), width_(width), height_(height) {
-    ImGui::CreateContext();
+    : before_(ImGui::GetCurrentContext()),
+      own_(ImGui::CreateContext()),
+      draw_(std::move(draw)),
+      width_(width),
+      height_(height) {
+    ImGui::SetCurrentContext(own_);
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;
     io.DisplaySize = {width, height};
@@ -24,7 +28,8 @@ Harness::Harness(float width, float height, float scale, Look look, Draw draw)
 }
 
 Harness::~Harness() {
-    ImGui::DestroyContext();
+    ImGui::DestroyContext(own_);
+    ImGui::SetCurrentContext(before_);
 }
 
 void Harness::frames(int count) {

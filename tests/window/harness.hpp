@@ -8,6 +8,8 @@
 
 #include "app/window/kit.hpp"
 
+struct ImGuiContext;
+
 namespace hardover_tests {
 
 class Harness {
@@ -45,6 +47,8 @@ class Harness {
     void save_picture(const std::string& path) const;
 
   private:
+    ImGuiContext* before_;  // of a harness around this one, which goes on after it
+    ImGuiContext* own_;
     hardover::window::Theme theme_;
     hardover::window::KitMemory memory_;
     Draw draw_;
