@@ -1,6 +1,8 @@
 // The preferences file: {"theme": "dark", "text_percent": 150, "projector_percent": 200, "still": false}.
 #include "app/window/preferences.hpp"
 
+#include <algorithm>
+#include <cstdint>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -39,11 +41,15 @@ std::string wrong_place(const std::string& text, const nlohmann::json& read) {
     return {};
 }
 
-// Compared as they are: a number beyond an int would turn into another one.
+// Looked at as wide as it is: a number beyond an int would turn into another one.
 int percent_of(const nlohmann::json& read, const char* name, int usual) {
     const nlohmann::json percent = read.value(name, nlohmann::json(usual));
-    if (percent > most_text) return most_text;
-    return percent < least_text ? least_text : percent.get<int>();
+    if (percent.is_number_unsigned()) {
+        const auto wide = std::min<std::uint64_t>(percent.get<std::uint64_t>(), most_text);
+        return std::max(static_cast<int>(wide), least_text);
+    }
+    const auto wide = std::clamp<std::int64_t>(percent.get<std::int64_t>(), least_text, most_text);
+    return static_cast<int>(wide);
 }
 
 }  // namespace

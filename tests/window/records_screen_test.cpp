@@ -104,6 +104,7 @@ TEST_CASE("A backup is listed, gone back to after a second press, and what was t
     go(shop, hardover::window::Place::settings);
     shop.harness->click("settings.backup");
     REQUIRE(page_of(shop).backups.size() == 1);
+    go(shop, hardover::window::Place::bench);
     shop.start_job("Little Auk", "wanders");
     go(shop, hardover::window::Place::settings);
     const std::string number = std::to_string(page_of(shop).backups.front().number);

@@ -162,7 +162,7 @@ TEST_CASE("A preferences file that cannot be read is put aside, not written over
     const auto read = read_preferences(path);
     REQUIRE_FALSE(read.ok());
     CHECK(read.error().text().find("window.json.unreadable") != std::string::npos);
-    CHECK(read.error().where == path + ":1:7");
+    CHECK(read.error().where == path + ":1:6");
     REQUIRE_OK(write_preferences(path, {Look::high_contrast, 150}));
     CHECK(file_text(path + ".unreadable") == "[1, 2");
     REQUIRE_OK(read_preferences(path));

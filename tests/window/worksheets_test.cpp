@@ -27,7 +27,7 @@ TEST_CASE("A worksheet is found by a word of its inputs, filled in and worked ou
     CHECK_FALSE(shop.harness->has("sheet.units"));
     shop.harness->press(Key::tab);
     shop.harness->press(Key::tab);
-    for (int i = 0; i < 12 && shop.harness->focused() != "sheet.rim_force"; ++i)
+    for (int i = 0; i < 30 && shop.harness->focused() != "sheet.rim_force"; ++i)
         shop.harness->press(Key::tab);
     shop.harness->press(Key::enter);
     REQUIRE(shop.state->sheets.open == "rim_force");
