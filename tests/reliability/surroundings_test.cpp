@@ -44,7 +44,9 @@ WorkDone work_in(const std::string& folder, const Surroundings& around, bool all
     };
     run({"interview", "--boat", "Größe 🚤"},
         "wander\nanswer wheel_sponge 2.35 in\nrig rams 2\nnote 3,5 bar – שמן, 油\nq\n");
-    done.events = see_records(records, "SELECT group_concat(kind || body) FROM events").rows.front();
+    // Without the job's own number, which is drawn by chance.
+    done.events = see_records(records, "SELECT group_concat(kind || json_remove(body, '$.job')) FROM events")
+                      .rows.front();
     done.assessed = run({"assess", source_path("tests/cases/drives_toe_after_fitting.yaml"), "--json"});
     done.worksheet = run({"worksheet", "turns_lock_to_lock", "kind=single_rod", "displacement=1.7 in^3/turn",
                           "rams=1", "bore=1.75 in", "rod=3/4 in", "stroke=9 in", "counted_port=16.6 turns",

@@ -41,6 +41,7 @@ std::string photo(const Shop& shop, const std::string& name) {
 TEST_CASE("A job is found among many by its boat, its words and its state, and opened from there") {
     Shop shop(1280, 3000);
     shop.start_job("Grey Heron", "tight to port");
+    go(shop, hardover::window::Place::bench);
     shop.start_job("Little Auk", "wanders at speed");
     go(shop, hardover::window::Place::bench);
     shop.harness->click("records.find");
