@@ -1,13 +1,26 @@
 // SQLite's calls and codes turned into Result and Error, in one place.
 #include "app/records/database.hpp"
 
+#include <cstdint>
+#include <filesystem>
+#include <system_error>
 #include <utility>
 
 namespace hardover::records_detail {
 
 namespace {
 constexpr const char* damaged_text = "the records file is damaged";
+
+// Less is left on the disk of this file than the index of the write-ahead log needs.
+bool no_room_at(const std::string& path) {
+    constexpr std::uintmax_t least = 64 * 1024;
+    std::error_code failed;
+    const auto folder = std::filesystem::absolute(path, failed).parent_path();
+    const auto room = std::filesystem::space(folder, failed);
+    return !failed && room.available < least;
 }
+
+}  // namespace
 
 Error damaged_error(const std::string& path, const std::string& detail) {
     Error error{Error::Kind::storage, damaged_text, path,
@@ -28,10 +41,12 @@ Error storage_error(const std::string& path, int code, const std::string& detail
         return make("the records file was moved or deleted while it was open",
                     "put it back, then start again");
     }
+    const auto full = [&] {
+        return make("the disk is full; this step was not written", "make room on the disk, then do it again");
+    };
     switch (code & 0xff) {
         case SQLITE_FULL:
-            return make("the disk is full; this step was not written",
-                        "make room on the disk, then do it again");
+            return full();
         case SQLITE_BUSY:
         case SQLITE_LOCKED:
             return make("another program is holding the records file",
@@ -53,6 +68,7 @@ Error storage_error(const std::string& path, int code, const std::string& detail
                     "this disk cannot lock files, so that two programs would spoil each other's work",
                     "keep the records on a disk of this computer, or have the share set up with locks");
             }
+            if (no_room_at(path)) return full();  // the index beside the write-ahead log has no room either
             return make("the disk could not be read or written", "check the disk, then do it again");
         case SQLITE_NOMEM:
             return make("there is not enough memory", "close other programs, then do it again");
