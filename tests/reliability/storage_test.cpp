@@ -196,17 +196,21 @@ TEST_CASE("Two programs that write to one records file at the same time lose not
         programs.back()->type(notes + "q");
     }
     Tried& line = tried("programs writing to one file at the same time");
+    long refused = 0;
     for (auto& program : programs) {
         const bool all_taken = program->wait_for_prompt(each + 1);
         CHECK(all_taken);
         ++line.tried;
         line.carried_on += all_taken ? 1 : 0;
-        line.confirmed += std::max(0, program->prompts() - 1);
+        // On a busy machine a program may wait in vain and say so; what it refuses it has not confirmed.
+        const long told = times(in_one_line(program->seen()), "another program is holding the records file");
+        refused += told;
+        line.confirmed += std::max(0, program->prompts() - 1) - told;
     }
     programs.clear();
     const auto seen = see_records(records, "SELECT 1 FROM events WHERE kind = 'noted'");
     CHECK(seen.trouble.empty());
-    CHECK(seen.rows.size() == 3 * each);
+    CHECK(static_cast<long>(seen.rows.size()) + refused == 3 * each);
     line.lost += std::max(0L, line.confirmed - static_cast<long>(seen.rows.size()));
 }
 
