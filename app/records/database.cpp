@@ -1,6 +1,7 @@
 // SQLite's calls and codes turned into Result and Error, in one place.
 #include "app/records/database.hpp"
 
+#include <algorithm>
 #include <cstdint>
 #include <filesystem>
 #include <system_error>
@@ -191,6 +192,17 @@ Result<void> Transaction::begin() {
 
 Result<void> Transaction::commit() {
     return database_.run("COMMIT");
+}
+
+std::string Database::first_bytes(std::size_t count) const {
+    sqlite3_file* file = nullptr;
+    sqlite3_file_control(handle(), "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    if (file == nullptr || file->pMethods == nullptr) return {};
+    sqlite3_int64 size = 0;
+    if (file->pMethods->xFileSize(file, &size) != SQLITE_OK) return {};
+    std::string bytes(std::min<std::size_t>(count, static_cast<std::size_t>(size)), '\0');
+    const int code = file->pMethods->xRead(file, bytes.data(), static_cast<int>(bytes.size()), 0);
+    return code == SQLITE_OK ? bytes : std::string();
 }
 
 }  // namespace hardover::records_detail

@@ -46,6 +46,11 @@ class Database {
 
     // Whether closing the last connection moves the write-ahead log into the file. Off while the file is only
     // being looked at, so that a refused file keeps its bytes.
+    // The first bytes of the file as they lie on the disk, fewer where it is shorter. Read through SQLite's
+    // own handle: closing another one of the same file would let go of all locks this process has on it
+    // (POSIX), and programs that write side by side would lose each other's work.
+    std::string first_bytes(std::size_t count) const;
+
     void checkpoint_on_close(bool wanted) const;
 
     // The error for a code this connection gave.

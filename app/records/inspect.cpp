@@ -1,11 +1,11 @@
 // The look before the leap: header, version and damage of a records file, without touching it.
 #include "app/records/inspect.hpp"
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <cstdint>
 #include <filesystem>
-#include <fstream>
 #include <string_view>
 #include <system_error>
 #include <thread>
@@ -59,30 +59,6 @@ std::uintmax_t page_size(const Header& header) {
     return size == 1 ? 65536 : size;
 }
 
-// The header of a records file this program knows, or why it is none.
-Result<Header> read_header(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    Header header{};
-    file.read(reinterpret_cast<char*>(header.data()), header.size());
-    const auto got = static_cast<std::size_t>(file.gcount());
-    if (got == 0) return storage_error(path, SQLITE_CANTOPEN);
-    const std::string_view start(reinterpret_cast<const char*>(header.data()), got);
-    if (start.substr(0, magic.size()) != magic.substr(0, got)) {
-        return not_ours(path, "this is not a records file of Hardover");
-    }
-    if (got < header_size) return damaged_error(path, "it is cut short");
-    if (big_endian(header, application_id_at) != application_id) {
-        return not_ours(path, "this is another program's database, not a records file of Hardover");
-    }
-    const auto version = big_endian(header, user_version_at);
-    if (version > static_cast<std::int32_t>(migration_steps().size())) return newer_error(path, version);
-    if (version < 1 || header[write_version_at] > newest_file_format ||
-        header[read_version_at] > newest_file_format) {
-        return damaged_error(path, "its header makes no sense");
-    }
-    return header;
-}
-
 // "file:" URI of a path, with the letters that mean something in a URI escaped.
 std::string uri_of(const std::string& path) {
     std::string uri = "file:";
@@ -98,6 +74,32 @@ std::string uri_of(const std::string& path) {
         }
     }
     return uri;
+}
+
+// The header of a records file this program knows, or why it is none.
+Result<Header> read_header(const std::string& path) {
+    const auto file = Database::open(path, SQLITE_OPEN_READONLY, std::chrono::milliseconds(0),
+                                     uri_of(path) + "?immutable=1");
+    if (!file.ok()) return file.error();
+    const std::string start = file.value().first_bytes(header_size);
+    const std::size_t got = start.size();
+    if (got == 0) return storage_error(path, SQLITE_CANTOPEN);
+    Header header{};
+    std::copy(start.begin(), start.end(), header.begin());
+    if (start.substr(0, magic.size()) != magic.substr(0, got)) {
+        return not_ours(path, "this is not a records file of Hardover");
+    }
+    if (got < header_size) return damaged_error(path, "it is cut short");
+    if (big_endian(header, application_id_at) != application_id) {
+        return not_ours(path, "this is another program's database, not a records file of Hardover");
+    }
+    const auto version = big_endian(header, user_version_at);
+    if (version > static_cast<std::int32_t>(migration_steps().size())) return newer_error(path, version);
+    if (version < 1 || header[write_version_at] > newest_file_format ||
+        header[read_version_at] > newest_file_format) {
+        return damaged_error(path, "its header makes no sense");
+    }
+    return header;
 }
 
 // Reads the whole file as if it could not change: no lock, no -wal, no -shm is made.

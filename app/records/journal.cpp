@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <fstream>
 #include <thread>
 
 namespace hardover::records_detail {
@@ -63,11 +62,10 @@ bool memory_is_shared(const Database& database) {
     return file_layer_shares_memory(database);
 }
 
-bool has_write_ahead_mark(const std::string& path) {
+bool has_write_ahead_mark(const Database& database) {
     constexpr std::size_t read_version_at = 19;  // "Database File Format", section 1.3
-    std::ifstream file(path, std::ios::binary);
-    std::array<char, read_version_at + 1> start{};
-    return file.read(start.data(), start.size()) && start[read_version_at] == 2;
+    const std::string start = database.first_bytes(read_version_at + 1);
+    return start.size() > read_version_at && start[read_version_at] == 2;
 }
 
 Result<void> hold_alone(const Database& database) {
@@ -76,7 +74,7 @@ Result<void> hold_alone(const Database& database) {
 
 Result<Journal> settle_journal(const Database& database, bool fresh, std::chrono::milliseconds wait) {
     const bool shared = memory_is_shared(database);
-    if (shared && (fresh || has_write_ahead_mark(database.path()))) {
+    if (shared && (fresh || has_write_ahead_mark(database))) {
         const auto mode = change_journal(database, "PRAGMA journal_mode = WAL", wait);
         if (!mode.ok()) return mode.error();
         if (mode.value() == "wal") {

@@ -23,7 +23,7 @@ bool is_of_the_network(std::uint64_t type);
 bool memory_is_shared(const Database& database);
 
 // Whether the file says of itself that it is kept with a write-ahead log. False for a missing or empty one.
-bool has_write_ahead_mark(const std::string& path);
+bool has_write_ahead_mark(const Database& database);
 
 // Before anything is read of a file with that mark where no memory is shared: holds the file alone.
 Result<void> hold_alone(const Database& database);

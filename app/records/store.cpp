@@ -87,7 +87,7 @@ Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wai
     if (!opened.ok()) return opened.error();
     const Database& database = opened.value();
     database.checkpoint_on_close(false);
-    if (!memory_is_shared(database) && has_write_ahead_mark(file)) {
+    if (!memory_is_shared(database) && has_write_ahead_mark(database)) {
         if (auto held = hold_alone(database); !held.ok()) return held.error();
     }
     if (auto accepted = accept(database, state.value()); !accepted.ok()) return accepted.error();
