@@ -131,6 +131,7 @@ void RealWindow::find_window() {
     while (!window_.empty() && window_.back() == '\n') window_.pop_back();
     window_ = window_.substr(0, window_.find('\n'));
     tool("windowfocus --sync " + window_);
+    tool("mousemove 3 3");  // where nothing tells more when it is pointed at
 }
 
 std::string RealWindow::tool(const std::string& words) const {

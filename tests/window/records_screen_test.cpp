@@ -132,7 +132,7 @@ TEST_CASE("A look through the records tells what it found") {
 }
 
 TEST_CASE("Nothing is cut, covered or too small among the records, on the bench and in the settings") {
-    Shop shop;
+    Shop shop(1280, 3000);
     shop.start_job("Grey Heron", "tight to port");
     act(shop, DropFiles{{photo(shop, "bracket after the second season.jpg")}});
     go(shop, hardover::window::Place::bench);
