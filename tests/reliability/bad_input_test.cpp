@@ -144,7 +144,7 @@ TEST_CASE("Every command answers wrong words with one message and a code other t
                 input.refuse(words, true);
             }
             const bool takes_any_file =
-                !command.words.empty() && command.words.back() == "attach" && slot.name == "FILE";
+                !command.words.empty() && command.words.back() == "attach" && slot.name.starts_with("FILE");
             for (const Bad& bad : input.wrong_for(slot)) {
                 input.refuse(input.with(command, slot, bad.typed), bad.must_refuse && !takes_any_file);
             }
