@@ -1,5 +1,6 @@
 // The practice boat in hand: begun, worked on step by step, handed over.
 #include "app/study/practice_marks.hpp"
+#include "app/window/seed_typed.hpp"
 #include "app/window/study_desk.hpp"
 
 namespace hardover::window {
@@ -29,7 +30,7 @@ void StudyDesk::take_in_hand(practice::BoatInHand boat) {
 
 void StudyDesk::apply(const BeginBoat& begin) {
     if (taking_) return apply(TakeTask{});
-    const Result<std::uint64_t> seed = seed_or_any(begin.seed);
+    const Result<std::uint64_t> seed = seed_typed(begin.seed, now_());
     if (!seed) {
         refused(seed.error());
         return;

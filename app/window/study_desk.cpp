@@ -1,7 +1,8 @@
 #include "app/window/study_desk.hpp"
 
 #include <algorithm>
-#include <cctype>
+
+#include "app/window/seed_typed.hpp"
 
 namespace hardover::window {
 
@@ -20,17 +21,6 @@ Watched watched_by(Background::Watch& watch) {
 std::shared_ptr<const Portraits> made_if_needed(const std::shared_ptr<const Portraits>& portraits,
                                                 const PreparedKnowledge& prepared) {
     return portraits ? portraits : std::make_shared<const Portraits>(prepared.knowledge());
-}
-
-// A number that is another one every second, short enough to be read to the next bench.
-std::uint64_t seed_of(const std::string& utc) {
-    constexpr std::uint64_t most = 999983;
-    std::uint64_t seed = 0;
-    for (const char letter : utc) {
-        if (std::isdigit(static_cast<unsigned char>(letter)) == 0) continue;
-        seed = (seed * 10 + static_cast<std::uint64_t>(letter - '0')) % most;
-    }
-    return seed;
 }
 
 }  // namespace
@@ -105,17 +95,6 @@ void StudyDesk::apply(const StopWork&) {
     const bool boat = page_.working->showing == StudyShowing::practice;
     stop_working();
     if (!boat) apply(ShowStudy{StudyShowing::start});
-}
-
-Result<std::uint64_t> StudyDesk::seed_or_any(const std::string& typed) const {
-    if (typed.empty()) return seed_of(now_());
-    const bool digits = std::all_of(typed.begin(), typed.end(),
-                                    [](unsigned char letter) { return std::isdigit(letter) != 0; });
-    if (!digits || typed.size() > 18) {
-        return Error{Error::Kind::bad_input, "'" + typed + "' is not the number of a boat", "",
-                     "a whole number such as 7; leave it empty for any boat"};
-    }
-    return static_cast<std::uint64_t>(std::stoull(typed));
 }
 
 // Opened anew each time: quiz and boat write to the same learner.

@@ -128,8 +128,6 @@ class StudyDesk {
     const study::Portraits& portraits();
     void take_quiz(const Result<std::vector<study::Item>>& items, const study::LearnerState& learner,
                    const study::QuizWish& wish);
-    // The seed typed, or one made from the clock. Error: no whole number.
-    Result<std::uint64_t> seed_or_any(const std::string& typed) const;
     Result<std::optional<practice::Record>> record();
     bool keep(const practice::PracticeEvent& event);
     void do_work();
