@@ -5,6 +5,7 @@
 #include "app/classroom/canonical.hpp"
 #include "app/classroom/seal.hpp"
 #include "app/jobs/json_fields.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/study/known_learner.hpp"
 
 namespace hardover::classroom {
@@ -120,6 +121,9 @@ Result<Record> read_record(const std::string& line) {
                      read.at("seat").get<std::string>(), read.at("attempt").get<std::string>()};
         record.sequence = whole_at(read, "seq", 1);
         record.at = read.at("at").get<std::string>();
+        if (!is_moment(record.at)) {
+            return not_a_record("'" + record.at + "' is not a moment such as 2026-11-25T15:03:13Z");
+        }
         record.day = whole_at(read, "day", -1'000'000'000);
         for (const std::string* id : {&record.of.sitting, &record.of.attempt}) {
             if (!from_hex(*id, id_bytes)) return not_a_record("'" + *id + "' is no number of 128 bits");

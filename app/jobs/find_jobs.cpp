@@ -12,6 +12,7 @@
 
 #include "app/jobs/closed_job.hpp"
 #include "app/jobs/event.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/photos.hpp"
 #include "app/jobs/search.hpp"
@@ -39,12 +40,7 @@ Result<std::string> moment_of_day(const std::string& day, bool end) {
     if (!form || month < 1 || month > 12 || date < 1 || date > 31) {
         return Error{Error::Kind::bad_input, "'" + day + "' is no day", "", "write it as 2026-11-25"};
     }
-    const std::time_t moment = std::mktime(&time);
-    std::tm utc{};
-    gmtime_r(&moment, &utc);
-    char at[] = "2000-01-01T00:00:00Z";
-    std::strftime(at, sizeof at, "%Y-%m-%dT%H:%M:%SZ", &utc);
-    return std::string(at);
+    return moment_text(std::mktime(&time));
 }
 
 // The entry a person means by its id or by words for it.

@@ -2,10 +2,10 @@
 #include "app/jobs/job.hpp"
 
 #include <chrono>
-#include <ctime>
 #include <utility>
 
 #include "app/jobs/assessed_mark.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/jobs/random_id.hpp"
 #include "app/jobs/replay.hpp"
 
@@ -128,12 +128,7 @@ Result<void> return_to(Store& store, const PreparedKnowledge& prepared, Job& job
 }
 
 std::string utc_now() {
-    const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-    std::tm utc{};
-    gmtime_r(&now, &utc);
-    char text[] = "2000-01-01T00:00:00Z";
-    std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
-    return text;
+    return moment_text(std::chrono::system_clock::to_time_t(std::chrono::system_clock::now()));
 }
 
 }  // namespace hardover

@@ -4,13 +4,13 @@
 #include <memory>
 #include <nlohmann/json.hpp>
 #include <optional>
-#include <regex>
 #include <set>
 
 #include "app/jobs/event.hpp"
 #include "app/jobs/job_file.hpp"
 #include "app/jobs/job_file_form.hpp"
 #include "app/jobs/json_place.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/jobs/replay.hpp"
 #include "app/records/photos.hpp"
 #include "app/records/whole_file.hpp"
@@ -32,11 +32,6 @@ struct ReadJob {
 Error refused(std::string what, const std::string& where, std::string cure = "") {
     return {Error::Kind::bad_input, std::move(what), where,
             cure.empty() ? "take the file as the export wrote it" : std::move(cure)};
-}
-
-bool is_moment(const std::string& at) {
-    static const std::regex form("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\dZ");
-    return std::regex_match(at, form);
 }
 
 const std::string* text_of(const ordered_json& object, const char* name) {

@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <ctime>
 
+#include "app/jobs/moment.hpp"
 #include "rules/result/nearest.hpp"
 
 namespace hardover::study {
@@ -101,11 +102,10 @@ Result<KnownLearner> add_learner(Store& store, const std::string& typed, const s
 
 int study_day(const std::string& utc) {
     constexpr int day_starts_at = 4;
+    if (!is_moment(utc)) return 0;
     std::tm told{};
-    if (std::sscanf(utc.c_str(), "%d-%d-%dT%d:%d:%d", &told.tm_year, &told.tm_mon, &told.tm_mday,
-                    &told.tm_hour, &told.tm_min, &told.tm_sec) != 6) {
-        return 0;
-    }
+    std::sscanf(utc.c_str(), "%d-%d-%dT%d:%d:%d", &told.tm_year, &told.tm_mon, &told.tm_mday, &told.tm_hour,
+                &told.tm_min, &told.tm_sec);
     told.tm_year -= 1900;
     told.tm_mon -= 1;
     const std::time_t moment = timegm(&told) - day_starts_at * 3600;

@@ -143,6 +143,19 @@ TEST_CASE("A record of a newer version or an unknown kind is kept with every byt
     CHECK(read.value().records[2].line == odd);
 }
 
+TEST_CASE("A record whose time is no moment in UTC is refused with what it should look like") {
+    const Record record = answers_of(small_set(), "A07", attempt, {"b"}).front();
+    for (const std::string time : {"20262026-12-04T09:00:00Z", "2026-12-04T09:00:00", "yesterday", ""}) {
+        INFO(time);
+        std::string line = record.line;
+        line.replace(line.find(record.at), record.at.size(), time);
+        const auto read = read_record(line);
+        REQUIRE_FALSE(read.ok());
+        CHECK(read.error().text().find("'" + time + "' is not a moment such as 2026-11-25T15:03:13Z") !=
+              std::string::npos);
+    }
+}
+
 TEST_CASE("A record that nests without end is refused before it is worked on") {
     std::vector<Record> records = answers_of(small_set(), "A07", attempt, {"b"});
     std::string& line = records[1].line;

@@ -195,14 +195,16 @@ void try_once(const Knowledge& knowledge, const Worksheet& sheet, Random& random
 
 }  // namespace
 
-// worksheet_fuzz KNOWLEDGE_FOLDER [SECONDS [SEED]]
+// worksheet_fuzz KNOWLEDGE_FOLDER rounds|seconds NUMBER [SEED]: an input to each worksheet a round. The same
+// rounds and seed give the same inputs.
 int main(int argc, char** argv) {
-    if (argc < 2) {
-        std::cerr << "worksheet_fuzz KNOWLEDGE_FOLDER [SECONDS [SEED]]\n";
+    const std::string unit = argc > 3 ? argv[2] : "";
+    if (unit != "rounds" && unit != "seconds") {
+        std::cerr << "worksheet_fuzz KNOWLEDGE_FOLDER rounds|seconds NUMBER [SEED]\n";
         return 2;
     }
-    const double seconds = argc > 2 ? std::atof(argv[2]) : 3;
-    Random random(argc > 3 ? std::strtoull(argv[3], nullptr, 10) : 1);
+    const double most = std::atof(argv[3]);
+    Random random(argc > 4 ? std::strtoull(argv[4], nullptr, 10) : 1);
     for (const int signal : {SIGSEGV, SIGABRT, SIGFPE, SIGILL, SIGBUS}) std::signal(signal, tell_case);
     std::istringstream in;
     Context context{{in, std::cout, std::cerr}, argv[1], ""};
@@ -210,7 +212,11 @@ int main(int argc, char** argv) {
     if (!knowledge) return refuse(context, knowledge.error());
     Tally tally;
     const auto start = std::chrono::steady_clock::now();
-    while (std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count() < seconds)
+    const auto done = [&](long rounds) {
+        const std::chrono::duration<double> time = std::chrono::steady_clock::now() - start;
+        return (unit == "rounds" ? static_cast<double>(rounds) : time.count()) >= most;
+    };
+    for (long rounds = 0; !done(rounds); ++rounds)
         for (const Worksheet& sheet : knowledge.value().worksheets)
             try_once(knowledge.value(), sheet, random, tally);
     std::cout << tally.results + tally.messages << " inputs to " << knowledge.value().worksheets.size()

@@ -77,5 +77,8 @@ TEST_CASE("Work until four in the morning counts for the day before") {
     CHECK(study_day("1970-01-02T03:59:59Z") == 0);
     CHECK(study_day("1970-01-02T04:00:00Z") == 1);
     CHECK(study_day("2026-11-25T15:03:13Z") == 20782);
-    CHECK(study_day("never") == 0);
+    for (const char* no_moment : {"never", "20262026-12-04T09:00:00Z", "2026-11-25T15:03:13", "2026-11-25"}) {
+        INFO(no_moment);
+        CHECK(study_day(no_moment) == 0);
+    }
 }
