@@ -7,9 +7,9 @@
 
 namespace hardover::jobs_detail {
 
-std::vector<Index> complaints_nearest_first(const std::vector<Complaint>& complaints,
-                                            const std::string& said) {
-    WordIndex index;
+std::vector<Index> complaints_nearest_first(const Knowledge& knowledge, const std::string& said) {
+    const std::vector<Complaint>& complaints = knowledge.complaints;
+    WordIndex index{WordRoots(knowledge.same_words)};
     for (std::size_t i = 0; i < complaints.size(); ++i) {
         index.add(i, complaints[i].name, 1.3, true);
         for (const std::string& phrase : complaints[i].words) index.add(i, phrase, 1, true);

@@ -8,10 +8,9 @@
 
 namespace hardover::jobs_detail {
 
-// All complaints, those first whose name or customer's words are nearest to `said` (see WordIndex).
-// Complaints that are equally near keep the order of the knowledge, so without a word in common nothing
-// moves.
-std::vector<Index> complaints_nearest_first(const std::vector<Complaint>& complaints,
-                                            const std::string& said);
+// All complaints of the knowledge, those first whose name or customer's words are nearest to `said` (see
+// WordIndex). Complaints that are equally near keep the order of the knowledge, so without a word in common
+// nothing moves.
+std::vector<Index> complaints_nearest_first(const Knowledge& knowledge, const std::string& said);
 
 }  // namespace hardover::jobs_detail

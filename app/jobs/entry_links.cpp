@@ -1,6 +1,11 @@
 // What refers to what, and names inside conditions.
 #include "app/jobs/entry_page.hpp"
 
+#include <set>
+
+#include "app/jobs/word_roots.hpp"
+#include "app/jobs/wording.hpp"
+
 namespace hardover {
 
 namespace {
@@ -67,6 +72,7 @@ EntryText condition_text(const Knowledge& knowledge, const Expression& expressio
 
 EntryLinks::EntryLinks(const Knowledge& knowledge) {
     add_causes(knowledge);
+    add_words(knowledge);
     add_work(knowledge);
     add_rules(knowledge);
     add_sources(knowledge);
@@ -104,6 +110,25 @@ void EntryLinks::add_causes(const Knowledge& knowledge) {
     }
     for (const Finding& finding : knowledge.findings)
         add("part", "findings", finding.part, link_to("finding", finding));
+}
+
+// Each complaint once, with the first phrase of it that has one of the words.
+void EntryLinks::add_words(const Knowledge& knowledge) {
+    const WordRoots roots(knowledge.same_words);
+    std::map<std::string, Index> of_root;
+    for (std::size_t i = 0; i < knowledge.same_words.size(); ++i)
+        of_root[WordRoots::root_of_entry(knowledge.same_words[i])] = static_cast<Index>(i);
+    for (const Complaint& complaint : knowledge.complaints) {
+        std::set<Index> said;
+        for (const std::string& phrase : complaint.words) {
+            for (const std::string& root : roots.of(phrase)) {
+                const auto same = of_root.find(root);
+                if (same == of_root.end() || !said.insert(same->second).second) continue;
+                add("same_words", "said in", same->second,
+                    link_to("complaint", complaint) + (": " + jobs_detail::quoted(phrase)));
+            }
+        }
+    }
 }
 
 void EntryLinks::add_work(const Knowledge& knowledge) {
@@ -154,6 +179,7 @@ void EntryLinks::add_sources(const Knowledge& knowledge) {
         }
     };
     take("complaint", knowledge.complaints);
+    take("same_words", knowledge.same_words);
     take("finding", knowledge.findings);
     take("check", knowledge.checks);
     take("cause", knowledge.causes);

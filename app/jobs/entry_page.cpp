@@ -19,6 +19,7 @@ namespace {
 template <typename Visit>
 void each_kind(const Knowledge& knowledge, Visit&& visit) {
     visit("complaint", "Complaints", knowledge.complaints);
+    visit("same_words", "Same words", knowledge.same_words);
     visit("finding", "Findings", knowledge.findings);
     visit("check", "Checks", knowledge.checks);
     visit("cause", "Causes", knowledge.causes);
@@ -73,6 +74,9 @@ std::string under_of(const RigField& entry) {
 }
 std::string under_of(const SameCure& entry) {
     return entry.why;
+}
+std::string under_of(const SameWords& entry) {
+    return fmt::format("{}", fmt::join(entry.words, ", "));
 }
 std::string under_of(const Complaint& entry) {
     return entry.words.empty() ? "" : quoted(entry.words.front());

@@ -56,6 +56,7 @@ class EntryLinks {
   private:
     void add(const std::string& kind, const std::string& relation, Index index, const EntryText& from);
     void add_causes(const Knowledge& knowledge);
+    void add_words(const Knowledge& knowledge);
     void add_work(const Knowledge& knowledge);
     void add_rules(const Knowledge& knowledge);
     void add_sources(const Knowledge& knowledge);

@@ -63,6 +63,7 @@ EntryText link_or_nothing(const std::string& kind, const std::vector<E>& entries
 
 // The rows of one entry.
 Rows rows_of(const Book& book, const Complaint& entry, Index index);
+Rows rows_of(const Book& book, const SameWords& entry, Index index);
 Rows rows_of(const Book& book, const Finding& entry, Index index);
 Rows rows_of(const Book& book, const Check& entry, Index index);
 Rows rows_of(const Book& book, const Cause& entry, Index index);

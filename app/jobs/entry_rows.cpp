@@ -43,7 +43,7 @@ Rows shows_row(const Book& book, const Cause& cause) {
         std::string readings;
         for (std::size_t r = 0; r + 1 < finding.readings.size(); ++r) {
             if (shows.how_often[r] <= 0) continue;
-            readings += fmt::format("{}{} {:.0f} of 100", readings.empty() ? "" : "; ",
+            readings += fmt::format("{}{} ({:.0f} of 100)", readings.empty() ? "" : "; ",
                                     finding.readings[r].text, 100 * shows.how_often[r]);
         }
         items.push_back(link_to("finding", finding) + ": " +
@@ -128,11 +128,11 @@ Rows rows_of(const Book& book, const Cause& entry, Index index) {
                        fmt::format(": {:.3g} of 1000 comebacks", entry.odds[h]));
     }
     return row("About", EntryText(entry.about)) + row("Part", link_or_nothing("part", k.parts, entry.part)) +
-           row("Possible when", condition_text(k, entry.possible_when)) + shows_row(book, entry) +
+           row("Possible when", condition_text(k, entry.possible_when)) +
            row("Proved by", link_or_nothing("check", k.checks, entry.proof)) +
            row("Proved when", condition_text(k, entry.proved_when)) +
-           row("Remedy", link_or_nothing("remedy", k.remedies, entry.remedy)) + list_row("Odds", odds) +
-           back_row(book, "In rules", "cause", "in rules", index);
+           row("Remedy", link_or_nothing("remedy", k.remedies, entry.remedy)) + shows_row(book, entry) +
+           list_row("Odds", odds) + back_row(book, "In rules", "cause", "in rules", index);
 }
 
 Rows rows_of(const Book& book, const SameCure& entry, Index) {

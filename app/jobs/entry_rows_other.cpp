@@ -37,6 +37,11 @@ EntryText range_text(const RigField& field, UnitSystem units) {
 
 }  // namespace
 
+Rows rows_of(const Book& book, const SameWords& entry, Index index) {
+    return row("Taken as one word", EntryText(fmt::format("{}", fmt::join(entry.words, ", ")))) +
+           back_row(book, "Said in", "same_words", "said in", index);
+}
+
 Rows rows_of(const Book& book, const Worksheet& entry, Index index) {
     Items inputs;
     for (const WorksheetInput& input : entry.inputs) inputs.push_back(input_text(book, input));

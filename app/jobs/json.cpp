@@ -218,6 +218,7 @@ ordered_json figures_json(const Knowledge& knowledge) {
         std::count_if(knowledge.sources.begin(), knowledge.sources.end(),
                       [](const Source& source) { return source.kind == Source::Kind::published; });
     return {{"complaints", knowledge.complaints.size()},
+            {"same_words", knowledge.same_words.size()},
             {"findings", knowledge.findings.size()},
             {"readings", readings},
             {"causes", knowledge.causes.size()},

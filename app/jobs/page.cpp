@@ -61,7 +61,7 @@ std::string apart_text(const std::vector<JobNumber>& twins) {
 void add_told(const View& view, JobPage& page) {
     const Facts& facts = view.job.facts;
     page.histories = choices(view.knowledge.histories, [&facts](Index i) { return facts.history == i; });
-    for (const Index i : complaints_nearest_first(view.knowledge.complaints, view.job.words)) {
+    for (const Index i : complaints_nearest_first(view.knowledge, view.job.words)) {
         const Complaint& complaint = view.knowledge.complaints[static_cast<std::size_t>(i)];
         page.complaints.push_back({complaint.id, complaint.name, facts.complaints.count(i) > 0});
     }

@@ -11,6 +11,7 @@ namespace hardover {
 std::string kind_name(const std::string& kind) {
     if (kind == "rig_field") return "Field of the rig";
     if (kind == "same_cure") return "Same cure";
+    if (kind == "same_words") return "Same words";
     std::string name = kind;
     if (!name.empty()) name[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(name[0])));
     return name;
@@ -41,7 +42,8 @@ void SearchIndex::add(const std::string& kind, const E& entry, const std::string
     index_.add(at, under, 0.6 * weight);
 }
 
-SearchIndex::SearchIndex(const Knowledge& knowledge) : fingerprint_(knowledge.fingerprint) {
+SearchIndex::SearchIndex(const Knowledge& knowledge)
+    : index_(WordRoots(knowledge.same_words)), fingerprint_(knowledge.fingerprint) {
     for (const Complaint& each : knowledge.complaints) {
         add("complaint", each, "", 1.25);
         for (const std::string& words : each.words) index_.add(entries_.size() - 1, words, 1.25, true);
@@ -95,7 +97,6 @@ std::vector<SearchHit> search(const SearchIndex& index, const Knowledge& knowled
                               const std::vector<JobRow>& jobs, const std::string& words, std::size_t most) {
     std::vector<SearchHit> hits;
     if (words.find_first_not_of(" \t") == std::string::npos) return hits;
-    hits = index.find(words, {"complaint", "cause", "check", "worksheet"}, most);
     // A job is named by its boat or number: every word has to be in it.
     std::size_t jobs_found = 0;
     for (const JobRow& job : jobs) {
@@ -113,6 +114,10 @@ std::vector<SearchHit> search(const SearchIndex& index, const Knowledge& knowled
         hits.push_back(std::move(hit));
         ++jobs_found;
     }
+    // A job has been asked for by all its words: it is not crowded out.
+    const auto known =
+        index.find(words, {"complaint", "cause", "check", "worksheet"}, most - std::min(most, jobs_found));
+    hits.insert(hits.end(), known.begin(), known.end());
     std::stable_sort(hits.begin(), hits.end(),
                      [](const SearchHit& a, const SearchHit& b) { return a.score > b.score; });
     if (hits.size() > most) hits.resize(most);

@@ -30,6 +30,9 @@ class SearchIndex {
     std::vector<SearchHit> find(const std::string& words, const std::vector<std::string>& kinds,
                                 std::size_t most, bool typing = true) const;
 
+    // Whether any text has a word of this entry.
+    bool has(const SameWords& same) const { return index_.has(WordRoots::root_of_entry(same)); }
+
     const std::string& fingerprint() const { return fingerprint_; }
 
   private:

@@ -11,6 +11,7 @@ namespace {
 // The page each kind stands on.
 const char* page_of(const std::string& kind) {
     if (kind == "complaint") return "complaints.html";
+    if (kind == "same_words") return "words.html";
     if (kind == "finding") return "findings.html";
     if (kind == "check") return "checks.html";
     if (kind == "cause" || kind == "same_cure") return "causes.html";
@@ -57,6 +58,12 @@ std::string rows_html(const std::vector<EntryRow>& rows) {
 }
 
 std::string more_words(const Complaint& entry) {
+    std::string words;
+    for (const std::string& word : entry.words) words += word + " ";
+    return words;
+}
+
+std::string more_words(const SameWords& entry) {
     std::string words;
     for (const std::string& word : entry.words) words += word + " ";
     return words;

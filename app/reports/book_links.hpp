@@ -19,6 +19,7 @@ std::string more_words(const E&) {
     return "";
 }
 std::string more_words(const Complaint& entry);
+std::string more_words(const SameWords& entry);
 std::string more_words(const Finding& entry);
 std::string more_words(const Cause& entry);
 std::string more_words(const Rule& entry);

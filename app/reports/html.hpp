@@ -26,8 +26,10 @@ struct PageLink {
 };
 
 // A whole page with its style inside. `pages` are linked at the top, `here` among them is marked. `script`
-// goes at the end; empty: none.
+// goes at the end; empty: none. `search_page` gets what is typed into the box at the top, as ?find=; empty:
+// no box.
 std::string page(const std::string& title, const std::vector<PageLink>& pages, const std::string& here,
-                 const std::string& body_html, const std::string& script = "");
+                 const std::string& body_html, const std::string& script = "",
+                 const std::string& search_page = "");
 
 }  // namespace hardover::html

@@ -4,7 +4,9 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/jobs/word_roots.hpp"
 #include "app/reports/book_links.hpp"
+#include "app/reports/book_script.hpp"
 #include "app/reports/html.hpp"
 
 namespace hardover {
@@ -13,37 +15,10 @@ namespace {
 
 using namespace book;
 
-// Looks through the names, ids and words of all entries; works from disk. Rows: kind, address, id, name, more
-// words.
-constexpr const char* search_script = R"(
-const box = document.getElementById('search'), found = document.getElementById('found'),
-  count = document.getElementById('count'), most = 80;
-function look() {
-  const words = box.value.toLowerCase().split(/\s+/).filter(w => w);
-  found.replaceChildren();
-  if (!words.length) { count.textContent = ''; return; }
-  const rank = e => {
-    const name = (e[3] + ' ' + e[2]).toLowerCase(), all = name + ' ' + e[4].toLowerCase();
-    if (!words.every(w => all.includes(w))) return 0;
-    return words.every(w => name.includes(w)) ? 2 : 1;
-  };
-  const hits = entries.map(e => [rank(e), e]).filter(h => h[0]).sort((a, b) => b[0] - a[0]);
-  count.textContent = hits.length + (hits.length === 1 ? ' entry' : ' entries')
-    + (hits.length > most ? ', the first ' + most + ' shown' : '');
-  for (const [, e] of hits.slice(0, most)) {
-    const item = document.createElement('p'), link = document.createElement('a'), kind = document.createElement('span');
-    link.href = e[1]; link.textContent = e[3]; kind.textContent = ' ' + e[0];
-    item.append(link, kind); found.append(item);
-  }
-}
-box.addEventListener('input', look);
-box.value = new URLSearchParams(location.search).get('find') || '';
-look();
-)";
-
 constexpr const char* search_form =
-    "<form class=\"search\" action=\"index.html\">\n"
-    "<label for=\"search\">Search complaints, causes, checks, remedies and all the rest</label>\n"
+    "<form id=\"form\" class=\"search\" action=\"index.html\">\n"
+    "<label for=\"search\">Search complaints, causes, checks, remedies and all the rest, in any "
+    "words</label>\n"
     "<input id=\"search\" name=\"find\" type=\"search\" autocomplete=\"off\">\n</form>\n";
 
 // Puts the pages together, entry by entry.
@@ -60,9 +35,7 @@ class Pages {
         if (entries.empty()) return;
         BookPage& page = pages_.back();
         page.html += fmt::format("<h2>{}</h2>\n", html::text(heading));
-        std::string contents;
-        for (const E& entry : entries) contents += "<li>" + book::link(kind, entry) + "</li>\n";
-        page.html += "<ul class=\"contents\">\n" + contents + "</ul>\n";
+        page.html += contents_of(kind, entries);
         for (std::size_t i = 0; i < entries.size(); ++i) {
             const E& entry = entries[i];
             const std::string name = entry.name.empty() ? entry.id : entry.name;
@@ -94,21 +67,43 @@ class Pages {
         for (BookPage& page : pages_) {
             contents += fmt::format("<li>{} ({})</li>\n", html::link(page.file, page.name), page.entries);
             entries += page.entries;
-            page.html = html::page(page.name, links, page.file, page.html);
+            page.html = html::page(page.name, links, page.file, page.html, "", "index.html");
         }
         const std::string body = std::string(search_form) +
-                                 "<p id=\"count\" aria-live=\"polite\"></p>\n<div id=\"found\"></div>\n"
+                                 "<p id=\"count\" role=\"status\"></p>\n<div id=\"found\"></div>\n"
                                  "<noscript><p>The search needs scripts; the pages do not.</p></noscript>\n"
                                  "<h2>Contents</h2>\n<ul>\n" +
                                  contents + "</ul>\n";
         std::vector<BookPage> all{{"index.html", "Search", entries,
                                    html::page("What is known", links, "index.html", body,
-                                              "const entries = " + script_data() + ";" + search_script)}};
+                                              "const entries = " + in_script(search_) + ";\nconst words = " +
+                                                  in_script(words_of_search()) + ";" + search_script)}};
         std::move(pages_.begin(), pages_.end(), std::back_inserter(all));
         return all;
     }
 
   private:
+    // The names of all entries as links; those at a part of the system under the part.
+    template <typename E>
+    std::string contents_of(const std::string& kind, const std::vector<E>& entries) const {
+        std::vector<std::string> by_part(knowledge_.parts.size() + 1);  // the last for those at no part
+        for (const E& entry : entries) {
+            std::size_t part = knowledge_.parts.size();
+            if constexpr (requires { entry.part; }) {
+                if (entry.part != none) part = static_cast<std::size_t>(entry.part);
+            }
+            by_part[part] += "<li>" + book::link(kind, entry) + "</li>\n";
+        }
+        std::string contents;
+        for (std::size_t part = 0; part < by_part.size(); ++part) {
+            if (by_part[part].empty()) continue;
+            if (part < knowledge_.parts.size())
+                contents += "<h3 class=\"part\">" + html::text(knowledge_.parts[part].name) + "</h3>\n";
+            contents += "<ul class=\"contents\">\n" + by_part[part] + "</ul>\n";
+        }
+        return contents;
+    }
+
     std::vector<EntryRow> rows_of(const study::AuthoredItem& item) const {
         std::vector<EntryText> about, wrong, sources;
         for (const Index complaint : item.complaints)
@@ -131,9 +126,15 @@ class Pages {
         return kind;
     }
 
+    nlohmann::json words_of_search() const {
+        nlohmann::json alike = nlohmann::json::array();
+        for (const SameWords& same : knowledge_.same_words) alike.push_back(same.words);
+        return {{"alike", alike}, {"small", words_that_tell_nothing()}};
+    }
+
     // JSON that cannot end the script it stands in.
-    std::string script_data() const {
-        std::string text = search_.dump();
+    static std::string in_script(const nlohmann::json& data) {
+        std::string text = data.dump();
         for (std::size_t at = text.find('<'); at != std::string::npos; at = text.find('<', at)) {
             text.replace(at, 1, "\\u003c");
         }
@@ -178,6 +179,9 @@ std::vector<BookPage> knowledge_book(const Knowledge& knowledge,
     pages.add("need", "What checks need", knowledge.needs);
     pages.add("part", "Parts", knowledge.parts);
     pages.add("setting", "Numbers of the reasoning", knowledge.setting_entries);
+    pages.open("words.html", "Words",
+               "Words that customers and the trade use for the same thing. The search takes them as one.");
+    pages.add("same_words", "Same words", knowledge.same_words);
     pages.open("sources.html", "Sources", "Where it is written, or who says so.");
     pages.add("source", "Sources", knowledge.sources);
     if (!items.empty()) {

@@ -16,6 +16,7 @@ constexpr int width = 80;
 template <typename Visit>
 void each_kind(const Knowledge& knowledge, Visit&& visit) {
     visit("complaints", knowledge.complaints);
+    visit("same_words", knowledge.same_words);
     visit("findings", knowledge.findings);
     visit("checks", knowledge.checks);
     visit("causes", knowledge.causes);
@@ -72,6 +73,10 @@ std::string details(const Knowledge& knowledge, const Complaint& complaint, Unit
                        knowledge.findings[finding].readings[reading].text);
     }
     return items("In the customer's words", complaint.words) + items("Says", says);
+}
+
+std::string details(const Knowledge&, const SameWords& same, UnitSystem) {
+    return items("Taken as one word", same.words);
 }
 
 std::string details(const Knowledge& knowledge, const Finding& finding, UnitSystem) {

@@ -6,6 +6,7 @@
 #include "app/jobs/json.hpp"
 #include "app/jobs/page.hpp"
 #include "app/jobs/rig_agreement.hpp"
+#include "app/jobs/same_words_check.hpp"
 #include "app/jobs/walk_text.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/reports/knowledge_text.hpp"
@@ -45,6 +46,8 @@ int run_knowledge_check(Context& context, const std::string& folder, bool strict
     if (read.knowledge.has_value()) {
         const std::vector<Fault> sense = check_sense(*read.knowledge);
         faults.insert(faults.end(), sense.begin(), sense.end());
+        const std::vector<Fault> words = check_same_words(*read.knowledge);
+        faults.insert(faults.end(), words.begin(), words.end());
         const std::vector<Fault> items = study::read_authored(*read.knowledge).faults;
         faults.insert(faults.end(), items.begin(), items.end());
     }

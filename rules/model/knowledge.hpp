@@ -184,6 +184,11 @@ struct Complaint : Entry {
     std::vector<std::pair<Index, int>> says;  // finding, reading
 };
 
+// Words that customers and the trade use for one and the same thing, for finding entries by any of them.
+struct SameWords : Entry {
+    std::vector<std::string> words;  // each one word, or a few that belong together ("hard over")
+};
+
 struct Action {
     enum class Kind { favour, rule_out, derive, run, ask, caution, defer, stop };
     Kind kind = Kind::favour;
@@ -260,6 +265,7 @@ struct Knowledge {
     std::vector<History> histories;
     std::vector<RigField> rig_fields;
     std::vector<Complaint> complaints;
+    std::vector<SameWords> same_words;
     std::vector<Finding> findings;
     std::vector<Check> checks;
     std::vector<Cause> causes;

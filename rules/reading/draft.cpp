@@ -30,8 +30,9 @@ Expression keep(Draft& draft, const YamlNode& node, Result<Expression> read) {
 
 const std::vector<std::string>& kind_names() {
     static const std::vector<std::string> names = {
-        "source", "scale", "setting",   "history", "need", "part",    "rig_field", "complaint", "finding",
-        "check",  "cause", "same_cure", "remedy",  "rule", "caution", "deferral",  "stop",      "worksheet"};
+        "source",    "scale",      "setting",  "history", "need",     "part",      "rig_field",
+        "complaint", "same_words", "finding",  "check",   "cause",    "same_cure", "remedy",
+        "rule",      "caution",    "deferral", "stop",    "worksheet"};
     return names;
 }
 

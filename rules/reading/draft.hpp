@@ -21,6 +21,7 @@ enum class EntryKind {
     part,
     rig_field,
     complaint,
+    same_words,
     finding,
     check,
     cause,
@@ -32,7 +33,7 @@ enum class EntryKind {
     stop,
     worksheet
 };
-inline constexpr std::size_t kind_count = 18;
+inline constexpr std::size_t kind_count = 19;
 
 // The words of the files, in the order of EntryKind.
 const std::vector<std::string>& kind_names();
@@ -130,6 +131,7 @@ void read_rig_fields(Draft& draft);           // entries_rig.cpp
 void read_worksheet_names(Draft& draft);      // entries_worksheets.cpp: inputs and results, no formulas
 void read_findings(Draft& draft);             // entries_findings.cpp
 void read_complaints(Draft& draft);           // entries_findings.cpp
+void read_same_words(Draft& draft);           // entries_words.cpp
 void read_checks(Draft& draft);               // entries_work.cpp
 void read_remedies(Draft& draft);             // entries_work.cpp
 void read_causes(Draft& draft);               // entries_causes.cpp

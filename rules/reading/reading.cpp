@@ -107,6 +107,7 @@ void make_all_entries(Draft& draft) {
     make_entries(draft, EntryKind::part, k.parts);
     make_entries(draft, EntryKind::rig_field, k.rig_fields);
     make_entries(draft, EntryKind::complaint, k.complaints);
+    make_entries(draft, EntryKind::same_words, k.same_words);
     make_entries(draft, EntryKind::finding, k.findings);
     make_entries(draft, EntryKind::check, k.checks);
     make_entries(draft, EntryKind::cause, k.causes);
@@ -148,6 +149,7 @@ void run_readers(Draft& draft) {
     read_worksheet_names(draft);
     read_findings(draft);
     read_complaints(draft);
+    read_same_words(draft);
     read_checks(draft);
     read_remedies(draft);
     read_causes(draft);

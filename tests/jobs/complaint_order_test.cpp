@@ -13,7 +13,7 @@ namespace {
 
 std::string first_for(const std::string& said) {
     const auto& complaints = shipped().complaints;
-    return complaints[static_cast<std::size_t>(complaints_nearest_first(complaints, said).front())].id;
+    return complaints[static_cast<std::size_t>(complaints_nearest_first(shipped(), said).front())].id;
 }
 
 }  // namespace
@@ -28,10 +28,10 @@ TEST_CASE("What customers say brings the complaint they mean to the top") {
 TEST_CASE("Without a telling word every complaint keeps its place, and none is lost") {
     const auto& complaints = shipped().complaints;
     for (const char* said : {"", "it is odd", "qwertz"}) {
-        const std::vector<Index> order = complaints_nearest_first(complaints, said);
+        const std::vector<Index> order = complaints_nearest_first(shipped(), said);
         REQUIRE(order.size() == complaints.size());
         CHECK(std::is_sorted(order.begin(), order.end()));
     }
-    const std::vector<Index> order = complaints_nearest_first(complaints, "springy, wanders and leaks");
+    const std::vector<Index> order = complaints_nearest_first(shipped(), "springy, wanders and leaks");
     CHECK(std::set<Index>(order.begin(), order.end()).size() == complaints.size());
 }

@@ -58,6 +58,7 @@ void check_all_there(const std::string& file, const std::string& kind, const std
 TEST_CASE("Every entry has its place in the book and is linked from its page") {
     const Knowledge& k = shipped();
     check_all_there("complaints.html", "complaint", k.complaints);
+    check_all_there("words.html", "same_words", k.same_words);
     check_all_there("findings.html", "finding", k.findings);
     check_all_there("checks.html", "check", k.checks);
     check_all_there("causes.html", "cause", k.causes);
