@@ -1,6 +1,7 @@
 #include "app/study/authored.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 
 #include "rules/reading/elsewhere.hpp"
@@ -106,13 +107,28 @@ class ItemReader {
         return none;
     }
 
+    // The entries of a list, each named once.
+    template <typename E>
+    std::vector<Index> all_named(const std::vector<E>& entries, const char* kind,
+                                 const std::vector<const YamlNode*>& nodes) {
+        std::vector<Index> found;
+        for (const YamlNode* node : nodes) {
+            const Index index = named(entries, kind, *node);
+            if (index == none) continue;
+            if (std::find(found.begin(), found.end(), index) != found.end()) {
+                add_fault(read_.faults, *node, "'" + node->text + "' is there twice");
+                continue;
+            }
+            found.push_back(index);
+        }
+        return found;
+    }
+
     void take_topics(MapReader& map, AuthoredItem& item) {
         const YamlNode* complaints = map.need("complaints");
         if (complaints != nullptr) {
-            for (const YamlNode* node : list_of(*complaints, "'complaints'", read_.faults)) {
-                const Index index = named(knowledge_.complaints, "complaint", *node);
-                if (index != none) item.complaints.push_back(index);
-            }
+            item.complaints = all_named(knowledge_.complaints, "complaint",
+                                        list_of(*complaints, "'complaints'", read_.faults));
         }
         const YamlNode* part = map.need("part");
         if (part != nullptr) item.part = named(knowledge_.parts, "part", *part);
@@ -156,10 +172,7 @@ class ItemReader {
         if (source == nullptr) return;
         std::vector<const YamlNode*> nodes{source};
         if (source->is(YamlNode::Kind::list)) nodes = list_of(*source, "'source'", read_.faults);
-        for (const YamlNode* node : nodes) {
-            const Index index = named(knowledge_.sources, "source", *node);
-            if (index != none) item.sources.push_back(index);
-        }
+        item.sources = all_named(knowledge_.sources, "source", nodes);
         if (nodes.empty()) add_fault(read_.faults, *source, "'source' is empty", "give at least one");
     }
 
@@ -186,8 +199,18 @@ AuthoredRead read_authored(const std::vector<KnowledgeFile>& files, const Knowle
     AuthoredRead read;
     ItemReader reader(knowledge, read);
     for (const KnowledgeFile& file : files) {
-        const EntriesRead entries = read_entries(file, read.faults);
-        for (const YamlNode& node : entries.entries) reader.take(node);
+        std::vector<Fault> of_form;  // what YAML itself takes amiss, such as a bare yes
+        const EntriesRead entries = read_entries(file, of_form);
+        for (std::size_t i = 0; i < entries.entries.size(); ++i) {
+            const int from = entries.entries[i].place().line;
+            const bool is_last = i + 1 == entries.entries.size();
+            const int to = is_last ? std::numeric_limits<int>::max() : entries.entries[i + 1].place().line;
+            const bool broken = std::any_of(of_form.begin(), of_form.end(), [&](const Fault& fault) {
+                return fault.place.line >= from && fault.place.line < to;
+            });
+            if (!broken) reader.take(entries.entries[i]);
+        }
+        read.faults.insert(read.faults.end(), of_form.begin(), of_form.end());
     }
     put_in_order(read.faults);
     return read;

@@ -6,6 +6,7 @@
 
 #include "app/study/marking.hpp"
 #include "app/study/quiz.hpp"
+#include "reading/snippets.hpp"
 #include "study/study_support.hpp"
 
 using namespace hardover;
@@ -48,11 +49,11 @@ std::string faults_of(const std::string& text) {
 
 }  // namespace
 
-TEST_CASE("At least 25 items written by hand are shipped, without a fault or a warning") {
+TEST_CASE("At least 48 items written by hand are shipped, without a fault or a warning") {
     const AuthoredRead read = read_authored(shipped());
     for (const Fault& fault : read.faults) UNSCOPED_INFO(fault.text());
     CHECK(read.faults.empty());
-    CHECK(read.items.size() >= 25);
+    CHECK(read.items.size() >= 48);
     std::set<Form> forms;
     for (const AuthoredItem& item : read.items) forms.insert(item.form);
     CHECK(forms.size() == 4);
@@ -75,7 +76,7 @@ TEST_CASE("An item written by hand comes in the quiz with its reason, its source
         }
         ++asked;
     }
-    CHECK(asked >= 25);
+    CHECK(asked >= 48);
     QuizWish wish;
     wish.topic = "telling";
     wish.count = 5;
@@ -85,26 +86,52 @@ TEST_CASE("An item written by hand comes in the quiz with its reason, its source
 }
 
 TEST_CASE("The right option does not give itself away by its place or its length") {
-    int longest = 0, count = 0;
+    int longest = 0, shortest = 0, count = 0;
     std::set<std::size_t> places;
     for (const Stem& stem : list_stems(portraits())) {
         if (stem.authored < 0) continue;
         const auto item = make_item(portraits(), stem, 1);
         REQUIRE(item);
-        std::size_t most = 0, right = 0;
+        std::size_t most = 0, least = 1000, right = 0;
         for (std::size_t i = 0; i < item->options.size(); ++i) {
+            const std::size_t size = item->options[i].text.size();
             if (item->options[i].right) {
-                right = item->options[i].text.size();
+                right = size;
                 places.insert(i);
             } else {
-                most = std::max(most, item->options[i].text.size());
+                most = std::max(most, size);
+                least = std::min(least, size);
             }
         }
+        INFO(stem.id << ": " << right << " letters, the others " << least << " to " << most);
+        CHECK(static_cast<double>(right) <= 1.15 * static_cast<double>(most));
+        CHECK(static_cast<double>(right) >= 0.8 * static_cast<double>(least));
         longest += right > most ? 1 : 0;
+        shortest += right < least ? 1 : 0;
         ++count;
     }
     CHECK(places.size() >= 3);
-    CHECK(longest <= 0.5 * count);
+    // With four options alike, a quarter of the right ones would be the longest, and a quarter the shortest.
+    CHECK(longest <= 0.25 * count);
+    CHECK(shortest <= 0.25 * count);
+}
+
+TEST_CASE("Broken items are refused at a place in their file, odd ones are taken") {
+    const std::vector<Snippet> broken = snippets_of("items_broken.txt");
+    const std::vector<Snippet> odd = snippets_of("items_odd.txt");
+    CHECK(broken.size() >= 35);
+    CHECK(odd.size() >= 15);
+    for (const Snippet& snippet : broken) {
+        INFO(snippet.name);
+        const std::string faults = faults_of(snippet.text);
+        CHECK(faults.find("quiz_test.yaml:") == 0);
+        CHECK(read_authored({{"quiz_test.yaml", snippet.text}}, shipped()).items.empty());
+    }
+    for (const Snippet& snippet : odd) {
+        INFO(snippet.name);
+        CHECK(faults_of(snippet.text).empty());
+        CHECK_FALSE(read_authored({{"quiz_test.yaml", snippet.text}}, shipped()).items.empty());
+    }
 }
 
 TEST_CASE("A good item is read whole") {
