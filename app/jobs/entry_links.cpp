@@ -97,6 +97,7 @@ void EntryLinks::add_causes(const Knowledge& knowledge) {
         const EntryText from = link_to("cause", cause);
         for (const Shows& shows : cause.shows) add("finding", "shown by", shows.finding, from);
         add("check", "proves", cause.proof, from);
+        for (const Index origin : cause.comes_from) add("cause", "brings about", origin, from);
         add("remedy", "cures", cause.remedy, from);
         add("part", "causes", cause.part, from);
     }

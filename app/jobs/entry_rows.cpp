@@ -132,7 +132,8 @@ Rows rows_of(const Book& book, const Cause& entry, Index index) {
            row("Proved by", link_or_nothing("check", k.checks, entry.proof)) +
            row("Proved when", condition_text(k, entry.proved_when)) +
            row("Remedy", link_or_nothing("remedy", k.remedies, entry.remedy)) + shows_row(book, entry) +
-           list_row("Odds", odds) + back_row(book, "In rules", "cause", "in rules", index);
+           list_row("Comes from, which is put right first", links("cause", k.causes, entry.comes_from)) +
+           back_row(book, "Brings about", "cause", "brings about", index) + list_row("Odds", odds) + back_row(book, "In rules", "cause", "in rules", index);
 }
 
 Rows rows_of(const Book& book, const SameCure& entry, Index) {

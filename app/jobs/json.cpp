@@ -166,7 +166,9 @@ ordered_json assessment_json(const Knowledge& knowledge, const Assessment& asses
           {"id", step_id(knowledge, next)},
           {"text", step_text(knowledge, next)},
           {"minutes", next.minutes},
-          {"minutes_after", next.minutes_after}}},
+          {"minutes_after", next.minutes_after},
+          {"ahead_of", next.ahead_of == none ? ordered_json() : knowledge.causes[next.ahead_of].id},
+          {"narrows", next.narrows}}},
         {"cautions",
          list_json(knowledge.cautions, assessment.cautions,
                    [](const Caution& c) -> ordered_json {

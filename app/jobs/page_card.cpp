@@ -75,6 +75,8 @@ StepCard ask_card(View& view, const NextStep& step) {
     card.eyebrow = eyebrow("Question", step.minutes, {});
     card.heading = finding.name;
     card.why = asking_rule_text(view.knowledge, step);
+    add_sentence(card.why, origin_text(view.knowledge, step));
+    add_sentence(card.why, narrowing_text(view, step));
     add_sentence(card.why, separation_text(view, step));
     add_sentence(card.why, blocked_text(view.knowledge, step));
     card.branches = branch_lines(view, step);
@@ -102,6 +104,8 @@ StepCard check_card(View& view, const NextStep& step) {
     card.eyebrow = eyebrow("Check", step.minutes, check.tools);
     card.heading = check.name;
     card.why = asking_rule_text(view.knowledge, step);
+    add_sentence(card.why, origin_text(view.knowledge, step));
+    add_sentence(card.why, narrowing_text(view, step));
     add_sentence(card.why, sentence(check.why));
     add_sentence(card.why, separation_text(view, step));
     add_sentence(card.why, blocked_text(view.knowledge, step));
@@ -138,6 +142,7 @@ StepCard prove_card(View& view, const NextStep& step) {
         card.cause = cause.id;
         card.why = fmt::format("{} stands at {}. Prove it before anything is taken apart.", cause.name,
                                percent_text(probability_of(view.job, step.cause)));
+        add_sentence(card.why, origin_text(knowledge, step));
         if (!cause.proved_when.empty()) {
             add_sentence(card.why, sentence(fmt::format("It is proved when {}",
                                                         spoken_condition(knowledge, cause.proved_when))));
@@ -184,6 +189,7 @@ StepCard remedy_card(View& view, const NextStep& step) {
                              "looking further.",
                              name, percent_text(probability_of(view.job, step.cause)));
     }
+    add_sentence(card.why, origin_text(knowledge, step));
     add_sentence(card.why, blocked_text(knowledge, step));
     card.cautions = cautions_for(view, remedy.cautions);
     card.steps = remedy.steps;

@@ -68,6 +68,10 @@ std::vector<QuestionText> question_texts(View& view, const std::vector<Index>& f
 std::vector<std::string> branch_lines(const View& view, const NextStep& step);
 std::string separation_text(const View& view, const NextStep& step);
 std::string asking_rule_text(const Knowledge& knowledge, const NextStep& step);
+// Why a step that saves no minutes is asked all the same; "" for others.
+std::string narrowing_text(const View& view, const NextStep& step);
+// Why what a cause comes from is dealt with before it; "" for others.
+std::string origin_text(const Knowledge& knowledge, const NextStep& step);
 std::string blocked_text(const Knowledge& knowledge, const NextStep& step);
 
 // What one row of a contrast is about (explain_text.cpp).

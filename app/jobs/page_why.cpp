@@ -6,6 +6,7 @@
 
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/wording.hpp"
+#include "rules/reasoning/narrowing.hpp"
 
 namespace hardover::jobs_detail {
 
@@ -89,6 +90,23 @@ std::string separation_text(const View& view, const NextStep& step) {
 
 std::string asking_rule_text(const Knowledge& knowledge, const NextStep& step) {
     return step.asked_by == none ? "" : sentence(knowledge.rules[step.asked_by].why);
+}
+
+std::string narrowing_text(const View& view, const NextStep& step) {
+    if (!step.narrows) return "";
+    std::vector<std::string> names;
+    for (const RankedCause& ranked : view.job.assessment.ranking) {
+        if (names.size() < kept_in_mind)
+            names.push_back(lower_first(cause_name(view.knowledge, ranked.cause)));
+    }
+    return fmt::format("One more look before the work: is it something other than {}?", listed(names, "or"));
+}
+
+std::string origin_text(const Knowledge& knowledge, const NextStep& step) {
+    if (step.ahead_of == none) return "";
+    return fmt::format("This first: left in place, {} brings {} back.",
+                       lower_first(cause_name(knowledge, step.cause)),
+                       lower_first(cause_name(knowledge, step.ahead_of)));
 }
 
 std::string blocked_text(const Knowledge& knowledge, const NextStep& step) {

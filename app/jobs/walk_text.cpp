@@ -76,6 +76,10 @@ void add_step(const Knowledge& knowledge, const WalkStep& step, std::size_t numb
                                    id_of(knowledge, step.step), minutes_text(step.minutes));
     if (step.step.asked_by != none)
         line += ", put first by rule " + at(knowledge.rules, step.step.asked_by).id;
+    if (step.step.ahead_of != none) {
+        line += ", before " + at(knowledge.causes, step.step.ahead_of).id + ", which comes from it";
+    }
+    if (step.step.narrows) line += ", one more look before the work";
     lines.push_back(std::move(line));
     std::string cautions;
     for (const Index caution : step.cautions) {

@@ -120,7 +120,8 @@ std::string details(const Knowledge& knowledge, const Cause& cause, UnitSystem) 
            items("Odds", odds) + line("Possible when", cause.possible_when.text()) + items("Shows", shows) +
            line("Proved by", name_at(knowledge.checks, cause.proof)) +
            line("Proved when", cause.proved_when.text()) +
-           line("Remedy", name_at(knowledge.remedies, cause.remedy));
+           line("Remedy", name_at(knowledge.remedies, cause.remedy)) +
+           items("Comes from, which is put right first", names_of(knowledge.causes, cause.comes_from));
 }
 
 std::string details(const Knowledge& knowledge, const SameCure& same, UnitSystem) {

@@ -138,6 +138,7 @@ struct Cause : Entry {
     Index proof = none;  // a check
     Expression proved_when;
     Index remedy = none;
+    std::vector<Index> comes_from;  // causes that bring this one about, and bring it back if left in place
     std::vector<ModelChange> on_the_rig;  // the same fault in the numeric model; empty: it has none
     std::vector<Differs> differs;
 };

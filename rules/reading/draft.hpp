@@ -139,6 +139,7 @@ void read_same_cures(Draft& draft);           // entries_causes.cpp
 void read_rules(Draft& draft);                // entries_rules.cpp
 void read_pending_conditions(Draft& draft);   // draft.cpp
 void read_worksheet_formulas(Draft& draft);   // entries_worksheets.cpp
+void check_origins(Draft& draft);             // entries_causes.cpp
 void check_proofs(Draft& draft);              // entries_causes.cpp
 void put_rules_in_layers(Draft& draft);       // layers.cpp
 void refuse_worksheet_circles(Draft& draft);  // layers.cpp

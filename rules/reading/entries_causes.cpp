@@ -87,6 +87,7 @@ void read_cause(Draft& draft, MapReader& map, Cause& cause) {
     if (const YamlNode* remedy = map.need("remedy")) {
         cause.remedy = resolve(draft, EntryKind::remedy, *remedy);
     }
+    cause.comes_from = optional_list(draft, EntryKind::cause, map, "comes_from");
     read_on_the_rig(draft, map, cause);
     read_sources(draft, map, cause, SourceRule::required);
 }
@@ -127,6 +128,23 @@ void read_same_cures(Draft& draft) {
                       "give them a finding that tells them apart");
         }
     });
+}
+
+// What a cause comes from is put right before it: no cause may come from itself, however many steps round.
+void check_origins(Draft& draft) {
+    const std::vector<Cause>& causes = draft.knowledge.causes;
+    for (std::size_t i = 0; i < causes.size(); ++i) {
+        std::vector<Index> before = causes[i].comes_from;
+        for (std::size_t n = 0; n < before.size(); ++n) {
+            for (const Index further : causes[before[n]].comes_from) {
+                if (std::find(before.begin(), before.end(), further) == before.end()) before.push_back(further);
+            }
+        }
+        if (std::find(before.begin(), before.end(), static_cast<Index>(i)) == before.end()) continue;
+        const YamlNode& entry = *draft.entries(EntryKind::cause)[i].node;
+        add_fault(draft.faults, *value_in(entry, "comes_from"), "'" + causes[i].id + "' comes from itself",
+                  "name under 'comes_from' only what is there before it");
+    }
 }
 
 // A proof must be had from the check that is named for it: every finding in proved_when is one it gets.

@@ -157,6 +157,7 @@ void run_readers(Draft& draft) {
     read_rules(draft);
     read_pending_conditions(draft);
     read_worksheet_formulas(draft);
+    check_origins(draft);
     check_proofs(draft);
     put_rules_in_layers(draft);
     refuse_worksheet_circles(draft);

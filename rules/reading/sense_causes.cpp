@@ -33,6 +33,19 @@ void check_reachable(const std::vector<E>& entries, const char* kind, const Know
     }
 }
 
+// One remedy for both leaves no order to keep.
+void check_origins_matter(const Knowledge& knowledge, std::vector<Fault>& faults) {
+    for (const Cause& cause : knowledge.causes) {
+        for (const Index origin : cause.comes_from) {
+            const Cause& before = knowledge.causes[static_cast<std::size_t>(origin)];
+            if (before.remedy != cause.remedy) continue;
+            faults.push_back({cause.place,
+                              "'" + cause.id + "' comes from '" + before.id + "' and has the same remedy",
+                              "leave it out of 'comes_from', or give it a remedy of its own", true});
+        }
+    }
+}
+
 void check_odds(const Knowledge& knowledge, std::vector<Fault>& faults) {
     for (const Cause& cause : knowledge.causes) {
         const bool ever =
@@ -63,6 +76,7 @@ void check_causes(const Knowledge& knowledge, std::vector<Fault>& faults) {
     check_proof_is_shown(knowledge, faults);
     check_reachable(knowledge.causes, "cause", knowledge, faults);
     check_reachable(knowledge.findings, "finding", knowledge, faults);
+    check_origins_matter(knowledge, faults);
     check_odds(knowledge, faults);
     check_ever_raised(knowledge, faults);
 }

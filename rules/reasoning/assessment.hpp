@@ -76,6 +76,8 @@ struct NextStep {
     Index cause = none;
     std::vector<Index> findings;
     Index asked_by = none;          // rule that puts it first
+    Index ahead_of = none;          // cause that comes from the one looked for or put right here
+    bool narrows = false;           // asked in case it is none of the first causes; may save no minutes
     double minutes = 0;             // of this step
     double minutes_after = 0;       // expected after it, until the boat is right
     std::vector<Index> blocked_by;  // needs that are marked not available (only when nothing else is left)

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "rules/reasoning/bystanders.hpp"
+#include "rules/reasoning/narrowing.hpp"
 #include "rules/reasoning/repairs.hpp"
 #include "rules/reasoning/roll_out.hpp"
 
@@ -24,6 +25,9 @@ constexpr double sure_of_proof = 0.9;
 // A proved cause this probable is put right before help is called: whoever comes would have to do it first.
 // From memory.
 constexpr double sure_before_help = 0.5;
+
+// What a cause comes from is put right first without proof, where none can be had, from here.
+constexpr double more_likely_than_not = 0.5;
 
 // A cause this probable is proved or cleared, where a rule asks for it, before another proved one is put
 // right. From memory.
@@ -151,17 +155,71 @@ class Adviser {
                roll_out_.may_change(outlook_.start(), question.index);
     }
 
+    // The plan's next step; before a cause is put right, what it comes from; before anything is put right or
+    // help is called, what is worth one more look.
     NextStep choose() {
-        if (const std::optional<std::size_t> proved = action_of_proved(sure_of_proof)) {
+        NextStep planned = choose_by_plan();
+        while (const std::optional<NextStep> first = origin_of(planned)) planned = *first;
+        if (planned.kind != NextStep::Kind::remedy && planned.kind != NextStep::Kind::stop_asking) {
+            return planned;
+        }
+        const auto question = narrowing_question(outlook_.decision(), hypotheses_, ranking_.causes);
+        if (!question) return planned;
+        const auto weighed = std::find_if(steps_.begin(), steps_.end(), [&](const Weighed& step) {
+            return step.kind == Weighed::Kind::ask && step.index == *question;
+        });
+        chosen_for_ = finding_of(*weighed);
+        NextStep look = step_of(*weighed);
+        look.narrows = true;
+        return look;
+    }
+
+    // What the cause that a step puts right comes from, where that is likely: left in place, it brings the
+    // cause back. Nothing for other steps. No cause comes from itself, so that there is an end.
+    std::optional<NextStep> origin_of(const NextStep& step) {
+        if (step.kind != NextStep::Kind::remedy || step.cause == none) return std::nullopt;
+        const std::vector<Index>& origins = knowledge_.causes[static_cast<std::size_t>(step.cause)].comes_from;
+        for (const RankedCause& origin : ranking_.causes) {
+            if (origin.put_right || std::find(origins.begin(), origins.end(), origin.cause) == origins.end()) {
+                continue;
+            }
+            std::optional<NextStep> first = origin.proved ? std::nullopt : proof_of_origin(origin, step);
+            if (!first && (origin.proved || origin.probability >= more_likely_than_not)) {
+                if (const auto action = action_of(origin)) first = put_right(*action, origin.cause);
+            }
+            if (!first) continue;
+            first->ahead_of = step.cause;
+            return first;
+        }
+        return std::nullopt;
+    }
+
+    // The cheapest part of its proof that can be had, where it costs less than what it may save: with the
+    // origin left in place the step is done twice, without it the look was for nothing.
+    std::optional<NextStep> proof_of_origin(const RankedCause& origin, const NextStep& step) {
+        const std::vector<Index>& proof = prepared_.proving_findings(origin.cause);
+        for (const Weighed& weighed : steps_) {
+            if (weighed.kind != Weighed::Kind::ask) continue;
+            if (std::find(proof.begin(), proof.end(), finding_of(weighed)) == proof.end()) continue;
+            if (origin.probability * step.minutes < (1 - origin.probability) * weighed.minutes) continue;
+            chosen_for_ = finding_of(weighed);
+            NextStep look = step_of(weighed);
+            if (look.kind == NextStep::Kind::check) look.kind = NextStep::Kind::prove;
+            look.cause = origin.cause;
+            return look;
+        }
+        return std::nullopt;
+    }
+
+    NextStep choose_by_plan() {
+        if (const std::optional<NextStep> proved = proved_put_right(sure_of_proof)) {
             if (const std::optional<NextStep> asked = asked_for_other_proof()) return *asked;
-            return put_right(*proved);
+            return *proved;
         }
         if (const std::optional<NextStep> asked = asked_by_rule()) return *asked;
         const Weighed& first = useful_.front();
         if (first.kind == Weighed::Kind::call_for_help) {
-            if (const std::optional<std::size_t> proved = action_of_proved(sure_before_help)) {
-                return put_right(*proved);
-            }
+            if (const std::optional<NextStep> proved = proved_put_right(sure_before_help)) return *proved;
         }
         if (first.kind == Weighed::Kind::ask) chosen_for_ = finding_of(first);
         return step_of(first);
@@ -171,23 +229,27 @@ class Adviser {
         return knowledge_.causes[static_cast<std::size_t>(ranked.cause)];
     }
 
-    std::optional<std::size_t> action_of_proved(double sure) {
-        for (const RankedCause& cause : ranking_.causes) {
-            if (!cause.proved || cause.put_right || cause.probability < sure) continue;
-            for (std::size_t a = 0; a < repairs_.repairs.size(); ++a) {
-                if (repairs_.repairs[a].remedy != cause_of(cause).remedy) continue;
-                proved_ = cause.cause;
-                return a;
-            }
+    std::optional<std::size_t> action_of(const RankedCause& cause) const {
+        for (std::size_t a = 0; a < repairs_.repairs.size(); ++a) {
+            if (repairs_.repairs[a].remedy == cause_of(cause).remedy) return a;
         }
         return std::nullopt;
     }
 
-    NextStep put_right(std::size_t action) {
+    // Puts right the most probable cause that is proved and at least so sure.
+    std::optional<NextStep> proved_put_right(double sure) {
+        for (const RankedCause& cause : ranking_.causes) {
+            if (!cause.proved || cause.put_right || cause.probability < sure) continue;
+            if (const auto action = action_of(cause)) return put_right(*action, cause.cause);
+        }
+        return std::nullopt;
+    }
+
+    NextStep put_right(std::size_t action, Index cause) {
         NextStep step;
         step.kind = NextStep::Kind::remedy;
         step.index = repairs_.repairs[action].remedy;
-        step.cause = proved_;
+        step.cause = cause;
         step.minutes = repairs_.model.actions[action].minutes;
         step.minutes_after =
             roll_out_.minutes_applying(outlook_.start(), static_cast<int>(action)) - step.minutes;
@@ -325,7 +387,6 @@ class Adviser {
     RollOut roll_out_;
     std::vector<Weighed> steps_;   // all, the fewest minutes first
     std::vector<Weighed> useful_;  // without questions that save nothing
-    Index proved_ = none;
     Index chosen_for_ = none;  // the finding that the next step was chosen for
 };
 
