@@ -20,8 +20,8 @@ constexpr float badge = 0.66F;  // radius of a letter in a ring, of its line's h
 constexpr int circle_corners = 32;
 constexpr double small_drawing = 120;     // dp for a unit of the drawing; below, only pressures and letters
 constexpr double middling_drawing = 160;  // below, no names
-constexpr double tiny_drawing = 80;       // below, only letters of the sides
-constexpr double widest_badge = 0.16;     // units of the drawing, half of it: it hides no ram
+constexpr double tiny_drawing = 110;      // below, only letters of the sides
+constexpr double widest_badge = 0.11;     // units of the drawing, half of it: it hides no ram
 
 // A text still to be set; the more important ones choose their place first.
 struct Label {
