@@ -14,7 +14,7 @@
 
 namespace {
 
-int open_window(hardover::KnowledgeInUse& knowledge, hardover::Store& store,
+int open_window(const hardover::AwaitKnowledge& knowledge, hardover::Store& store,
                 const hardover::WindowRequest& request) {
     const hardover::Result<std::string> assets = hardover::shipped_assets_folder();
     if (!assets) {

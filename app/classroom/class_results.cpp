@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <atomic>
 #include <map>
 
 #include "app/classroom/in_parallel.hpp"
@@ -57,8 +58,13 @@ std::string chosen_cause(const Knowledge& knowledge, const Item& item, const std
 
 class ResultsMaker {
   public:
-    ResultsMaker(ClassStore& store, const study::Portraits& portraits, const ClassKeys* keys)
-        : store_(store), portraits_(portraits), knowledge_(portraits.knowledge()), keys_(keys) {}
+    ResultsMaker(ClassStore& store, const study::Portraits& portraits, const ClassKeys* keys,
+                 const study::Watched& watched)
+        : store_(store),
+          portraits_(portraits),
+          knowledge_(portraits.knowledge()),
+          keys_(keys),
+          watched_(watched) {}
 
     Result<MarkedClass> make(const StoredClass& of, int threads) {
         const auto roster = roster_of(store_, of);
@@ -68,6 +74,7 @@ class ResultsMaker {
         marked_.results.name = of.name;
         marked_.results.seats = roster.value().seats();
         if (auto read = read_records(of); !read) return read.error();
+        for (const ClassSet& set : sets.value()) count_pieces(set);
         for (ClassSet& set : sets.value()) take_set(set);
         if (auto marked = mark_boats(threads); !marked) return marked.error();
         for (WorkedBoat& boat : boats_) {
@@ -77,6 +84,16 @@ class ResultsMaker {
     }
 
   private:
+    // A piece of work is the questions of a quiz, or the boat of one learner.
+    void count_pieces(const ClassSet& set) {
+        const auto attempts = by_sitting_.find(set.sitting);
+        if (attempts == by_sitting_.end()) return;
+        for (const Task& task : set.tasks)
+            pieces_ += task.kind == Task::Kind::quiz ? 1 : attempts->second.size();
+    }
+    // From any thread. False: the result is no longer wanted.
+    bool goes_on_after(std::size_t more) { return study::goes_on(watched_, done_ += more, pieces_); }
+
     Result<void> read_records(const StoredClass& of) {
         const auto stored = store_.records(of.number);
         if (!stored) return stored.error();
@@ -122,8 +139,11 @@ class ResultsMaker {
 
     void take_quiz(const ClassSet& set, int task, const std::map<std::string, Attempt>& attempts, bool same) {
         std::vector<Item> items;
+        if (!goes_on_after(0)) return;
         if (same) {
-            auto made = items_of(set.tasks[static_cast<std::size_t>(task) - 1], portraits_, 0);
+            const study::QuizWish wish = wish_of(set.tasks[static_cast<std::size_t>(task) - 1], 0, set.units);
+            auto made = study::choose_items(portraits_, study::LearnerState(), wish,
+                                            [this](std::size_t, std::size_t) { return goes_on_after(0); });
             if (made) items = std::move(made).value();
         }
         for (const auto& [id, attempt] : attempts) {
@@ -133,6 +153,7 @@ class ResultsMaker {
                 take_answer(set, record, *answered, attempt.disputed, items, same);
             }
         }
+        done_ += 1;
     }
 
     void take_answer(const ClassSet& set, const Record& record, const Answered& answered, bool disputed,
@@ -146,7 +167,7 @@ class ResultsMaker {
             const Item& item = items[static_cast<std::size_t>(answered.number) - 1];
             const study::QuizInHand one(
                 knowledge_, {item}, study::LearnerState(),
-                wish_of(set.tasks[static_cast<std::size_t>(answered.task) - 1], record.day));
+                wish_of(set.tasks[static_cast<std::size_t>(answered.task) - 1], record.day, set.units));
             const auto answer = one.weigh(answered.answer, answered.sure);
             if (!answer) return note_odd(set, record);
             result.review = answer.value().review;
@@ -220,6 +241,7 @@ class ResultsMaker {
             boat.result.faults = faults_of(*made_[key_of(boat.result)]);
             if (!boat.marked) open.push_back(&boat);
         }
+        done_ += boats_.size() - open.size();
         work_out(open, threads);
         std::vector<std::pair<std::string, std::string>> fresh;
         for (const WorkedBoat* boat : open) {
@@ -267,9 +289,11 @@ class ResultsMaker {
             if (expert.emplace(key_of(boat->result), 0.0).second) keys.push_back(key_of(boat->result));
         }
         in_parallel(keys.size(), threads, [&](std::size_t i) {
+            if (!goes_on_after(0)) return;
             expert.at(keys[i]) = expert_on(portraits_.prepared(), made_.at(keys[i])).minutes();
         });
         in_parallel(open.size(), threads, [&](std::size_t i) {
+            if (!goes_on_after(0)) return;
             WorkedBoat& boat = *open[i];
             const auto session =
                 replay(portraits_.prepared(), made_.at(key_of(boat.result)), boat.result.begun, boat.events);
@@ -279,6 +303,7 @@ class ResultsMaker {
             marks.expert = expert.at(key_of(boat.result));
             boat.result.ended = ended_of(session.value(), marks);
             boat.marked = true;
+            goes_on_after(1);
         });
     }
 
@@ -286,6 +311,9 @@ class ResultsMaker {
     const study::Portraits& portraits_;
     const Knowledge& knowledge_;
     const ClassKeys* keys_;
+    const study::Watched& watched_;
+    std::size_t pieces_ = 0;
+    std::atomic<std::size_t> done_{0};
     std::map<std::string, std::map<std::string, Attempt>> by_sitting_;
     std::map<BoatKey, std::shared_ptr<const study::PracticeBoat>> made_;
     std::vector<WorkedBoat> boats_;
@@ -295,8 +323,8 @@ class ResultsMaker {
 }  // namespace
 
 Result<MarkedClass> class_results(ClassStore& store, const StoredClass& of, const study::Portraits& portraits,
-                                  const ClassKeys* keys, int threads) {
-    return ResultsMaker(store, portraits, keys).make(of, threads);
+                                  const ClassKeys* keys, int threads, const study::Watched& watched) {
+    return ResultsMaker(store, portraits, keys, watched).make(of, threads);
 }
 
 }  // namespace hardover::classroom

@@ -8,6 +8,7 @@
 #include "app/classroom/instructor.hpp"
 #include "app/classroom/results.hpp"
 #include "app/study/portrait.hpp"
+#include "app/study/watched.hpp"
 
 namespace hardover::classroom {
 
@@ -19,8 +20,9 @@ struct MarkedClass {
 };
 
 // `keys` open graded sets; nullptr: those are left out, with a note. Marks of boats are kept in the store, so
-// that the next time is quick. `threads` 0: as many as the machine has. Errors: those of the store.
+// that the next time is quick. `threads` 0: as many as the machine has; `watched` is called from all of them.
+// Told to stop, it gives what it has so far, which is nothing to be shown. Errors: those of the store.
 Result<MarkedClass> class_results(ClassStore& store, const StoredClass& of, const study::Portraits& portraits,
-                                  const ClassKeys* keys, int threads = 0);
+                                  const ClassKeys* keys, int threads = 0, const study::Watched& watched = {});
 
 }  // namespace hardover::classroom

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <atomic>
+
 #include "app/classroom/demo_learner.hpp"
 #include "app/classroom/in_parallel.hpp"
 #include "app/study/practice_players.hpp"
@@ -28,6 +30,7 @@ constexpr Evening evenings[] = {{"Signs and causes (invented)", "2026-09-14", 12
                                 {"Proving it (invented)", "2026-10-12", 12, 1, false},
                                 {"End of term (invented)", "2026-11-16", 15, 2, true}};
 constexpr std::size_t evening_count = std::size(evenings);
+constexpr int evening_minutes = 180;
 
 // Seat and evening, from 0, that handed nothing in.
 constexpr std::pair<int, std::size_t> absent[] = {{6, 1}, {12, 2}};
@@ -89,8 +92,9 @@ class SeatAtWork {
             const DemoAnswer given = answer_of(learner, items[i], chance);
             Answered answered{task, static_cast<int>(i) + 1, given.typed, given.sure, given.seconds, {}};
             if (!set_.graded) {
-                const study::QuizInHand one(portraits_.knowledge(), {items[i]}, study::LearnerState(),
-                                            classroom::wish_of(quiz, read_day(evening_.day).value()));
+                const study::QuizInHand one(
+                    portraits_.knowledge(), {items[i]}, study::LearnerState(),
+                    classroom::wish_of(quiz, read_day(evening_.day).value(), set_.units));
                 if (const auto weighed = one.weigh(given.typed, given.sure)) {
                     answered.review = weighed.value().review;
                 }
@@ -140,13 +144,16 @@ std::vector<DemoSeat> draw_seats(const Roster& roster, Chance& chance) {
 
 // The hand-ins of one evening, by seat; "" where a seat was absent.
 Result<std::vector<std::string>> hand_ins_of(const study::Portraits& portraits, const ClassSet& set,
-                                             std::size_t evening, const std::vector<DemoSeat>& seats) {
-    const auto items = items_of(set.tasks[0], portraits, 0);
+                                             std::size_t evening, const std::vector<DemoSeat>& seats,
+                                             const study::Watched& watched) {
+    const auto items = items_of(set.tasks[0], portraits, 0, set.units);
     if (!items) return items.error();
     const auto boat = study::make_practice_boat(portraits.prepared(), set.tasks[1].seed, set.tasks[1].level);
     if (!boat) return boat.error();
     std::vector<std::string> files(seats.size());
+    std::atomic<std::size_t> done{evening * seats.size()};
     in_parallel(seats.size(), 0, [&](std::size_t s) {
+        if (!study::goes_on(watched, done++, evening_count * seats.size())) return;
         if (was_absent(static_cast<int>(s), evening)) return;
         const DemoSeat& seat = seats[s];
         DemoLearner learner = seat.learner;
@@ -162,7 +169,8 @@ Result<std::vector<std::string>> hand_ins_of(const study::Portraits& portraits, 
 
 }  // namespace
 
-Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits, std::uint64_t seed) {
+Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits, std::uint64_t seed,
+                            const study::Watched& watched) {
     DemoClass demo;
     const std::string began = at_evening(evenings[0], 0);
     auto of = make_class(store, "Invented class, autumn term", demo_passphrase, began, interactive_cost());
@@ -181,7 +189,7 @@ Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits
                      portraits.knowledge().fingerprint, at_evening(evenings[evening], 0), interactive_cost());
         if (!made) return made.error();
         demo.sets.push_back({made.value().file_name, made.value().file});
-        const auto files = hand_ins_of(portraits, made.value().set, evening, seats);
+        const auto files = hand_ins_of(portraits, made.value().set, evening, seats, watched);
         if (!files) return files.error();
         for (std::size_t s = 0; s < seats.size(); ++s) {
             if (files.value()[s].empty()) continue;
@@ -190,6 +198,16 @@ Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits
         }
     }
     return demo;
+}
+
+Result<MarkedClass> demo_results(ClassStore& store, const DemoClass& demo, const study::Portraits& portraits,
+                                 int threads, const study::Watched& watched) {
+    const auto keys = open_class(demo.of, demo_passphrase);
+    if (!keys) return keys.error();
+    const std::string at = at_evening(evenings[evening_count - 1], evening_minutes);
+    if (const auto merged = merge_hand_ins(store, demo.of, keys.value(), demo.hand_ins, at, watched); !merged)
+        return merged.error();
+    return class_results(store, demo.of, portraits, &keys.value(), threads, watched);
 }
 
 }  // namespace hardover::classroom

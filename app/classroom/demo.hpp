@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "app/classroom/class_results.hpp"
 #include "app/classroom/merge.hpp"
 #include "app/study/portrait.hpp"
 
@@ -22,7 +23,13 @@ struct DemoClass {
     std::vector<NamedText> hand_ins;  // files, seat after seat; two are missing
 };
 // Makes class, roster and sets in the store; the hand-ins are not merged yet. The same seed gives the same
-// answers. Errors: those of the store and of make_set.
-Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits, std::uint64_t seed);
+// answers. `watched` is called from several threads; told to stop, it leaves hand-ins out. Errors: those of
+// the store and of make_set.
+Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits, std::uint64_t seed,
+                            const study::Watched& watched = {});
+
+// The class's hand-ins merged into the store and marked, as a real class's are. Errors: those of the store.
+Result<MarkedClass> demo_results(ClassStore& store, const DemoClass& demo, const study::Portraits& portraits,
+                                 int threads = 0, const study::Watched& watched = {});
 
 }  // namespace hardover::classroom

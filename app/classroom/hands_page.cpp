@@ -102,13 +102,13 @@ std::vector<RankBar> ranking(const ShowOfHands& boat) {
 }
 
 // What the last piece of work came to. Votes on the cause and cautions come between.
-std::vector<std::string> happened(const Session& session) {
+std::vector<std::string> happened(const Session& session, UnitSystem units) {
     std::vector<std::string> lines;
     if (session.work().empty()) return lines;
     const std::size_t event = session.work().back().event;
     for (const Work& work : session.work()) {
         if (work.event != event) continue;
-        const WorkLine line = work_line(session, work);
+        const WorkLine line = work_line(session, work, units);
         lines.push_back(fmt::format("{}: {}.", line.text, line.found));
     }
     return lines;
@@ -148,9 +148,9 @@ std::string count_text(const Ballot& ballot, const std::vector<int>& hands) {
     return fmt::format("{}. {} are level: choose one.", hands_text(all), listed(level));
 }
 
-HandsPage hands_page(const ShowOfHands& boat) {
+HandsPage hands_page(const ShowOfHands& boat, UnitSystem units) {
     const Session& session = boat.session();
-    const Page practice = make_page(session);
+    const Page practice = make_page(session, units);
     HandsPage page;
     page.title = fmt::format("Class boat {} · level {}", session.boat().seed, session.boat().level);
     page.customer = practice.customer;
@@ -159,7 +159,7 @@ HandsPage hands_page(const ShowOfHands& boat) {
     page.rig = practice.rig;
     page.clock = practice.clock;
     page.ranking = ranking(boat);
-    page.happened = happened(session);
+    page.happened = happened(session, units);
     if (boat.agreed()) {
         page.agreed = AgreedStep{work_card(session, *boat.agreed()), {}};
         page.agreed->cautions = caution_questions(session, *boat.agreed());

@@ -62,7 +62,8 @@ struct HandsPage {
     bool fault_shown = false;
     std::vector<std::string> faults;  // names; only once they may be told
 };
-HandsPage hands_page(const ShowOfHands& boat);
+// `units`: in which figures are shown.
+HandsPage hands_page(const ShowOfHands& boat, UnitSystem units);
 
 // A vote in the debrief.
 struct VoteTold {

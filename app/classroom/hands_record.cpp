@@ -190,9 +190,9 @@ Result<void> ClassBoat::take(const ClassEvent& event, const std::string& at) {
     return {};
 }
 
-Result<Debrief> ClassBoat::debrief(const std::string& at) {
+Result<Debrief> ClassBoat::debrief(const std::string& at, UnitSystem units) {
     if (debrief_) return *debrief_;
-    const Debrief told = practice::debrief(boat_.session(), mark(boat_.session()));
+    const Debrief told = practice::debrief(boat_.session(), mark(boat_.session()), units);
     if (Result<void> written = record_.end(number_, told.ended, at); !written) return written.error();
     debrief_ = told;
     return told;

@@ -74,8 +74,9 @@ class ClassBoat {
     const ShowOfHands& boat() const { return boat_; }
     // What is refused is not kept; what cannot be kept does not count.
     Result<void> take(const ClassEvent& event, const std::string& at);
-    // The debrief of the practice boat once it has ended; kept when it is first asked for.
-    Result<practice::Debrief> debrief(const std::string& at);
+    // The debrief of the practice boat once it has ended; kept when it is first asked for. `units`: in which
+    // figures are shown.
+    Result<practice::Debrief> debrief(const std::string& at, UnitSystem units);
 
   private:
     ClassBoat(HandsRecord record, int number, ShowOfHands boat)

@@ -171,6 +171,7 @@ Result<MadeSet> make_set(ClassStore& store, const StoredClass& of, const ClassKe
     set.knowledge = knowledge;
     set.seats = seats.value();
     set.tasks = wish.tasks;
+    set.units = wish.units;
     set.public_key = of.public_key;
     if (auto right = look_over(set); !right) return right.error();
     if (set.graded) {

@@ -39,8 +39,9 @@ struct SetWish {
     std::string id;  // "": the next of S1, S2 ...
     std::string title;
     bool graded = false;
-    std::vector<Task> tasks;           // the seeds of graded sets are drawn, whatever stands there
-    std::vector<std::string> seats{};  // codes; empty: the whole roster
+    std::vector<Task> tasks;            // the seeds of graded sets are drawn, whatever stands there
+    std::vector<std::string> seats{};   // codes; empty: the whole roster
+    UnitSystem units = UnitSystem::us;  // in which figures are asked
 };
 // Seeds for tasks that should not be chosen by hand: short enough to be told.
 std::uint64_t random_seed();

@@ -129,30 +129,6 @@ class Merger {
     const std::string& at_;
 };
 
-std::string text_of(const MergedFile& file) {
-    if (file.refused) return "Refused. " + file.refused->text();
-    std::string text = fmt::format("{}: seat {}, set {}: ", file.file, file.seat, file.set);
-    if (file.fresh == 0) {
-        text += fmt::format("nothing new, all {} records are known.", file.records);
-    } else {
-        text += fmt::format("{} of {} records are new.", file.fresh, file.records);
-    }
-    if (file.disputed) {
-        text +=
-            " DISPUTED: two different records claim one place. Both are kept; ask at that seat which is "
-            "right.";
-    }
-    if (file.other_pc) text += " It comes from another PC than before: ask at that seat whether that is so.";
-    if (file.unknown > 0) {
-        text += fmt::format(" {} records are of a newer version; they are kept as they are.", file.unknown);
-    }
-    if (file.days_late) {
-        text += fmt::format(" Worked on {} day{} after the last due day, by that PC's clock.",
-                            *file.days_late, *file.days_late == 1 ? "" : "s");
-    }
-    return text;
-}
-
 // What is wrong with a collected hand-in; "": nothing.
 std::string fault_of(const StoredHandIn& hand_in, const std::map<std::string, std::string>& lines,
                      const Bytes& class_key) {
@@ -180,7 +156,8 @@ std::string fault_of(const StoredHandIn& hand_in, const std::map<std::string, st
 }  // namespace
 
 Result<MergeReport> merge_hand_ins(ClassStore& store, const StoredClass& of, const ClassKeys& keys,
-                                   const std::vector<NamedText>& files, const std::string& at) {
+                                   const std::vector<NamedText>& files, const std::string& at,
+                                   const study::Watched& watched) {
     auto sets = sets_of(store, of);
     if (!sets) return sets.error();
     auto known = store.hand_ins(of.number);
@@ -188,29 +165,57 @@ Result<MergeReport> merge_hand_ins(ClassStore& store, const StoredClass& of, con
     Merger merger(store, keys, std::move(sets).value(), std::move(known).value(), at);
     MergeReport report;
     for (const NamedText& file : files) {
+        if (!study::goes_on(watched, report.files.size(), files.size())) break;
         auto merged = merger.take(file);
         if (!merged) return merged.error();
         report.files.push_back(std::move(merged).value());
     }
+    report.left = files.size() - report.files.size();
     report.missing = merger.missing();
     return report;
+}
+
+std::string merge_text(const MergedFile& file) {
+    if (file.refused) return "Refused. " + file.refused->text();
+    std::string text = fmt::format("{}: seat {}, set {}: ", file.file, file.seat, file.set);
+    if (file.fresh == 0) {
+        text += fmt::format("nothing new, all {} records are known.", file.records);
+    } else {
+        text += fmt::format("{} of {} records are new.", file.fresh, file.records);
+    }
+    if (file.disputed) {
+        text +=
+            " DISPUTED: two different records claim one place. Both are kept; ask at that seat which is "
+            "right.";
+    }
+    if (file.other_pc) text += " It comes from another PC than before: ask at that seat whether that is so.";
+    if (file.unknown > 0) {
+        text += fmt::format(" {} records are of a newer version; they are kept as they are.", file.unknown);
+    }
+    if (file.days_late) {
+        text += fmt::format(" Worked on {} day{} after the last due day, by that PC's clock.",
+                            *file.days_late, *file.days_late == 1 ? "" : "s");
+    }
+    return text;
 }
 
 std::vector<std::string> merge_text(const MergeReport& report) {
     std::vector<std::string> lines;
     int fresh = 0, refused = 0;
     for (const MergedFile& file : report.files) {
-        lines.push_back(text_of(file));
+        lines.push_back(merge_text(file));
         fresh += file.fresh;
         refused += file.refused ? 1 : 0;
     }
     lines.push_back(fmt::format("{} file{}, {} refused, {} new record{}.", report.files.size(),
                                 report.files.size() == 1 ? "" : "s", refused, fresh, fresh == 1 ? "" : "s"));
+    if (report.left > 0) lines.push_back(fmt::format("Stopped before the last {} files.", report.left));
     for (const std::string& set : report.missing) lines.push_back("Not handed in yet, " + set);
     return lines;
 }
 
-Result<std::vector<std::string>> check_collected(const ClassStore& store, const StoredClass& of) {
+Result<std::vector<std::string>> check_collected(const ClassStore& store, const StoredClass& of,
+                                                 const study::Watched& watched) {
     if (const auto sets = sets_of(store, of); !sets) return std::vector<std::string>{sets.error().text()};
     const auto hand_ins = store.hand_ins(of.number);
     if (!hand_ins) return hand_ins.error();
@@ -222,7 +227,9 @@ Result<std::vector<std::string>> check_collected(const ClassStore& store, const 
     for (const StoredClassRecord& record : records.value()) lines[record.id] = record.line;
     std::vector<std::string> faults;
     std::set<std::string> claimed;
+    std::size_t looked_at = 0;
     for (const StoredHandIn& hand_in : hand_ins.value()) {
+        if (!study::goes_on(watched, looked_at++, hand_ins.value().size())) return faults;
         claimed.insert(hand_in.records.begin(), hand_in.records.end());
         const std::string fault = fault_of(hand_in, lines, *key);
         if (fault.empty()) continue;

@@ -9,6 +9,7 @@
 
 #include "app/classroom/hand_in.hpp"
 #include "app/classroom/instructor.hpp"
+#include "app/study/watched.hpp"
 
 namespace hardover::classroom {
 
@@ -37,20 +38,25 @@ struct MergedFile {
 
 struct MergeReport {
     std::vector<MergedFile> files;
+    std::size_t left = 0;              // files not looked at, since it was told to stop
     std::vector<std::string> missing;  // "S1: A03, A11": seats without a hand-in of a set
 };
 
 // Each file is taken whole or not at all, in a transaction of its own. Error: those of the store only; what
-// is wrong with a file stands in the report.
+// is wrong with a file stands in the report. Told to stop, it does so between two files.
 Result<MergeReport> merge_hand_ins(ClassStore& store, const StoredClass& of, const ClassKeys& keys,
-                                   const std::vector<NamedText>& files, const std::string& at);
+                                   const std::vector<NamedText>& files, const std::string& at,
+                                   const study::Watched& watched = {});
 
+// One file in words.
+std::string merge_text(const MergedFile& file);
 // The report in words, a sentence a file.
 std::vector<std::string> merge_text(const MergeReport& report);
 
 // Whether everything collected still is as it was countersigned: every record, chain and signature. A
-// sentence for each thing that is not; none: all is well.
-Result<std::vector<std::string>> check_collected(const ClassStore& store, const StoredClass& of);
+// sentence for each thing that is not; none: all is well. Told to stop, it gives what it found so far.
+Result<std::vector<std::string>> check_collected(const ClassStore& store, const StoredClass& of,
+                                                 const study::Watched& watched = {});
 
 // What the signatures protect against, and what they do not.
 struct Protection {

@@ -21,7 +21,11 @@ namespace {
 using nlohmann::json;
 using study::practice::guidance_id;
 
-constexpr int file_version = 1;
+// A set in metric units is of the second form, so that a program that knows only the first asks for a newer
+// one instead of other figures.
+constexpr int us_form = 1;
+constexpr int units_form = 2;
+constexpr const char* metric_word = "metric";
 constexpr std::size_t longest_title = 120;
 constexpr std::size_t id_bytes = 16;
 constexpr const char* seeds_purpose = "hardover.seeds.v1";
@@ -84,6 +88,11 @@ Result<ClassSet> set_of(const json& read) {
     set.public_key = read.at("key").get<std::string>();
     set.open = !set.graded;
     if (set.graded) set.sealed = canonical(read.at("sealed"));
+    if (read.at("hardover_set") == units_form) {
+        if (read.at("units").get<std::string>() != metric_word)
+            return bad_set("these units of a set are not known", "", "use a newer version");
+        set.units = UnitSystem::metric;
+    }
     for (const json& value : read.at("tasks")) {
         auto task = task_of(value);
         if (!task) return task.error();
@@ -171,12 +180,19 @@ Result<void> look_over(const ClassSet& set) {
 }
 
 std::string set_file(const ClassSet& set, const Secret& secret_key) {
-    json body = {{"hardover_set", file_version}, {"id", set.id},
-                 {"title", set.title},           {"class", set.class_name},
-                 {"sitting", set.sitting},       {"mode", set.graded ? "graded" : "practice"},
-                 {"knowledge", set.knowledge},   {"seats", set.seats},
-                 {"key", set.public_key},        {"tasks", json::array()}};
+    const bool metric = set.units == UnitSystem::metric;
+    json body = {{"hardover_set", metric ? units_form : us_form},
+                 {"id", set.id},
+                 {"title", set.title},
+                 {"class", set.class_name},
+                 {"sitting", set.sitting},
+                 {"mode", set.graded ? "graded" : "practice"},
+                 {"knowledge", set.knowledge},
+                 {"seats", set.seats},
+                 {"key", set.public_key},
+                 {"tasks", json::array()}};
     for (const Task& task : set.tasks) body["tasks"].push_back(json_of(task, !set.graded));
+    if (metric) body["units"] = metric_word;
     if (set.graded) body["sealed"] = json::parse(set.sealed, nullptr, false);
     const std::string line = canonical(body);
     const Bytes signature = sign(set_domain + line, secret_key);
@@ -189,7 +205,7 @@ Result<ClassSet> read_set_file(const std::string& text, const std::string& name)
     if (!read.is_object() || !read.contains("hardover_set")) {
         return bad_set("this is no set of a class", name, "name the file the instructor gave out");
     }
-    if (read["hardover_set"] != file_version) {
+    if (read["hardover_set"] != us_form && read["hardover_set"] != units_form) {
         return Error{Error::Kind::unsupported, "this set was made by a newer version", name,
                      "use that version on this PC too"};
     }
@@ -243,12 +259,13 @@ Result<void> open_seeds(ClassSet& set, const std::string& start_code) {
     return {};
 }
 
-study::QuizWish wish_of(const Task& quiz, int day) {
-    return {quiz.topic, static_cast<std::size_t>(quiz.count), quiz.seed, day};
+study::QuizWish wish_of(const Task& quiz, int day, UnitSystem units) {
+    return {quiz.topic, static_cast<std::size_t>(quiz.count), quiz.seed, day, units};
 }
 
-Result<std::vector<study::Item>> items_of(const Task& quiz, const study::Portraits& portraits, int day) {
-    return study::choose_items(portraits, study::LearnerState(), wish_of(quiz, day));
+Result<std::vector<study::Item>> items_of(const Task& quiz, const study::Portraits& portraits, int day,
+                                          UnitSystem units) {
+    return study::choose_items(portraits, study::LearnerState(), wish_of(quiz, day, units));
 }
 
 }  // namespace hardover::classroom

@@ -40,7 +40,9 @@ struct ClassSet {
     std::vector<Task> tasks;
     std::string public_key;  // the instructor's, in hex
     std::string sealed;      // graded: the box with the seeds
-    bool open = true;        // the seeds are there
+    // In which figures are asked: other units make other figures, so it is the same at every seat.
+    UnitSystem units = UnitSystem::us;
+    bool open = true;  // the seeds are there
 };
 
 // "2026-12-04" and back. Error bad_input: no day of the calendar.
@@ -66,7 +68,8 @@ Result<void> seal_seeds(ClassSet& set, const std::string& start_code,
 Result<void> open_seeds(ClassSet& set, const std::string& start_code);
 
 // What a quiz of a set asks: the same for everyone, whatever they have answered before.
-Result<std::vector<study::Item>> items_of(const Task& quiz, const study::Portraits& portraits, int day);
-study::QuizWish wish_of(const Task& quiz, int day);
+Result<std::vector<study::Item>> items_of(const Task& quiz, const study::Portraits& portraits, int day,
+                                          UnitSystem units);
+study::QuizWish wish_of(const Task& quiz, int day, UnitSystem units);
 
 }  // namespace hardover::classroom

@@ -119,10 +119,10 @@ Result<Taking> Taking::from_records(ClassStore& store, ClassSet set, AttemptOf o
 }
 
 Result<study::QuizInHand> Taking::quiz(const study::Portraits& portraits, int day) const {
-    auto items = items_of(task(), portraits, day);
+    auto items = items_of(task(), portraits, day, set_.units);
     if (!items) return items.error();
     study::QuizInHand quiz(portraits.knowledge(), std::move(items).value(), study::LearnerState(),
-                           wish_of(task(), day));
+                           wish_of(task(), day, set_.units));
     for (const Record& record : records_) {
         const auto* answered = std::get_if<Answered>(&record.content);
         if (answered == nullptr || answered->task != task_number() || quiz.at_end()) continue;

@@ -3,10 +3,10 @@
 // presses are true.
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <numbers>
 
 #include "app/drawing/rig_sketch_parts.hpp"
+#include "app/drawing/wheel_words.hpp"
 
 namespace hardover::drawing::rig_parts {
 
@@ -48,12 +48,8 @@ void draw_wheel(Pencil& pencil, const Point& at, double turned) {
 }
 
 std::string wheel_words(double turned) {
-    const double turns = turned / (2 * std::numbers::pi);
-    if (std::abs(turns) < 0.05) return "";
-    char text[60];
-    std::snprintf(text, sizeof text, ", turned %.1f turns to %s", std::abs(turns),
-                  turns > 0 ? "starboard" : "port");
-    return text;
+    const std::string turns = turns_words(turned);
+    return turns.empty() ? "" : ", turned " + turns;
 }
 
 void draw_helms(Pencil& pencil, const StandingRig& rig, const Places& places) {

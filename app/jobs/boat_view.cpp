@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <numbers>
 
+#include "app/drawing/wheel_words.hpp"
 #include "app/jobs/boat_parts.hpp"
 #include "app/jobs/rig_boat.hpp"
 #include "app/jobs/wording.hpp"
@@ -120,12 +121,8 @@ std::vector<std::string> trim_locks_of(const rig::BoatAtWork& boat) {
 }
 
 std::string turns_text(double wheel) {
-    const double turns = wheel / (2 * std::numbers::pi);
-    if (std::abs(turns) < 0.05) return "Wheel straight";
-    char text[48];
-    std::snprintf(text, sizeof text, "Wheel %.1f turns to %s", std::abs(turns),
-                  turns > 0 ? "starboard" : "port");
-    return text;
+    const std::string turns = drawing::turns_words(wheel);
+    return "Wheel " + (turns.empty() ? "straight" : turns);
 }
 
 std::string speed_text_of(double speed) {

@@ -24,7 +24,8 @@ constexpr const char* search_form =
 // Puts the pages together, entry by entry.
 class Pages {
   public:
-    explicit Pages(const Knowledge& knowledge) : knowledge_(knowledge), links_(knowledge) {}
+    Pages(const Knowledge& knowledge, UnitSystem units)
+        : knowledge_(knowledge), links_(knowledge), units_(units) {}
 
     void open(const std::string& file, const std::string& name, const std::string& about) {
         pages_.push_back({file, name, 0, html::paragraph(html::text(about))});
@@ -39,9 +40,10 @@ class Pages {
         for (std::size_t i = 0; i < entries.size(); ++i) {
             const E& entry = entries[i];
             const std::string name = entry.name.empty() ? entry.id : entry.name;
-            page.html += fmt::format(
-                "<article id=\"{0}-{1}\">\n<h3>{2}</h3>\n<code>{1}</code>\n{3}</article>\n", kind, entry.id,
-                html::text(name), rows_html(entry_rows(knowledge_, links_, kind, static_cast<Index>(i))));
+            page.html +=
+                fmt::format("<article id=\"{0}-{1}\">\n<h3>{2}</h3>\n<code>{1}</code>\n{3}</article>\n", kind,
+                            entry.id, html::text(name),
+                            rows_html(entry_rows(knowledge_, links_, kind, static_cast<Index>(i), units_)));
             search_.push_back(
                 {kind_word(kind), address({kind, entry.id}), entry.id, name, more_words(entry)});
         }
@@ -143,6 +145,7 @@ class Pages {
 
     const Knowledge& knowledge_;
     EntryLinks links_;
+    UnitSystem units_;
     std::vector<BookPage> pages_;
     nlohmann::json search_ = nlohmann::json::array();
 };
@@ -150,8 +153,8 @@ class Pages {
 }  // namespace
 
 std::vector<BookPage> knowledge_book(const Knowledge& knowledge,
-                                     const std::vector<study::AuthoredItem>& items) {
-    Pages pages(knowledge);
+                                     const std::vector<study::AuthoredItem>& items, UnitSystem units) {
+    Pages pages(knowledge, units);
     pages.open("complaints.html", "Complaints", "What the customer says: the way in.");
     pages.add("complaint", "Complaints", knowledge.complaints);
     pages.open("findings.html", "Findings", "What can be seen, felt or measured, and what it may read.");

@@ -18,8 +18,9 @@ struct BookPage {
 
 // index.html with the search box first, then a page for each kind or group of kinds. An entry stands at
 // "<kind>-<id>" of its page, such as causes.html#cause-air_in_oil.
-// `items`: the quiz items written by hand, on a page of their own.
+// `items`: the quiz items written by hand, on a page of their own. `units`: in which figures are shown.
 std::vector<BookPage> knowledge_book(const Knowledge& knowledge,
-                                     const std::vector<study::AuthoredItem>& items = {});
+                                     const std::vector<study::AuthoredItem>& items = {},
+                                     UnitSystem units = UnitSystem::us);
 
 }  // namespace hardover

@@ -1,5 +1,7 @@
 #include "app/reports/quiz_paper_pdf.hpp"
 
+#include <fmt/format.h>
+
 #include "app/records/whole_file.hpp"
 #include "app/reports/pdf_pages.hpp"
 #include "app/reports/sheet_composer.hpp"
@@ -203,6 +205,17 @@ void add_key(PaperPage& page, const Item& item, std::size_t number) {
 }
 
 }  // namespace
+
+Result<QuizPaper> make_quiz_paper(const study::Portraits& portraits, const study::QuizWish& wish,
+                                  const study::Watched& watched) {
+    auto items = study::choose_items(portraits, study::LearnerState{}, wish, watched);
+    if (!items) return items.error();
+    QuizPaper paper{"Quiz", fmt::format("seed {}", wish.seed), std::move(items).value()};
+    for (const study::Topic& topic : study::topics(portraits.knowledge())) {
+        if (topic.id == wish.topic) paper.title = "Quiz: " + topic.name;
+    }
+    return paper;
+}
 
 Result<PdfMade> write_quiz_paper_pdf(const Knowledge& knowledge, const QuizPaper& paper,
                                      const std::string& path, const PdfWish& wish) {

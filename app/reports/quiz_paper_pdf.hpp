@@ -7,6 +7,7 @@
 
 #include "app/reports/pdf_wish.hpp"
 #include "app/study/item.hpp"
+#include "app/study/quiz.hpp"
 #include "rules/model/knowledge.hpp"
 #include "rules/result/result.hpp"
 
@@ -17,6 +18,11 @@ struct QuizPaper {
     std::string mark;   // tells one paper from another, at the foot: "seed 7"
     std::vector<study::Item> items;
 };
+
+// What somebody who has answered nothing yet is asked by this wish. Told to stop, it gives the questions made
+// so far. Errors: those of choose_items.
+Result<QuizPaper> make_quiz_paper(const study::Portraits& portraits, const study::QuizWish& wish,
+                                  const study::Watched& watched = {});
 
 // Writes the file as a whole or not at all. Errors: no typeface, cairo's own, what write_whole_file says.
 Result<PdfMade> write_quiz_paper_pdf(const Knowledge& knowledge, const QuizPaper& paper,

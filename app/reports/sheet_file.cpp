@@ -21,10 +21,10 @@ std::string local_day(const std::string& at) {
            std::to_string(here.tm_year + 1900);
 }
 
-std::string sheet_file_name(JobNumber number, const std::string& boat) {
+std::string name_for_file(const std::string& from) {
     constexpr std::size_t most_letters = 40;
     std::string name;
-    for (const char letter : boat) {
+    for (const char letter : from) {
         if (std::isalnum(static_cast<unsigned char>(letter)) != 0) {
             name += letter;
         } else if (!name.empty() && name.back() != ' ') {
@@ -33,6 +33,11 @@ std::string sheet_file_name(JobNumber number, const std::string& boat) {
     }
     name.resize(std::min(name.size(), most_letters));
     while (!name.empty() && name.back() == ' ') name.pop_back();
+    return name;
+}
+
+std::string sheet_file_name(JobNumber number, const std::string& boat) {
+    const std::string name = name_for_file(boat);
     return "Job " + std::to_string(number) + (name.empty() ? "" : " " + name) + ".pdf";
 }
 

@@ -12,6 +12,9 @@ namespace hardover {
 // The day a moment of the records falls on here: "25 Nov 2026". The moment as it is when it cannot be read.
 std::string local_day(const std::string& at);
 
+// Letters and digits of a name only, so that every disk takes it; at most forty.
+std::string name_for_file(const std::string& name);
+
 // "Job 12 Grey Heron.pdf": letters and digits of the boat's name only, so that every disk takes it.
 std::string sheet_file_name(JobNumber number, const std::string& boat);
 

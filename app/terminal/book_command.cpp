@@ -40,8 +40,8 @@ int run_knowledge_book(Context& context, const std::string& folder) {
     if (!knowledge) return refuse(context, knowledge.error());
     const Result<void> made = make_folder(folder);
     if (!made) return refuse(context, made.error());
-    for (const BookPage& page :
-         knowledge_book(knowledge.value(), study::read_authored(knowledge.value()).items)) {
+    for (const BookPage& page : knowledge_book(
+             knowledge.value(), study::read_authored(knowledge.value()).items, units_in_use(context))) {
         const std::string path = (std::filesystem::path(folder) / page.file).string();
         const Result<void> written = write_page(path, page.html);
         if (!written) return refuse(context, written.error());

@@ -47,20 +47,13 @@ int told(Context& context, const char* what, const std::string& path, const PdfM
     return 0;
 }
 
-// The questions a quiz with this topic, count and seed asks somebody who has answered nothing yet.
-Result<std::vector<study::Item>> items_for(const study::Portraits& portraits, const ClassRequest& request) {
+Result<QuizPaper> paper_for(Context& context, const Knowledge& knowledge, const ClassRequest& request) {
     study::QuizWish wish;
     wish.topic = request.topic;
     wish.count = static_cast<std::size_t>(request.count);
     wish.seed = request.seed;
-    return study::choose_items(portraits, study::LearnerState{}, wish);
-}
-
-std::string quiz_title(const Knowledge& knowledge, const std::string& topic) {
-    for (const study::Topic& one : study::topics(knowledge)) {
-        if (one.id == topic) return "Quiz: " + one.name;
-    }
-    return "Quiz";
+    wish.units = units_in_use(context);
+    return make_quiz_paper(study::Portraits(knowledge), wish);
 }
 
 }  // namespace
@@ -133,10 +126,10 @@ int run_class_sheet(Context& context, const ClassRequest& request) {
 int run_class_qti(Context& context, const ClassRequest& request) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    const auto items = items_for(study::Portraits(knowledge.value()), request);
-    if (!items) return refuse(context, items.error());
-    const auto files = qti_package(knowledge.value(), items.value(),
-                                   {quiz_title(knowledge.value(), request.topic), fonts_folder()});
+    const auto paper = paper_for(context, knowledge.value(), request);
+    if (!paper) return refuse(context, paper.error());
+    const std::vector<study::Item>& items = paper.value().items;
+    const auto files = qti_package(knowledge.value(), items, {paper.value().title, fonts_folder()});
     if (!files) return refuse(context, files.error());
     if (const auto written = write_package(request.file, files.value()); !written) {
         return refuse(context, written.error());
@@ -145,20 +138,18 @@ int run_class_qti(Context& context, const ClassRequest& request) {
         context.streams.out,
         fmt::format("{} question{} as QTI 2.2: {}. Orders are marked right or not, without part marks; how "
                     "sure the learner was is not asked.",
-                    items.value().size(), items.value().size() == 1 ? "" : "s", request.file));
+                    items.size(), items.size() == 1 ? "" : "s", request.file));
     return 0;
 }
 
 int run_class_paper(Context& context, const ClassRequest& request) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    const auto items = items_for(study::Portraits(knowledge.value()), request);
-    if (!items) return refuse(context, items.error());
+    const auto paper = paper_for(context, knowledge.value(), request);
+    if (!paper) return refuse(context, paper.error());
     const Result<PdfWish> wish = pdf_wish(context, request);
     if (!wish) return refuse(context, wish.error());
-    const QuizPaper paper{quiz_title(knowledge.value(), request.topic), fmt::format("seed {}", request.seed),
-                          items.value()};
-    const auto made = write_quiz_paper_pdf(knowledge.value(), paper, request.file, wish.value());
+    const auto made = write_quiz_paper_pdf(knowledge.value(), paper.value(), request.file, wish.value());
     return made ? told(context, "The quiz with its key", request.file, made.value())
                 : refuse(context, made.error());
 }

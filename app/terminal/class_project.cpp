@@ -29,7 +29,10 @@ constexpr std::uint64_t seeds = 1000000;  // short enough to be told
 class ProjectRun {
   public:
     ProjectRun(Context& context, ClassBoat boat)
-        : context_(context), out_(context.streams.out), boat_(std::move(boat)) {}
+        : context_(context),
+          out_(context.streams.out),
+          units_(units_in_use(context)),
+          boat_(std::move(boat)) {}
 
     Result<void> run() {
         print_start();
@@ -50,7 +53,7 @@ class ProjectRun {
 
   private:
     void print_start() {
-        const HandsPage page = hands_page(boat_.boat());
+        const HandsPage page = hands_page(boat_.boat(), units_);
         say(page.title);
         say(fmt::format("The customer says: {} ({})", page.customer, page.complaint));
         say("History: " + page.history + ".");
@@ -106,7 +109,7 @@ class ProjectRun {
             added_.clear();
         } else if (word == "show") {
             keep(FaultRevealed{});
-            for (const std::string& fault : hands_page(boat_.boat()).faults)
+            for (const std::string& fault : hands_page(boat_.boat(), units_).faults)
                 say("What is wrong: " + fault + ".");
         } else if (word == "other") {
             add(rest);
@@ -160,7 +163,7 @@ class ProjectRun {
 
     // The first thing with these words in its name.
     void add(const std::string& words) {
-        const Page page = make_page(boat_.boat().session());
+        const Page page = make_page(boat_.boat().session(), units_);
         const auto holds = [&](const std::string& name) { return !words.empty() && has_words(name, words); };
         std::optional<PracticeEvent> found;
         if (asks_ == Asks::cause) {
@@ -183,7 +186,7 @@ class ProjectRun {
 
     // Its cautions are read out first.
     void do_agreed() {
-        const HandsPage before = hands_page(boat_.boat());
+        const HandsPage before = hands_page(boat_.boat(), units_);
         const PracticeEvent step = *boat_.boat().agreed();
         for (const CautionQuestion& question : before.agreed->cautions) {
             Precautions said{question.work, {}, false};
@@ -195,14 +198,14 @@ class ProjectRun {
             if (!keep(PracticeEvent(said))) return;
         }
         if (!keep(step)) return;
-        const HandsPage page = hands_page(boat_.boat());
+        const HandsPage page = hands_page(boat_.boat(), units_);
         for (const std::string& line : page.happened) say(line, 2);
         print_ranking(page);
         for (const std::string& check : page.after) say("Check before handing over: " + check, 2);
     }
 
     Result<void> print_end() {
-        const Result<Debrief> told = boat_.debrief(utc_now());
+        const Result<Debrief> told = boat_.debrief(utc_now(), units_);
         if (!told) return told.error();
         print_debrief(out_, told.value());
         out_ << "\nThe class's votes\n";
@@ -244,6 +247,7 @@ class ProjectRun {
 
     Context& context_;
     std::ostream& out_;
+    UnitSystem units_;
     ClassBoat boat_;
     Asks asks_ = Asks::step;
     std::vector<PracticeEvent> added_;  // to the ballot in hand

@@ -81,10 +81,10 @@ Result<Task> read_task(const std::string& text) {
 }
 
 // Every quiz must be able to ask something: found out here, not in the classroom.
-Result<void> try_tasks(const std::vector<Task>& tasks, const study::Portraits& portraits) {
+Result<void> try_tasks(const std::vector<Task>& tasks, const study::Portraits& portraits, UnitSystem units) {
     for (const Task& task : tasks) {
         if (task.kind == Task::Kind::quiz) {
-            const auto items = items_of(task, portraits, 0);
+            const auto items = items_of(task, portraits, 0, units);
             if (!items) return items.error();
         } else if (task.level < study::least_level || task.level > study::most_level) {
             return Error{Error::Kind::bad_input, fmt::format("there is no level {}", task.level), "",
@@ -132,7 +132,7 @@ void print_set(std::ostream& out, const ClassSet& set) {
 }  // namespace
 
 int run_set_make(Context& context, const ClassRequest& request) {
-    SetWish wish{request.set, request.title, request.graded, {}, request.seats};
+    SetWish wish{request.set, request.title, request.graded, {}, request.seats, units_in_use(context)};
     for (const std::string& text : request.tasks) {
         const Result<Task> task = read_task(text);
         if (!task) return refuse(context, task.error());
@@ -142,7 +142,7 @@ int run_set_make(Context& context, const ClassRequest& request) {
     if (!on_file) return refuse(context, on_file.error());
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    if (const auto tried = try_tasks(wish.tasks, study::Portraits(knowledge.value())); !tried) {
+    if (const auto tried = try_tasks(wish.tasks, study::Portraits(knowledge.value()), wish.units); !tried) {
         return refuse(context, tried.error());
     }
     const Result<ClassKeys> keys = ask_for_keys(context, on_file.value().of, request);

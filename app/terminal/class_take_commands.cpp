@@ -96,7 +96,8 @@ class SetRun {
             say_wrapped(context_.streams.out, "Noted. The instructor marks it.");
             return finished(taking_.finish_task(std::nullopt, utc_now()));
         }
-        const auto told = study::practice::debrief(run.session(), study::practice::mark(run.session()));
+        const auto told = study::practice::debrief(run.session(), study::practice::mark(run.session()),
+                                                   units_in_use(context_));
         const Result<bool> kept = finished(taking_.finish_task(told.ended, utc_now()));
         if (kept) print_debrief(context_.streams.out, told);
         return kept;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <CLI/CLI.hpp>
 #include <filesystem>
+#include <future>
 #include <ostream>
 
 #include "app/terminal/class_commands.hpp"
@@ -337,11 +338,10 @@ void add_class_project(CLI::App& group, Wish& wish) {
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
-    Result<Knowledge> read = load_knowledge(context, store.value());
-    if (!read) return refuse(context, read.error());
-    KnowledgeInUse knowledge(std::move(read).value());
+    auto reading = std::async(std::launch::async, [&] { return load_knowledge(context, store.value()); });
     const std::string data_folder = std::filesystem::path(store.value().path()).parent_path().string();
-    const int code = open_window(knowledge, store.value(), WindowRequest{wish.job, data_folder});
+    const int code =
+        open_window([&] { return reading.get(); }, store.value(), WindowRequest{wish.job, data_folder});
     back_up_on_close(context, store.value());
     return code;
 }

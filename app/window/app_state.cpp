@@ -35,6 +35,7 @@ struct Apply {
         if (place == Place::classroom) {
             state.project.show(state.shop.ways.units);
             state.classes->use_fonts(state.fonts_folder);
+            state.classes->use_units(state.shop.ways.units);
             state.classes->show();
         }
         if (place == Place::knowledge) show_knowledge(state);
@@ -149,12 +150,14 @@ struct Apply {
 void use_background(AppState& state, Background& background) {
     state.background = &background;
     state.study.work_in(background);
+    state.classes->work_in(background);
 }
 
 bool take_in_background(AppState& state) {
     if (state.background == nullptr) return false;
     const bool any = state.background->collect();
     state.study.note_progress();
+    state.classes->note_progress();
     return any;
 }
 

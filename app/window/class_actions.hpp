@@ -71,10 +71,20 @@ struct CollectHandIns {
 };
 struct CheckCollected {};
 struct WorkOutFigures {};
-enum class ClassExport { tables, questions };
+struct InventClass {};  // figures of a class that is made up
+enum class ClassExport { sheet, tables };
 struct ExportClass {
-    ClassExport what = ClassExport::tables;
+    ClassExport what = ClassExport::sheet;
+    bool with_names = false;
 };
+// Questions that go out of the program: on paper with their key, or for other programs.
+enum class QuizExport { paper, questions };
+struct ExportQuiz {
+    QuizExport what = QuizExport::paper;
+    std::string topic;  // id; "": all
+    int count = 10;
+};
+struct StopClassWork {};
 
 // A set taken on this PC.
 struct BeginSet {
@@ -96,6 +106,7 @@ struct PurgeSet {
 using ClassAction =
     std::variant<ShowClassTab, MakeClass, OpenKeys, ShutKeys, ChooseClass, AddSeat, ChangeSeat, RemoveSeat,
                  ImportRoster, AddQuizTask, AddBoatTask, DropTask, MakeSet, WriteSet, CollectHandIns,
-                 CheckCollected, WorkOutFigures, ExportClass, BeginSet, GoOnWithSet, HandInSet, PurgeSet>;
+                 CheckCollected, WorkOutFigures, InventClass, ExportClass, ExportQuiz, StopClassWork,
+                 BeginSet, GoOnWithSet, HandInSet, PurgeSet>;
 
 }  // namespace hardover::window

@@ -36,6 +36,7 @@ void ClassDesk::show() {
 
 void ClassDesk::use(const PreparedKnowledge& prepared) {
     prepared_ = prepared;
+    drop_work();
     portraits_.reset();
     page_.figures.reset();
     show();
@@ -47,11 +48,12 @@ void ClassDesk::carry_out(const ClassAction& action) {
 }
 
 void ClassDesk::refused(const std::string& at, const Error& error) {
-    page_.told = {at, error.text(), true, ""};
+    page_.told = {at, error.text(), Told::Kind::trouble, "", ""};
 }
 
-void ClassDesk::done(const std::string& at, const std::string& text, const std::string& folder) {
-    page_.told = {at, text, false, folder};
+void ClassDesk::done(const std::string& at, const std::string& text, const std::string& folder,
+                     const std::string& file) {
+    page_.told = {at, text, Told::Kind::done, folder, file};
 }
 
 std::string ClassDesk::folder() const {
@@ -86,7 +88,7 @@ void ClassDesk::read_class() {
         if (one.name == name || !class_) class_ = one;
     }
     page_.name = class_ ? class_->name : "";
-    page_.keys_open = keys_.has_value();
+    page_.keys_open = keys_ != nullptr;
     const auto taken = taken_sets(classes_);
     if (!taken) return refused("take", taken.error());
     page_.taken = taken.value();
@@ -108,25 +110,43 @@ void ClassDesk::apply(const MakeClass& make) {
         return refused("class", {Error::Kind::bad_input, "the two passphrases are not the same", "",
                                  "type the same words in both fields"});
     }
-    const auto made = make_class(classes_, make.name, make.passphrase, now_(), cost_);
-    if (!made) return refused("class", made.error());
-    auto keys = open_class(made.value(), make.passphrase);
-    if (!keys) return refused("class", keys.error());
-    keys_ = std::move(keys.value());
-    class_ = made.value();
+    work({"class", "Making the class and its keys", false},
+         [this, name = make.name, typed = std::make_shared<const Secret>(make.passphrase), at = now_(),
+          cost = cost_](const Beside& beside) -> Background::Outcome {
+             std::string passphrase(typed->bytes());
+             const auto made = make_class(beside.classes, name, passphrase, at, cost);
+             if (!made) return refusal("class", made.error());
+             auto opened = open_class(made.value(), passphrase);
+             wipe(passphrase);
+             if (!opened) return refusal("class", opened.error());
+             const auto keys = std::make_shared<ClassKeys>(std::move(opened).value());
+             return [this, made = made.value(), keys] {
+                 class_ = made;
+                 wipe(view.again);
+                 view.name.clear();
+                 take_keys(std::move(*keys));
+             };
+         });
+}
+
+void ClassDesk::take_keys(ClassKeys keys) {
     wipe(view.passphrase);
-    wipe(view.again);
-    view.name.clear();
+    keys_ = std::make_shared<const ClassKeys>(std::move(keys));
     read_class();
 }
 
 void ClassDesk::apply(const OpenKeys& open) {
     if (!class_) return;
-    auto keys = open_class(*class_, open.passphrase);
     wipe(view.passphrase);
-    if (!keys) return refused("keys", keys.error());
-    keys_ = std::move(keys.value());
-    read_class();
+    work({"keys", "Trying the passphrase", false},
+         [this, of = *class_, typed = std::make_shared<const Secret>(open.passphrase)](const Beside&) {
+             std::string passphrase(typed->bytes());
+             auto opened = open_class(of, passphrase);
+             wipe(passphrase);
+             if (!opened) return refusal("keys", opened.error());
+             const auto keys = std::make_shared<ClassKeys>(std::move(opened).value());
+             return Background::Outcome([this, keys] { take_keys(std::move(*keys)); });
+         });
 }
 
 void ClassDesk::apply(const ShutKeys&) {
@@ -138,6 +158,7 @@ void ClassDesk::apply(const ChooseClass& choose) {
     const auto found = find_class(classes_, choose.name);
     if (!found) return refused("class", found.error());
     if (!class_ || class_->number != found.value().number) {
+        drop_work();
         keys_.reset();
         tasks_.clear();
         page_ = {};

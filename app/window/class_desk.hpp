@@ -3,6 +3,7 @@
 // drawing library.
 #pragma once
 
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -15,6 +16,9 @@
 #include "app/classroom/instructor.hpp"
 #include "app/classroom/merge.hpp"
 #include "app/classroom/taking.hpp"
+#include "app/study/portrait.hpp"
+#include "app/study/watched.hpp"
+#include "app/window/background.hpp"
 #include "app/window/class_actions.hpp"
 #include "rules/reasoning/prepared_knowledge.hpp"
 
@@ -31,8 +35,11 @@ struct ClassView {
     std::string title, due;
     bool graded = false;
     std::string hand_in_path;
+    bool with_names = false;  // in what goes out of the figures
+    std::string topic;        // of questions that go out; "": all
+    int questions = 10;
     std::string set_path, set_seat, start_code;
-    std::set<std::string> open;  // what is unfolded
+    std::set<std::string> open{"item_map", "abilities", "over_best", "learners"};  // what is unfolded
 };
 
 struct SetLine {
@@ -52,10 +59,23 @@ struct CollectedLine {
 
 // Where something was refused or done: beside what was pressed.
 struct Told {
+    enum class Kind { done, stopped, trouble };
     std::string at;  // "roster", "import", "set" ...
     std::string text;
-    bool trouble = false;
+    Kind kind = Kind::done;
     std::string folder;  // where what was written is
+    std::string file;    // that can be looked at
+    bool trouble() const { return kind == Kind::trouble; }
+};
+
+// Long work that is being done, shown where it was asked for.
+struct ClassWork {
+    std::string at;
+    std::string what;                   // "Marking what was handed in"
+    std::string progress;               // "3 of 12"; "" until it is known
+    double share = 0;                   // that is done
+    ClassTab tab = ClassTab::together;  // where it was asked for
+    bool can_stop = true;
 };
 
 struct ClassPage {
@@ -70,10 +90,11 @@ struct ClassPage {
     std::vector<std::string> missing;
     std::vector<std::string> checked;
     std::optional<classroom::FiguresPage> figures;
+    bool invented = false;           // the figures are those of a class that is made up
     std::vector<std::string> notes;  // what could not be marked, and why
     std::vector<classroom::TakenSet> taken;
     Told told;
-    std::string working;  // long work that is being done; "": none
+    std::optional<ClassWork> working;
 };
 
 class ClassDesk {
@@ -85,6 +106,14 @@ class ClassDesk {
     void carry_out(const ClassAction& action);
     void use(const PreparedKnowledge& prepared);
     void use_fonts(const std::string& folder) { fonts_folder_ = folder; }
+    // Long work is done beside the window from now on; without it, at once.
+    void work_in(Background& background) { background_ = &background; }
+    // How far long work has come, for the page.
+    void note_progress();
+    // Long work has written to the records by a connection of its own.
+    bool wrote_beside() const { return wrote_beside_; }
+    // In which figures questions are asked from now on: the shop's.
+    void use_units(UnitSystem units) { units_ = units; }
     // What a passphrase costs to be tried; as usual unless told. For tests.
     void use_cost(const classroom::Cost& cost) { cost_ = cost; }
 
@@ -112,14 +141,45 @@ class ClassDesk {
     void apply(const CollectHandIns& collect);
     void apply(const CheckCollected& check);
     void apply(const WorkOutFigures& work);
+    void apply(const InventClass& invent);
     void apply(const ExportClass& what);
+    void apply(const ExportQuiz& what);
+    void apply(const StopClassWork& stop);
     void apply(const BeginSet& begin);
     void apply(const GoOnWithSet& go_on);
     void apply(const HandInSet& hand_in);
     void apply(const PurgeSet& purge);
 
     void refused(const std::string& at, const Error& error);
-    void done(const std::string& at, const std::string& text, const std::string& folder = "");
+    void done(const std::string& at, const std::string& text, const std::string& folder = "",
+              const std::string& file = "");
+
+    // What long work has on its thread: it may use nothing else that the window's thread may change.
+    struct Beside {
+        Store& store;
+        ClassStore& classes;
+        study::Watched watched;
+        const std::atomic<bool>& stop;  // it was stopped: what it came to is nothing to be shown
+    };
+    using Work = std::function<Background::Outcome(const Beside&)>;
+    struct WorkAbout {
+        std::string at;
+        std::string what;
+        bool can_stop = true;
+    };
+    // Does nothing while other work of this place is being done.
+    void work(const WorkAbout& about, Work work);
+    void drop_work();
+    Background::Outcome refusal(const std::string& at, const Error& error);
+    Background::Outcome stopped(const std::string& at, const std::string& text);
+    Background::Outcome told_written(const std::string& at, const std::string& text, const std::string& file);
+    static int threads_to_spare();  // one is left for the window
+    using SharedPortraits = std::shared_ptr<const study::Portraits>;
+    Background::Outcome figures_of(const classroom::MarkedClass& marked, const SharedPortraits& known,
+                                   bool invented);
+    void take_merged(const classroom::MergeReport& report);
+    void take_keys(classroom::ClassKeys keys);
+
     bool change_roster(const std::string& at, const std::function<Result<void>(classroom::Roster&)>& change);
     // Into the class's folder beside the records; says where.
     Result<void> write_file(const std::string& name, const std::string& text, std::string& path) const;
@@ -129,8 +189,6 @@ class ClassDesk {
     void read_class();
     void read_sets();
     void tell_tasks();
-    const study::Portraits& portraits();
-    std::optional<classroom::MarkedClass> marked(const std::string& at);
 
     PreparedKnowledge prepared_;
     Store& store_;
@@ -139,10 +197,14 @@ class ClassDesk {
     std::string fonts_folder_;
     std::optional<classroom::Cost> cost_;
     std::optional<StoredClass> class_;
-    std::optional<classroom::ClassKeys> keys_;
+    std::shared_ptr<const classroom::ClassKeys> keys_;  // long work keeps them until it is done
     std::vector<classroom::Task> tasks_;
     std::optional<classroom::Taking> taking_;
-    std::unique_ptr<study::Portraits> portraits_;  // made when first needed
+    SharedPortraits portraits_;  // made when first needed
+    UnitSystem units_ = UnitSystem::us;
+    Background* background_ = nullptr;
+    std::shared_ptr<std::atomic<bool>> stop_;
+    bool wrote_beside_ = false;
     ClassPage page_;
 };
 

@@ -1,10 +1,11 @@
-// The place Class: what the answers and boats of the class come to, and what goes out of it.
+// The place Class: what the answers and boats of the class come to, and what those of an invented class do.
 #include <fmt/format.h>
 
-#include "app/classroom/results_csv.hpp"
-#include "app/reports/qti.hpp"
-#include "app/study/known_learner.hpp"
+#include <filesystem>
+
+#include "app/classroom/demo.hpp"
 #include "app/window/class_desk.hpp"
+#include "app/window/study_work.hpp"
 
 namespace hardover::window {
 
@@ -12,56 +13,80 @@ using namespace classroom;
 
 namespace {
 
-constexpr int exported_questions = 40;
+constexpr std::uint64_t demo_seed = 1;
+
+// A folder for records that nobody keeps; it goes with this.
+class PassingFolder {
+  public:
+    PassingFolder() {
+        std::error_code failed;
+        path_ = std::filesystem::temp_directory_path(failed) / ("hardover-" + random_id());
+    }
+    ~PassingFolder() {
+        std::error_code failed;
+        std::filesystem::remove_all(path_, failed);
+    }
+    PassingFolder(const PassingFolder&) = delete;
+    PassingFolder& operator=(const PassingFolder&) = delete;
+
+    std::string file(const std::string& name) const { return (path_ / name).string(); }
+
+  private:
+    std::filesystem::path path_;
+};
+
+// The invented class from its roster to its figures.
+Result<MarkedClass> invented_class(const study::Portraits& portraits, int threads,
+                                   const study::Watched& watched) {
+    const PassingFolder folder;
+    auto store = Store::open(folder.file("records.db"));
+    if (!store) return store.error();
+    ClassStore classes(store.value());
+    const auto demo = make_demo(classes, portraits, demo_seed, watched);
+    if (!demo) return demo.error();
+    return demo_results(classes, demo.value(), portraits, threads, watched);
+}
 
 }  // namespace
 
-const study::Portraits& ClassDesk::portraits() {
-    if (!portraits_) portraits_ = std::make_unique<study::Portraits>(prepared_.knowledge());
-    return *portraits_;
-}
-
-std::optional<MarkedClass> ClassDesk::marked(const std::string& at) {
-    if (!class_) return std::nullopt;
-    auto results = class_results(classes_, *class_, portraits(), keys_ ? &*keys_ : nullptr);
-    if (results) return std::move(results.value());
-    refused(at, results.error());
-    return std::nullopt;
+// On the work's thread.
+Background::Outcome ClassDesk::figures_of(const MarkedClass& marked, const SharedPortraits& known,
+                                          bool invented) {
+    const auto page = std::make_shared<const FiguresPage>(
+        make_figures_page(make_figures(marked.results, known->knowledge()), true));
+    return [this, known, page, notes = marked.notes, invented] {
+        portraits_ = known;
+        page_.figures = *page;
+        page_.notes = notes;
+        page_.invented = invented;
+    };
 }
 
 void ClassDesk::apply(const WorkOutFigures&) {
-    const auto results = marked("figures");
-    if (!results) return;
-    page_.figures = make_figures_page(make_figures(results->results, prepared_.knowledge()), true);
-    page_.notes = results->notes;
+    if (!class_) return;
+    work({"figures", "Marking what was handed in"},
+         [this, of = *class_, keys = keys_, prepared = prepared_,
+          portraits = portraits_](const Beside& beside) -> Background::Outcome {
+             const auto known = made_if_needed(portraits, prepared);
+             const auto marked =
+                 class_results(beside.classes, of, *known, keys.get(), threads_to_spare(), beside.watched);
+             if (beside.stop)
+                 return stopped("figures",
+                                "Stopped. Boats that are marked stay so: the next time is quicker.");
+             if (!marked) return refusal("figures", marked.error());
+             return figures_of(marked.value(), known, false);
+         });
 }
 
-void ClassDesk::apply(const ExportClass& what) {
-    if (what.what == ClassExport::questions) {
-        Task quiz;
-        quiz.count = exported_questions;
-        quiz.seed = 1;
-        const auto items = items_of(quiz, portraits(), study::study_day(now_()));
-        if (!items) return refused("export", items.error());
-        const auto package =
-            qti_package(prepared_.knowledge(), items.value(), {"Hydraulic steering", fonts_folder_});
-        if (!package) return refused("export", package.error());
-        const std::string path = folder() + "/questions.zip";
-        const Result<void> written = write_package(path, package.value());
-        if (!written) return refused("export", written.error());
-        done("export", fmt::format("{} questions with their key are in {}", items.value().size(), path),
-             folder());
-        return;
-    }
-    const auto results = marked("export");
-    if (!results) return;
-    const ClassFigures figures = make_figures(results->results, prepared_.knowledge());
-    std::size_t written = 0;
-    for (const CsvFile& file : results_csv(results->results, figures, false)) {
-        if (!write("export", file.name, file.text)) return;
-        ++written;
-    }
-    done("export", fmt::format("{} tables are in {}. They name seats only.", written, folder()), folder());
+void ClassDesk::apply(const InventClass&) {
+    work({"invented", "Inventing a class, its answers and its boats"},
+         [this, prepared = prepared_, portraits = portraits_](const Beside& beside) -> Background::Outcome {
+             const auto known = made_if_needed(portraits, prepared);
+             const auto marked = invented_class(*known, threads_to_spare(), beside.watched);
+             if (beside.stop) return stopped("invented", "Stopped. Nothing of it is kept.");
+             if (!marked) return refusal("invented", marked.error());
+             return figures_of(marked.value(), known, true);
+         });
 }
 
 }  // namespace hardover::window

@@ -1,6 +1,5 @@
 // The place Class: sets being made, what was handed in, and sets taken on this PC.
 #include <fmt/format.h>
-#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -110,14 +109,20 @@ void ClassDesk::apply(const MakeSet& make) {
         if (!due) return refused("set", due.error());
         for (Task& task : wish.tasks) task.due = due.value();
     }
-    const auto made =
-        make_set(classes_, *class_, *keys_, wish, prepared_.knowledge().fingerprint, now_(), cost_);
-    if (!made) return refused("set", made.error());
-    tasks_.clear();
-    tell_tasks();
-    view.title.clear();
-    read_class();
-    apply(WriteSet{made.value().set.id});
+    wish.units = units_;
+    work({"set", "Making the set", false},
+         [this, of = *class_, keys = keys_, wish, knowledge = prepared_.knowledge().fingerprint, at = now_(),
+          cost = cost_](const Beside& beside) -> Background::Outcome {
+             const auto made = make_set(beside.classes, of, *keys, wish, knowledge, at, cost);
+             if (!made) return refusal("set", made.error());
+             return [this, id = made.value().set.id] {
+                 tasks_.clear();
+                 tell_tasks();
+                 view.title.clear();
+                 read_class();
+                 apply(WriteSet{id});
+             };
+         });
 }
 
 void ClassDesk::apply(const WriteSet& what) {
@@ -135,32 +140,50 @@ void ClassDesk::apply(const WriteSet& what) {
 void ClassDesk::apply(const CollectHandIns& collect) {
     if (!class_) return;
     if (!keys_) return refused("collect", locked());
-    const auto files = hand_ins_at(collect.path);
-    if (!files) return refused("collect", files.error());
-    const auto merged = merge_hand_ins(classes_, *class_, *keys_, files.value(), now_());
-    if (!merged) return refused("collect", merged.error());
+    work({"collect", "Taking in hand-ins"},
+         [this, of = *class_, keys = keys_, path = collect.path,
+          at = now_()](const Beside& beside) -> Background::Outcome {
+             const auto files = hand_ins_at(path);
+             if (!files) return refusal("collect", files.error());
+             const auto merged = merge_hand_ins(beside.classes, of, *keys, files.value(), at, beside.watched);
+             if (!merged) return refusal("collect", merged.error());
+             return [this, report = merged.value()] { take_merged(report); };
+         });
+}
+
+void ClassDesk::take_merged(const MergeReport& report) {
     page_.collected.clear();
     int fresh = 0;
-    for (const MergedFile& file : merged.value().files) {
-        const std::vector<std::string> text = merge_text(MergeReport{{file}, {}});
-        page_.collected.push_back({text.empty() ? file.file : text.front(), file.refused.has_value()});
+    std::size_t taken = 0;
+    for (const MergedFile& file : report.files) {
+        page_.collected.push_back({merge_text(file), file.refused.has_value()});
         fresh += file.fresh;
+        taken += file.refused ? 0 : 1;
     }
-    page_.missing = merged.value().missing;
+    page_.missing = report.missing;
     page_.figures.reset();
-    done("collect", fmt::format("{} of {} files are taken in, {} new records.",
-                                std::count_if(page_.collected.begin(), page_.collected.end(),
-                                              [](const CollectedLine& line) { return !line.refused; }),
-                                page_.collected.size(), fresh));
+    const std::string text = fmt::format("{} of {} files are taken in, {} new records.", taken,
+                                         report.files.size() + report.left, fresh);
+    if (report.left == 0) return done("collect", text);
+    page_.told = {"collect", "Stopped. " + text + " What is in is whole: take in the rest the same way.",
+                  Told::Kind::stopped, "", ""};
 }
 
 void ClassDesk::apply(const CheckCollected&) {
     if (!class_) return;
-    const auto checked = check_collected(classes_, *class_);
-    if (!checked) return refused("check", checked.error());
-    page_.checked = checked.value();
-    done("check", page_.checked.empty() ? "Everything collected is as it was when it came in."
-                                        : "Something is not as it was when it came in.");
+    page_.checked.clear();
+    work({"check", "Looking over all that was collected"},
+         [this, of = *class_](const Beside& beside) -> Background::Outcome {
+             const auto checked = check_collected(beside.classes, of, beside.watched);
+             if (beside.stop) return stopped("check", "Stopped before everything was looked over.");
+             if (!checked) return refusal("check", checked.error());
+             return [this, faults = checked.value()] {
+                 page_.checked = faults;
+                 if (faults.empty()) return done("check", "Everything collected is as it came in.");
+                 page_.told = {"check", "Something is not as it was when it came in:", Told::Kind::trouble,
+                               "", ""};
+             };
+         });
 }
 
 std::optional<Taking> ClassDesk::taken_up() {

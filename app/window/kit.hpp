@@ -128,7 +128,8 @@ class Kit {
     float inside(const Box& box, const std::function<void()>& content);
 
     // Text.
-    void text(std::string_view text, Type type, Role role);  // wraps, takes its height from the flow
+    // Wraps, takes its height from the flow.
+    void text(std::string_view text, Type type, Role role, Align align = Align::left);
     float text_height(std::string_view text, Type type, float width_px) const;
     float text_width(std::string_view text, Type type) const;
     void line_in(const Box& box, std::string_view text, Type type, Role role, Align align = Align::left);

@@ -58,16 +58,23 @@ float Kit::text_height(std::string_view text, Type type, float width_px) const {
     return static_cast<float>(lines_of(text, type, width_px).size()) * theme_.line_height(type);
 }
 
-void Kit::text(std::string_view text, Type type, Role role) {
+void Kit::text(std::string_view text, Type type, Role role, Align align) {
     if (text.empty()) return;
     const Box start = take(0);
     float widest = 0;
     for (const std::string_view line : lines_of(text, type, flow_.w)) {
-        draw_line(flow_.x, flow_.y, line, type, role);
-        widest = std::max(widest, text_width(line, type));
+        const float w = text_width(line, type);
+        const float x = align == Align::right    ? flow_.x + flow_.w - w
+                        : align == Align::centre ? flow_.x + (flow_.w - w) / 2
+                                                 : flow_.x;
+        draw_line(x, flow_.y, line, type, role);
+        widest = std::max(widest, w);
         flow_.y += theme_.line_height(type);
     }
-    mark_text({start.x, start.y, widest, flow_.y - start.y}, text, widest > flow_.w + 1);
+    const float left = align == Align::right    ? flow_.x + flow_.w - widest
+                       : align == Align::centre ? flow_.x + (flow_.w - widest) / 2
+                                                : start.x;
+    mark_text({left, start.y, widest, flow_.y - start.y}, text, widest > flow_.w + 1);
 }
 
 void Kit::line_in(const Box& box, std::string_view text, Type type, Role role, Align align) {

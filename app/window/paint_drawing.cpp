@@ -20,6 +20,8 @@ constexpr float badge = 0.66F;  // radius of a letter in a ring, of its line's h
 constexpr int circle_corners = 32;
 constexpr double small_drawing = 120;     // dp for a unit of the drawing; below, only pressures and letters
 constexpr double middling_drawing = 160;  // below, no names
+constexpr double tiny_drawing = 110;      // below, only letters of the sides
+constexpr double widest_badge = 0.11;     // units of the drawing, half of it: it hides no ram
 
 // A text still to be set; the more important ones choose their place first.
 struct Label {
@@ -105,7 +107,10 @@ class Painter {
         std::vector<Box> taken;
         // What a small drawing has no room for only hides it.
         const double dp_per_metre = placement_.scale / kit_.theme().scale();
-        const int least_rank = dp_per_metre < small_drawing ? 1 : dp_per_metre < middling_drawing ? 2 : 3;
+        const int least_rank = dp_per_metre < tiny_drawing       ? 0
+                               : dp_per_metre < small_drawing    ? 1
+                               : dp_per_metre < middling_drawing ? 2
+                                                                 : 3;
         for (const Label& label : labels_) {
             if (label.rank > least_rank) continue;
             const std::optional<Box> place = free_place(label, taken);
@@ -161,7 +166,10 @@ class Painter {
     Box box_of(const Label& label) const {
         const float h = kit_.theme().line_height(label.type);
         const auto x = static_cast<float>(label.at.x), y = static_cast<float>(label.at.y);
-        if (label.ringed) return {x - h * badge, y - h * badge, 2 * h * badge, 2 * h * badge};
+        if (label.ringed) {
+            const float r = std::min(h * badge, static_cast<float>(widest_badge * placement_.scale));
+            return {x - r, y - r, 2 * r, 2 * r};
+        }
         const float w = kit_.text_width(label.text, label.type) + kit_.px(6);
         const float left = label.align == drawing::Align::start ? x
                            : label.align == drawing::Align::end ? x - w

@@ -71,7 +71,7 @@ void ProjectDesk::take_in_hand(ClassBoat boat) {
     page_.debrief.reset();
     sound_.show(nullptr, units_);
     sound_.open(boat_->boat().session().boat().told, {});
-    page_.boat = hands_page(boat_->boat());
+    page_.boat = hands_page(boat_->boat(), units_);
     look_at_boat();
     if (boat_->boat().ended()) {
         tell_debrief();
@@ -96,7 +96,7 @@ void ProjectDesk::put_question(Asks asks) {
 void ProjectDesk::list_ideas() {
     page_.ideas.clear();
     if (page_.boat.right) return;
-    const Page practice = make_page(boat_->boat().session());
+    const Page practice = make_page(boat_->boat().session(), units_);
     if (asks_ == Asks::cause) {
         for (const NamedItem& cause : practice.causes)
             page_.ideas.push_back({"cause." + cause.id, cause.name, cause.part, Suspected{cause.id, 0}});
@@ -190,7 +190,7 @@ bool ProjectDesk::keep(const ClassEvent& event) {
         refused(taken.error());
         return false;
     }
-    page_.boat = hands_page(boat_->boat());
+    page_.boat = hands_page(boat_->boat(), units_);
     return true;
 }
 
@@ -208,7 +208,7 @@ void ProjectDesk::look_at_boat() {
 
 void ProjectDesk::tell_debrief() {
     page_.scene = Scene::debrief;
-    Result<Debrief> told = boat_->debrief(now_());
+    Result<Debrief> told = boat_->debrief(now_(), units_);
     if (!told) return refused(told.error());
     page_.debrief = std::move(told.value());
     page_.votes = votes_told(boat_->boat());

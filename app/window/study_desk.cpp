@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/window/seed_typed.hpp"
+#include "app/window/study_work.hpp"
 
 namespace hardover::window {
 
@@ -13,15 +14,6 @@ namespace {
 constexpr std::size_t items_of_a_quiz = 10;
 
 constexpr const char* study_work = "study";
-
-Watched watched_by(Background::Watch& watch) {
-    return [&watch](std::size_t done, std::size_t of) { return watch.go_on(done, of); };
-}
-
-std::shared_ptr<const Portraits> made_if_needed(const std::shared_ptr<const Portraits>& portraits,
-                                                const PreparedKnowledge& prepared) {
-    return portraits ? portraits : std::make_shared<const Portraits>(prepared.knowledge());
-}
 
 }  // namespace
 
@@ -72,11 +64,6 @@ void StudyDesk::work(const std::string& what, StudyShowing showing, Background::
     background_->start(study_work, std::move(work));
 }
 
-const Portraits& StudyDesk::portraits() {
-    portraits_ = made_if_needed(portraits_, prepared_);
-    return *portraits_;
-}
-
 void StudyDesk::stop_working() {
     page_.working.reset();
     if (background_ != nullptr) background_->drop(study_work);
@@ -84,6 +71,8 @@ void StudyDesk::stop_working() {
 
 void StudyDesk::note_progress() {
     if (!page_.working) return;
+    if (!background_->working_on(study_work))
+        return stop_working();  // another part of the program dropped it
     const Background::Progress progress = background_->progress(study_work);
     if (progress.of == 0) return;
     page_.working->progress = std::to_string(progress.done) + " of " + std::to_string(progress.of);

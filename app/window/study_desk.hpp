@@ -125,7 +125,6 @@ class StudyDesk {
     // Does work whose outcome is shown at `showing`; what was being done is dropped.
     void work(const std::string& what, StudyShowing showing, Background::Work work);
     void stop_working();
-    const study::Portraits& portraits();
     void take_quiz(const Result<std::vector<study::Item>>& items, const study::LearnerState& learner,
                    const study::QuizWish& wish);
     Result<std::optional<practice::Record>> record();
@@ -139,6 +138,7 @@ class StudyDesk {
     void read_progress();
     double seconds_on_item();
     bool keep_in_set(const study::QuizInHand::Answer& answer);
+    void take_quiz_of_set(const Result<study::QuizInHand>& quiz);
     void pass_over_marks();
     void pass_on_at_end();
     void finish_task(const std::optional<practice::Ended>& ended);

@@ -4,6 +4,7 @@
 
 #include "app/study/practice_marks.hpp"
 #include "app/window/study_desk.hpp"
+#include "app/window/study_work.hpp"
 
 namespace hardover::window {
 
@@ -27,16 +28,17 @@ void StudyDesk::apply(const TakeTask&) {
     const int day = study_day(now_());
     page_.debrief.reset();
     if (taking_->task().kind == classroom::Task::Kind::quiz) {
-        auto quiz = taking_->quiz(portraits(), day);
-        if (!quiz) {
-            refused(quiz.error());
-            return;
-        }
-        quiz_.emplace(std::move(quiz.value()));
-        began_item_ = std::chrono::steady_clock::now();
-        page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
         page_.showing = StudyShowing::quiz;
-        pass_on_at_end();
+        work("Making the questions", StudyShowing::quiz,
+             [this, taking = *taking_, prepared = prepared_, portraits = portraits_,
+              day](Background::Watch&) -> Background::Outcome {
+                 const auto known = made_if_needed(portraits, prepared);
+                 return [this, known, quiz = taking.quiz(*known, day)] {
+                     page_.working.reset();
+                     portraits_ = known;
+                     take_quiz_of_set(quiz);
+                 };
+             });
         return;
     }
     auto session = taking_->boat(prepared_, day);
@@ -46,6 +48,18 @@ void StudyDesk::apply(const TakeTask&) {
     }
     take_in_hand({std::move(session.value()), 0});
     end_boat();
+}
+
+void StudyDesk::take_quiz_of_set(const Result<QuizInHand>& quiz) {
+    if (!quiz) {
+        page_.showing = StudyShowing::start;
+        refused(quiz.error());
+        return;
+    }
+    quiz_.emplace(quiz.value());
+    began_item_ = std::chrono::steady_clock::now();
+    page_.quiz = make_quiz_page(prepared_.knowledge(), *quiz_);
+    pass_on_at_end();
 }
 
 void StudyDesk::apply(const PutSetAway&) {

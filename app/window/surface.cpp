@@ -98,6 +98,10 @@ float Surface::content_scale() const {
     return std::max(1.0F, x);
 }
 
+void Surface::show() const {
+    glfwShowWindow(window_);
+}
+
 void Surface::join() {
     ImGui_ImplGlfw_InitForOpenGL(window_, false);
     if (modern_) {

@@ -25,6 +25,8 @@ class Surface {
     // The system's wish for larger drawings: 1 at 96 dpi.
     float content_scale() const;
 
+    void show() const;  // a hidden one
+
     // Joins the drawing library's current context to this window.
     void join();
     void leave();

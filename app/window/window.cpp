@@ -11,7 +11,9 @@
 #include <utility>
 #include <vector>
 
+#include "app/jobs/records_care.hpp"
 #include "app/window/app_frame.hpp"
+#include "app/window/class_desk.hpp"
 #include "app/window/glfw_keys.hpp"
 #include "app/window/marks_file.hpp"
 #include "app/window/open_outside.hpp"
@@ -143,10 +145,9 @@ class Window {
             wait();
             if (take_in_background(state_)) session_.event();
             if (Result<void> built = keep_theme(); !built) return built;
-            if (session_.came_to_front) {
-                session_.came_to_front = false;
+            // On coming up for the first time the knowledge has just been read.
+            if (std::exchange(session_.came_to_front, false) && frames_ > 0)
                 carry_out(state_, ReloadKnowledge{true});
-            }
             if (!session_.dropped.empty())
                 carry_out(state_, RecordsAction(DropFiles{std::exchange(session_.dropped, {})}));
             const Preferences before = state_.preferences;
@@ -256,9 +257,14 @@ Result<void> display_available() {
     return {};
 }
 
-int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& settings) {
-    auto surface = Surface::open("Hardover", Surface::Shown::visible);
+// The window is opened while the knowledge is read, and shown when both are there.
+int run_window(const std::function<Result<Knowledge>()>& await_knowledge, Store& store,
+               const WindowSettings& settings) {
+    auto surface = Surface::open("Hardover", Surface::Shown::hidden);
+    Result<Knowledge> read = await_knowledge();
+    if (!read) return refuse(read.error());
     if (!surface) return refuse(surface.error());
+    KnowledgeInUse knowledge(std::move(read).value());
     AppState state(knowledge.get(), store, utc_now);
     state.in_use = &knowledge;
     if (!settings.preferences_file.empty()) {
@@ -278,9 +284,18 @@ int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& se
     if (settings.job != 0) carry_out(state, OpenJob{settings.job});
     const Context context;
     surface.value().join();
+    surface.value().show();
     Window window(surface.value(), state, state.fonts_folder);
     const Result<void> done = window.run(settings.preferences_file);
     surface.value().leave();
+    // A connection of its own wrote for the class: the one at hand does not know, so that no backup would be
+    // made on closing.
+    if (state.classes->wrote_beside() && !store.has_written()) {
+        const Result<int> kept = backups_kept(store);
+        if (kept && kept.value() > 0) {
+            if (const auto made = back_up(store, "", utc_now()); !made) return refuse(made.error());
+        }
+    }
     return done ? 0 : refuse(done.error());
 }
 

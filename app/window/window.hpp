@@ -1,6 +1,7 @@
 // The window: opens it, feeds it keys and the pointer, and sleeps while nothing happens.
 #pragma once
 
+#include <functional>
 #include <string>
 
 #include "app/jobs/knowledge_in_use.hpp"
@@ -21,6 +22,7 @@ Result<void> display_available();
 // Shows the window until it is closed (its button, or Ctrl Q). Knowledge files that have changed are read
 // anew when the window comes to the front, or with F5. Gives the program's exit code: 0, or 1 with one
 // sentence on standard error when there is no display or the letters are missing.
-int run_window(KnowledgeInUse& knowledge, Store& store, const WindowSettings& settings);
+int run_window(const std::function<Result<Knowledge>()>& await_knowledge, Store& store,
+               const WindowSettings& settings);
 
 }  // namespace hardover

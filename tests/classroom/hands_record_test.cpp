@@ -94,7 +94,7 @@ TEST_CASE("A boat that was given up is debriefed, kept, and not gone on with") {
     REQUIRE_OK(boat.take(Voted{{Asks::step, {GaveUp{}}}, {9}, 0}, now));
     REQUIRE_OK(boat.take(PracticeEvent(GaveUp{}), now));
     CHECK(boat.boat().ended());
-    const auto debrief = boat.debrief(now);
+    const auto debrief = boat.debrief(now, UnitSystem::us);
     REQUIRE_OK(debrief);
     CHECK(debrief.value().ended.minutes == Approx(boat.boat().session().minutes()));
     const auto record = HandsRecord::open(*records.store);

@@ -186,3 +186,30 @@ TEST_CASE("What is changed in the records behind the program's back shows in the
     }
     CHECK(check_collected(own.class_store, own.of).value().size() == 1);
 }
+
+TEST_CASE("Merging that is stopped leaves every file whole: in, or not looked at") {
+    ClassOfOwn own;
+    const MadeSet set = own.make_set({quiz_task(10, 1)});
+    std::vector<NamedText> files;
+    for (const char* seat : {"A01", "A02", "A03"})
+        files.push_back(file_of(set.set, seat, first_attempt.substr(0, 30) + seat[2] + "0", {"a", "b"}, 1));
+    std::vector<std::size_t> told;
+    const auto report = merge_hand_ins(own.class_store, own.of, own.keys, files, class_day,
+                                       [&](std::size_t done, std::size_t of) {
+                                           told.push_back(done);
+                                           CHECK(of == 3);
+                                           return done < 2;
+                                       });
+    REQUIRE_OK(report);
+    CHECK(told == std::vector<std::size_t>{0, 1, 2});
+    CHECK(report.value().files.size() == 2);
+    CHECK(report.value().left == 1);
+    CHECK(own.class_store.hand_ins(own.of.number).value().size() == 2);
+    CHECK(check_collected(own.class_store, own.of).value().empty());
+    // The rest comes in the same way as all of it.
+    const MergeReport rest = own.merge(files);
+    CHECK(rest.left == 0);
+    CHECK(own.class_store.hand_ins(own.of.number).value().size() == 3);
+    CHECK(rest.files[0].fresh == 0);
+    CHECK(rest.files[2].fresh > 0);
+}

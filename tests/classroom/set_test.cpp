@@ -51,7 +51,7 @@ TEST_CASE("A set with any one byte changed, or cut short, is refused") {
     }
     CHECK(taken == 0);
     std::string newer = file;
-    newer.replace(newer.find("\"hardover_set\":1"), 16, "\"hardover_set\":2");
+    newer.replace(newer.find("\"hardover_set\":1"), 16, "\"hardover_set\":3");
     CHECK(read_set_file(newer, "x").error().kind == Error::Kind::unsupported);
 }
 
@@ -108,4 +108,22 @@ TEST_CASE("Days are days of the calendar") {
          {"", "2026-02-29", "2026-13-01", "2026-1-01", "26-11-2026", "2026-11-26x", "-026-11-26"}) {
         CHECK_FALSE(read_day(odd).ok());
     }
+}
+
+TEST_CASE("A set in metric units asks metric figures at every seat, and is of a form of its own") {
+    ClassOfOwn own;
+    const Task quiz = quiz_task(3, 5, "figure");
+    const auto made =
+        make_set(own.class_store, own.of, own.keys, {"", "Test", false, {quiz}, {}, UnitSystem::metric}, "k",
+                 class_day, quick_cost);
+    REQUIRE_OK(made);
+    const auto read = read_set_file(made.value().file, "S1");
+    REQUIRE_OK(read);
+    CHECK(read.value().units == UnitSystem::metric);
+    CHECK(made.value().file.find("\"hardover_set\":2") != std::string::npos);
+    // Sets in US units stay as they have always been.
+    const MadeSet us = own.make_set({quiz});
+    CHECK(us.file.find("\"hardover_set\":1") != std::string::npos);
+    CHECK(us.file.find("units") == std::string::npos);
+    CHECK(read_set_file(us.file, "S2").value().units == UnitSystem::us);
 }

@@ -163,13 +163,13 @@ TEST_CASE(
 
 TEST_CASE("The ranking tells where each cause stood before the last step") {
     ShowOfHands boat = class_boat();
-    for (const RankBar& bar : hands_page(boat).ranking) CHECK(bar.moved.empty());
+    for (const RankBar& bar : hands_page(boat, UnitSystem::us).ranking) CHECK(bar.moved.empty());
     const Ballot ballot = step_ballot(boat);
     REQUIRE_OK(boat.take(Voted{ballot, {}, 0}));
-    const HandsPage agreed = hands_page(boat);
+    const HandsPage agreed = hands_page(boat, UnitSystem::us);
     REQUIRE(agreed.agreed.has_value());
     do_agreed(boat);
-    const HandsPage after = hands_page(boat);
+    const HandsPage after = hands_page(boat, UnitSystem::us);
     CHECK(std::any_of(after.ranking.begin(), after.ranking.end(),
                       [](const RankBar& bar) { return bar.moved.rfind("was ", 0) == 0; }));
     CHECK(std::is_sorted(after.ranking.begin(), after.ranking.end(),
@@ -180,12 +180,12 @@ TEST_CASE("The ranking tells where each cause stood before the last step") {
 
 TEST_CASE("The fault stays hidden until it is shown, or until the boat is right") {
     ShowOfHands boat = class_boat();
-    CHECK(hands_page(boat).faults.empty());
+    CHECK(hands_page(boat, UnitSystem::us).faults.empty());
     REQUIRE_OK(boat.take(FaultRevealed{}));
-    CHECK(hands_page(boat).faults.size() == boat.session().boat().faults.size());
+    CHECK(hands_page(boat, UnitSystem::us).faults.size() == boat.session().boat().faults.size());
     ShowOfHands worked = class_boat();
     work_it(worked);
-    const HandsPage page = hands_page(worked);
+    const HandsPage page = hands_page(worked, UnitSystem::us);
     CHECK_FALSE(page.fault_shown);
     CHECK(page.faults.size() == worked.session().boat().faults.size());
     CHECK_FALSE(page.after.empty());

@@ -118,6 +118,21 @@ TEST_CASE(
     CHECK(boat.ended.expert == expert.minutes());
     CHECK_FALSE(boat.faults.empty());
     CHECK(learners_with_results(marked.value().results) == 1);
+    // Stopped before a boat is marked, nothing of it is kept; how far it has come is told up to the end.
+    ClassStore& store = room.own.class_store;
+    const auto stopped = class_results(store, room.own.of, portraits(), nullptr, 1,
+                                       [](std::size_t, std::size_t) { return false; });
+    REQUIRE_OK(stopped);
+    CHECK(stopped.value().results.items.empty());
+    std::size_t last = 0, whole = 0;
+    REQUIRE_OK(
+        class_results(store, room.own.of, portraits(), nullptr, 1, [&](std::size_t done, std::size_t of) {
+            last = done;
+            whole = of;
+            return true;
+        }));
+    CHECK(whole == 2);  // the questions, and one boat
+    CHECK(last <= whole);
     // The second time the marks come from the records, and are the same.
     const auto kept = class_results(room.own.class_store, room.own.of, portraits(), nullptr);
     REQUIRE_OK(kept);
@@ -207,4 +222,28 @@ TEST_CASE("Answers to no question of the set are left out with a note, and dispu
     REQUIRE(marked.value().results.items.size() == 2);
     CHECK(marked.value().results.items[0].origin.disputed);
     CHECK(marked.value().results.items[1].origin.disputed);
+}
+
+TEST_CASE("Figures of a metric set are asked in metric units at the seat, and marked so by the class") {
+    Room room;
+    const auto made = make_set(room.own.class_store, room.own.of, room.own.keys,
+                               {"", "Test", false, {quiz_task(4, 5, "figure")}, {}, UnitSystem::metric},
+                               shipped().fingerprint, class_day, quick_cost);
+    REQUIRE_OK(made);
+    auto taking = room.take(made.value(), "A01");
+    REQUIRE_OK(taking);
+    const auto quiz = taking.value().quiz(portraits(), 20000);
+    REQUIRE_OK(quiz);
+    CHECK(quiz.value().item().units == UnitSystem::metric);
+    for (const std::string& line : quiz.value().item().given) {
+        INFO(line);
+        CHECK(line.find(" in,") == std::string::npos);
+        CHECK(line.find(" psi") == std::string::npos);
+    }
+    room.answer(taking.value(), 4);
+    room.own.merge({room.handed_in(taking.value())});
+    const auto marked = class_results(room.own.class_store, room.own.of, portraits(), nullptr);
+    REQUIRE_OK(marked);
+    REQUIRE(marked.value().results.items.size() == 4);
+    for (const ItemResult& item : marked.value().results.items) CHECK(item.review.mark == 1);
 }

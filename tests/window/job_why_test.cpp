@@ -114,3 +114,26 @@ TEST_CASE(
     const Mark& fold = shop.harness->get("fold.rig_built");
     CHECK_FALSE(fold.selected);
 }
+
+TEST_CASE("What speaks for a cause leads to its entry in the knowledge, by hand and by key, and back") {
+    Shop shop;
+    ask(shop);
+    const CauseLine& first = shop.state->page.causes.front();
+    REQUIRE_FALSE(first.weights_for.empty());
+    const std::string id = "weight." + first.id + ".for.0";
+    const WeightText weight = first.weights_for.front();
+    SECTION("by hand") {
+        shop.harness->click(id);
+    }
+    SECTION("by key") {
+        for (int i = 0; i < 80 && shop.harness->focused() != id; ++i) shop.harness->press(Key::tab);
+        REQUIRE(shop.harness->focused() == id);
+        shop.harness->press(Key::enter);
+    }
+    REQUIRE(shop.state->place == hardover::window::Place::knowledge);
+    REQUIRE_FALSE(shop.state->known.page.rows.empty());
+    CHECK(shop.state->known.page.key.id == weight.id);
+    CHECK(weight.text.rfind(shop.state->known.page.name, 0) == 0);
+    shop.harness->press(Key::escape);
+    CHECK(shop.state->place == hardover::window::Place::job);
+}

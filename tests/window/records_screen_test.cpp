@@ -131,7 +131,8 @@ TEST_CASE("A look through the records tells what it found") {
     CHECK(page_of(shop).checked->jobs == 1);
 }
 
-TEST_CASE("Nothing is cut, covered or too small among the records, on the bench and in the settings") {
+TEST_CASE("Nothing is cut, covered or too small among the records, on the bench and in the settings",
+          "[pictures]") {
     Shop shop(1280, 3000);
     shop.start_job("Grey Heron", "tight to port");
     act(shop, DropFiles{{photo(shop, "bracket after the second season.jpg")}});

@@ -26,6 +26,11 @@ void go_to_study(Shop& shop) {
     REQUIRE(shop.state->place == hardover::window::Place::study);
 }
 
+// Its window stands at the place Study.
+struct StudyShop : Shop {
+    explicit StudyShop(float width = 1280, float height = 800) : Shop(width, height) { go_to_study(*this); }
+};
+
 // By keys alone: the place, then the field for a name.
 void add_ann(Shop& shop) {
     shop.harness->press(Key::tab);
@@ -56,8 +61,7 @@ float top_of(const Shop& shop, const std::string& text) {
 }  // namespace
 
 TEST_CASE("A learner is added by name, chosen by a press, and still there after a restart") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     CHECK(shop.harness->shows("Nobody is chosen"));
     add_ann(shop);
     CHECK(shop.harness->shows("Nothing is due today."));
@@ -71,8 +75,7 @@ TEST_CASE("A learner is added by name, chosen by a press, and still there after 
 }
 
 TEST_CASE("A name that is taken, or none, is refused in words") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     shop.harness->click("learner.add");
     CHECK(shop.harness->shows("a learner needs a name"));
     shop.harness->click("learner.name");
@@ -86,8 +89,7 @@ TEST_CASE("A name that is taken, or none, is refused in words") {
 }
 
 TEST_CASE("A quiz is done by keys alone, and each answer is on disk before what was right shows") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     add_ann(shop);
     shop.harness->press(Key::escape);
     shop.harness->type("q");
@@ -116,8 +118,7 @@ TEST_CASE("A quiz is done by keys alone, and each answer is on disk before what 
 }
 
 TEST_CASE("A quiz is answered by hand, with how sure one is, and can be stopped at any time") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     shop.harness->click("quiz.topics");
     shop.harness->click("topic.all");
     carry_out(*shop.state, StudyAction(StartQuiz{"proof"}));
@@ -141,8 +142,7 @@ TEST_CASE("A quiz is answered by hand, with how sure one is, and can be stopped 
 }
 
 TEST_CASE("Steps are put in order by their buttons and by U and D") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     carry_out(*shop.state, StudyAction(StartQuiz{"order"}));
     shop.harness->frames(4);
     CHECK_FALSE(shop.harness->get("up.1").enabled);
@@ -160,8 +160,7 @@ TEST_CASE("Steps are put in order by their buttons and by U and D") {
 }
 
 TEST_CASE("A place is pointed at on the drawing itself, by its letter or by the arrows") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     carry_out(*shop.state, StudyAction(StartQuiz{"place"}));
     shop.harness->frames(4);
     REQUIRE(page_of(shop).quiz->drawing.has_value());
@@ -181,8 +180,7 @@ TEST_CASE("A place is pointed at on the drawing itself, by its letter or by the 
 }
 
 TEST_CASE("A worked boat is done by Enter alone and ends in its debrief") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     add_ann(shop);
     shop.harness->press(Key::escape);
     shop.harness->type("b");
@@ -197,8 +195,7 @@ TEST_CASE("A worked boat is done by Enter alone and ends in its debrief") {
 }
 
 TEST_CASE("A wrong remedy brings the boat back, and a caution left out stands first in the debrief") {
-    Shop shop(1280, 3000);
-    go_to_study(shop);
+    StudyShop shop(1280, 3000);
     begin_boat(shop, 5, "11");
     shop.harness->type("r");
     for (const practice::NamedItem& remedy : page_of(shop).boat->remedies) {
@@ -223,8 +220,7 @@ TEST_CASE("A wrong remedy brings the boat back, and a caution left out stands fi
 }
 
 TEST_CASE("Help is taken in three levels, and the debrief counts it") {
-    Shop shop(1280, 3000);
-    go_to_study(shop);
+    StudyShop shop(1280, 3000);
     begin_boat(shop, 4, "5");
     shop.harness->type("h");
     shop.harness->type("1");
@@ -238,8 +234,7 @@ TEST_CASE("Help is taken in three levels, and the debrief counts it") {
 }
 
 TEST_CASE("A suspicion needs how sure one is, and can be proved from where it is said") {
-    Shop shop(1280, 3000);
-    go_to_study(shop);
+    StudyShop shop(1280, 3000);
     begin_boat(shop, 4, "5");
     shop.harness->type("w");
     const std::string cause = page_of(shop).boat->causes.front().id;
@@ -252,8 +247,7 @@ TEST_CASE("A suspicion needs how sure one is, and can be proved from where it is
 }
 
 TEST_CASE("What there is to look at is found by its words, with its minutes") {
-    Shop shop(1280, 3000);
-    go_to_study(shop);
+    StudyShop shop(1280, 3000);
     begin_boat(shop, 4, "5");
     shop.harness->click("look.filter");
     shop.harness->type("oil");
@@ -274,8 +268,7 @@ TEST_CASE("What there is to look at is found by its words, with its minutes") {
 }
 
 TEST_CASE("A boat goes on after the program was ended in the middle, with its minutes") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     add_ann(shop);
     shop.harness->press(Key::escape);
     shop.harness->type("b");
@@ -292,8 +285,7 @@ TEST_CASE("A boat goes on after the program was ended in the middle, with its mi
 }
 
 TEST_CASE("A quiz between two steps of a boat leaves both on record") {
-    Shop shop;
-    go_to_study(shop);
+    StudyShop shop;
     add_ann(shop);
     StudyDesk& desk = shop.state->study;
     desk.carry_out(BeginBoat{1, "3"});
@@ -311,8 +303,7 @@ TEST_CASE("A quiz between two steps of a boat leaves both on record") {
 }
 
 TEST_CASE("The finished boat opens with its faults where they can be seen at work") {
-    Shop shop(1280, 3000);
-    go_to_study(shop);
+    StudyShop shop(1280, 3000);
     begin_boat(shop, 4, "5");
     carry_out(*shop.state, StudyAction(TakeUpWork{practice::GaveUp{}}));
     shop.harness->frames(4);
@@ -325,8 +316,7 @@ TEST_CASE("The finished boat opens with its faults where they can be seen at wor
 }
 
 TEST_CASE("How one is doing shows what was answered just now") {
-    Shop shop(1280, 3000);
-    go_to_study(shop);
+    StudyShop shop(1280, 3000);
     CHECK_FALSE(shop.harness->get("progress.show").enabled);
     add_ann(shop);
     shop.state->study.carry_out(StartQuiz{"proof"});

@@ -147,6 +147,11 @@ void draw_jobs(Kit& kit, const BenchPage& page, BenchView& view, std::optional<A
             for (const BenchRow& row : page.handed_back) draw_job_row(kit, row, "", action);
         }
     }
+    kit.gap(4);
+}
+
+// What the program knows and where its records lie: after everything that is to be done.
+void draw_footer(Kit& kit, const BenchPage& page) {
     kit.gap(14);
     kit.text(page.knowledge, Type::small, Role::ink2);
     kit.text("Records: " + page.records, Type::small, Role::ink2);
@@ -167,6 +172,7 @@ std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& vie
             draw_new_job(kit, view, action);
             draw_jobs(kit, page, view, action);
             if (below) below();
+            draw_footer(kit, page);
             return;
         }
         const Box start = kit.take(0);
@@ -175,6 +181,7 @@ std::optional<Action> draw_bench(Kit& kit, const BenchPage& page, BenchView& vie
         const float jobs = kit.inside({start.x + left + gap, start.y, start.w - left - gap, 0}, [&] {
             draw_jobs(kit, page, view, action);
             if (below) below();
+            draw_footer(kit, page);
         });
         kit.take(std::max(form, jobs));
     });

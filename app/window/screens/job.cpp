@@ -44,6 +44,7 @@ void draw_now(JobScene& scene) {
     if (scene.dock_inside) {
         draw_answers_inside(scene);
         draw_outlook(scene);
+        draw_card_end(scene);
     }
     draw_questions(scene);
     draw_sheets(scene);

@@ -9,12 +9,28 @@ namespace hardover::window {
 
 namespace {
 
+constexpr float sign_size = 22;         // dp
+constexpr float narrow_evidence = 300;  // dp; below, the words need the room more than the bar
+
+// Of the bar, both sides.
+float gauge_of(const Kit& kit, float width) {
+    return kit.px(width < kit.px(narrow_evidence) ? 48 : 80);
+}
+
+float words_room(const Kit& kit, float width) {
+    return width - gauge_of(kit, width) - kit.px(sign_size + 18);
+}
+
+float weight_height(const Kit& kit, const WeightText& weight, float width) {
+    return std::max(kit.px(24), kit.text_height(weight.text, Type::small, words_room(kit, width)));
+}
+
 // One piece of evidence: its sign on a chip, and a bar from the middle, right for and left against.
 void draw_weight(Kit& kit, const WeightText& weight, bool speaks_for) {
     const Role ink = speaks_for ? Role::weigh_for : Role::weigh_against;
-    const float gauge = kit.px(80), sign = kit.px(22);
-    const float room = kit.width() - gauge - sign - kit.px(18);
-    const float h = std::max(kit.px(24), kit.text_height(weight.text, Type::small, room));
+    const float gauge = gauge_of(kit, kit.width()), sign = kit.px(sign_size);
+    const float room = words_room(kit, kit.width());
+    const float h = weight_height(kit, weight, kit.width());
     const Box box = kit.take(h + kit.px(4));
     const Box chip{box.x, box.y, sign, sign};
     kit.fill(chip, speaks_for ? Role::weigh_for_tint : Role::weigh_against_tint, 11);
@@ -43,6 +59,31 @@ void show_beside(Kit& kit, const Box& head, const CauseLine& cause) {
     });
 }
 
+// What speaks is an answer to a finding, or a rule.
+EntryKey entry_of(const JobPage& page, const WeightText& weight) {
+    for (const AnswerLine& answer : page.answers) {
+        if (answer.finding == weight.id) return {"finding", weight.id};
+    }
+    return {"rule", weight.id};
+}
+
+// A piece of evidence that leads to its entry. What became of remedies has none.
+void draw_linked_weight(JobScene& scene, const std::string& id, const WeightText& weight, bool speaks_for) {
+    Kit& kit = scene.kit;
+    if (weight.id.empty()) return draw_weight(kit, weight, speaks_for);
+    const float pad = kit.px(6), way = kit.px(18);
+    const float room = kit.width() - 2 * pad - way;
+    const float h = weight_height(kit, weight, room);
+    const Box box = kit.take(std::max(kit.px(44), h + 2 * pad));
+    const Kit::Touch t = kit.touch(id, box, weight.text);
+    if (t.over) kit.fill(box, Role::raised_over, 6);
+    if (t.focused) kit.outline(box, Role::accent, 3, 6);
+    kit.inside({box.x + pad, box.y + (box.h - h) / 2, room, 0},
+               [&] { draw_weight(kit, weight, speaks_for); });
+    kit.icon({box.right() - way, box.middle_y() - kit.px(7), kit.px(14), kit.px(14)}, Icon::shut, Role::ink2);
+    if (t.pressed) scene.action = KnowledgeAction{ShowKnowledge{entry_of(scene.page, weight)}};
+}
+
 // The heaviest pieces on both sides; the lighter ones unfold.
 void draw_weights(JobScene& scene, const CauseLine& cause) {
     Kit& kit = scene.kit;
@@ -52,8 +93,11 @@ void draw_weights(JobScene& scene, const CauseLine& cause) {
         all ? cause.weights_for.size() : std::min<std::size_t>(3, cause.weights_for.size());
     const std::size_t most_against =
         all ? cause.weights_against.size() : std::min<std::size_t>(2, cause.weights_against.size());
-    for (std::size_t i = 0; i < most_for; ++i) draw_weight(kit, cause.weights_for[i], true);
-    for (std::size_t i = 0; i < most_against; ++i) draw_weight(kit, cause.weights_against[i], false);
+    const std::string id = "weight." + cause.id;
+    for (std::size_t i = 0; i < most_for; ++i)
+        draw_linked_weight(scene, id + ".for." + std::to_string(i), cause.weights_for[i], true);
+    for (std::size_t i = 0; i < most_against; ++i)
+        draw_linked_weight(scene, id + ".against." + std::to_string(i), cause.weights_against[i], false);
     const std::size_t lighter =
         cause.weights_for.size() + cause.weights_against.size() - most_for - most_against;
     if (lighter == 0 && !all) return;

@@ -206,14 +206,19 @@ void draw_card(JobScene& scene) {
         } else {
             draw_named(kit, "AFTER IT", card.after);
         }
-        if (!scene.dock_inside) draw_outlook(scene);
-        if (!card.sources.empty()) {
-            kit.gap(10);
-            kit.text(card.sources, Type::small, Role::ink2);
-        }
-        draw_entries(scene);
+        if (scene.dock_inside) return;
+        draw_outlook(scene);
+        draw_card_end(scene);
     });
     kit.gap(14);
+}
+
+void draw_card_end(JobScene& scene) {
+    if (!scene.card.sources.empty()) {
+        scene.kit.gap(10);
+        scene.kit.text(scene.card.sources, Type::small, Role::ink2);
+    }
+    draw_entries(scene);
 }
 
 }  // namespace hardover::window

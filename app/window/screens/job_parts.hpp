@@ -24,6 +24,7 @@ float stops_height(Kit& kit, const JobPage& page, float width_px);
 void draw_track(JobScene& scene, const Box& box);
 
 void draw_card(JobScene& scene);       // eyebrow, heading, cautions, steps, figures
+void draw_card_end(JobScene& scene);   // its sources and entries; where the answers follow it, after them
 void draw_questions(JobScene& scene);  // numbers to write down, other findings of the same check
 void draw_sheets(JobScene& scene);
 void draw_time_line(JobScene& scene);

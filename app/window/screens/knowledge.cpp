@@ -196,8 +196,6 @@ void draw_browse(Scene& scene) {
 void draw_list(Scene& scene) {
     Kit& kit = scene.kit;
     KnowledgeState& known = scene.known;
-    kit.text("Knowledge", Type::h1, Role::ink);
-    kit.gap(8);
     kit.tab_starts_here();
     if (draw_search_field(kit, "known.filter", known.filter, "Search the knowledge",
                           "Search: air, kinked hose, torque, a source ..."))

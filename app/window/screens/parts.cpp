@@ -58,6 +58,24 @@ void draw_trouble(Kit& kit, const std::string& text) {
     kit.gap(12);
 }
 
+bool draw_work(Kit& kit, const WorkLook& look) {
+    bool stop = false;
+    kit.card({.pad = 22, .edge = Role::accent}, [&] {
+        kit.text("WORKING", Type::caps, Role::accent);
+        kit.gap(4);
+        kit.text(look.what, Type::h2, Role::ink);
+        kit.gap(12);
+        kit.bar(kit.take(kit.px(10)), look.share, Role::accent);
+        kit.gap(6);
+        kit.text(look.progress.empty() ? "This takes a moment." : look.progress, Type::small, Role::ink2);
+        if (!look.can_stop) return;
+        kit.gap(12);
+        kit.tab_starts_here();
+        stop = draw_small_button(kit, "working.stop", {.label = "Stop"});
+    });
+    return stop;
+}
+
 bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,
                        const std::string& placeholder) {
     return kit
@@ -101,6 +119,24 @@ bool draw_entry_link(Kit& kit, const std::string& id, const std::string& words) 
 bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look) {
     const Box line = kit.take(kit.px(48));
     return kit.button(id, {line.x, line.y, std::min(line.w, kit.button_width(look)), line.h}, look);
+}
+
+int draw_button_row(Kit& kit, const std::vector<RowButton>& buttons) {
+    const float gap = kit.px(8), h = kit.px(48);
+    int pressed = -1;
+    Box line = kit.take(h);
+    float x = line.x;
+    for (std::size_t i = 0; i < buttons.size(); ++i) {
+        const float w = std::min(line.w, kit.button_width(buttons[i].look));
+        if (x > line.x && x + w > line.right()) {
+            kit.gap(8);
+            line = kit.take(h);
+            x = line.x;
+        }
+        if (kit.button(buttons[i].id, {x, line.y, w, h}, buttons[i].look)) pressed = static_cast<int>(i);
+        x += w + gap;
+    }
+    return pressed;
 }
 
 void draw_columns(Kit& kit, float left_share, const std::function<void()>& left,
@@ -156,8 +192,8 @@ void draw_skipped_cautions(Kit& kit, const std::vector<study::practice::SkippedC
                 kit.gap(8);
                 kit.text(skipped.work, Type::strong, Role::ink);
                 for (const std::string& caution : skipped.cautions) {
-                    kit.gap(2);
-                    kit.text(caution, Type::small, Role::ink);
+                    kit.gap(7);
+                    kit.text(caution, Type::body, Role::ink);
                 }
             }
         });

@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <string>
+#include <vector>
 
 #include "app/jobs/page.hpp"
 #include "app/jobs/search.hpp"
@@ -29,6 +30,15 @@ void draw_sheet_line(Kit& kit, const SheetLine& line, Type type);
 void draw_notice(Kit& kit, const std::string& text);
 void draw_trouble(Kit& kit, const std::string& text);
 
+// Long work, how far it has come, and a button that stops it. True when that was pressed.
+struct WorkLook {
+    std::string what;      // "Making the questions"
+    std::string progress;  // "3 of 12"; "": not known yet
+    double share = 0;      // that is done
+    bool can_stop = true;
+};
+bool draw_work(Kit& kit, const WorkLook& look);
+
 // A field that narrows a list down. True when its text changed.
 bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,
                        const std::string& placeholder);
@@ -41,6 +51,14 @@ bool draw_entry_link(Kit& kit, const std::string& id, const std::string& words);
 
 // A button as wide as its label, at the left.
 bool draw_small_button(Kit& kit, const std::string& id, const ButtonLook& look);
+
+struct RowButton {
+    std::string id;
+    ButtonLook look;
+};
+// Buttons side by side, each as wide as its label, on further lines where there is no room. Gives the place
+// of the one pressed, or -1.
+int draw_button_row(Kit& kit, const std::vector<RowButton>& buttons);
 
 // Two columns side by side, `left_share` of the width for the first; gives them the height of the longer one.
 void draw_columns(Kit& kit, float left_share, const std::function<void()>& left,

@@ -43,8 +43,6 @@ void draw_row(Scene& scene, const SheetRow& row) {
 void draw_list(Scene& scene) {
     Kit& kit = scene.kit;
     SheetsState& sheets = scene.sheets;
-    kit.text("Worksheets", Type::h1, Role::ink);
-    kit.gap(8);
     kit.tab_starts_here();
     if (draw_search_field(kit, "sheets.filter", sheets.view.filter, "Find a worksheet",
                           "Find by a word: turns, hose, torque ...")) {

@@ -56,18 +56,33 @@ std::optional<Action> draw_class(Kit& kit, AppState& state) {
     const Box body{boxes.body.x, tabs_box.bottom(), boxes.body.w, boxes.body.h - tabs_height};
     scene.action = draw_header(kit, kit.placed(boxes.header), {"Class", scene.page().name, false});
     draw_tabs(scene, kit.placed(tabs_box));
+    const auto& working = scene.page().working;
+    const bool elsewhere = working && working->tab != scene.view().tab;
     const float pad = 20 + std::max(0.0F, body.w - most_wide) / 2;
     for (const TabRow& row : tabs) {
         if (row.tab != scene.view().tab) continue;
         const std::string name = std::string("class.") + row.id;
-        kit.pane(name.c_str(), kit.placed(body), {.pad_x = pad, .pad_y = 18, .main = true},
-                 [&] { row.draw(scene); });
+        kit.pane(name.c_str(), kit.placed(body), {.pad_x = pad, .pad_y = 18, .main = true}, [&] {
+            if (elsewhere) {
+                draw_class_work(scene);
+                kit.gap(14);
+            }
+            row.draw(scene);
+        });
     }
     std::vector<KeyHint> keys;
-    if (scene.view().tab == ClassTab::together)
-        keys = {{"1-5", "begin a boat of this level"}, {"G", "go on"}};
+    if (scene.view().tab == ClassTab::together) {
+        keys = {{"1-5", "begin a boat of this level"}};
+        if (!state.project.page().unfinished.empty()) keys.push_back({"G", "go on"});
+    }
+    if (scene.view().tab == ClassTab::figures && !scene.page().name.empty())
+        keys = {{"W", "work out"}, {"P", "class sheet"}};
     for (const TabRow& row : tabs)
         keys.push_back({std::string(1, static_cast<char>(row.key - 32)), row.label});
+    if (working && working->can_stop) {
+        keys.insert(keys.begin(), {"Esc", "stop the work"});
+        if (!kit.typing() && kit.take(Key::escape)) scene.ask(StopClassWork{});
+    }
     draw_keys(kit, kit.placed(boxes.keys), keys);
     return scene.action;
 }

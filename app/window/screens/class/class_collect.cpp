@@ -13,6 +13,26 @@ void draw_lines(Kit& kit, const std::vector<std::string>& lines, Type type, Role
     }
 }
 
+// What was refused first, each by itself; what came in, as one list.
+void draw_collected(Kit& kit, const std::vector<CollectedLine>& all) {
+    std::vector<std::string> taken;
+    for (const CollectedLine& line : all) {
+        if (!line.refused) {
+            taken.push_back(line.text);
+            continue;
+        }
+        kit.card({.fill = Role::wrong_tint, .line = Role::wrong, .pad = 12, .edge = Role::wrong},
+                 [&] { kit.text(line.text, Type::body, Role::ink); });
+        kit.gap(6);
+    }
+    if (taken.empty()) return;
+    kit.card({.pad = 14, .edge = Role::right}, [&] {
+        kit.text("Taken in", Type::strong, Role::right);
+        draw_lines(kit, taken, Type::body, Role::ink);
+    });
+    kit.gap(6);
+}
+
 void draw_protection(ClassScene& scene) {
     Kit& kit = scene.kit;
     std::set<std::string>& open = scene.view().open;
@@ -53,16 +73,7 @@ void draw_collect(ClassScene& scene) {
         draw_told_at(scene, "collect");
     });
     kit.gap(12);
-    for (const CollectedLine& line : page.collected) {
-        const Role role = line.refused ? Role::wrong : Role::right;
-        kit.card(
-            {.fill = line.refused ? Role::wrong_tint : Role::card, .line = role, .pad = 12, .edge = role},
-            [&] {
-                kit.text(line.refused ? "Refused" : "Taken in", Type::strong, role);
-                kit.text(line.text, Type::body, Role::ink);
-            });
-        kit.gap(6);
-    }
+    draw_collected(kit, page.collected);
     if (!page.missing.empty()) {
         kit.gap(8);
         kit.text("Not handed in yet", Type::h2, Role::ink);

@@ -21,24 +21,44 @@ bool draw_text(ClassScene& scene, std::string& text, const TextLook& look) {
 }
 
 bool draw_primary(ClassScene& scene, const std::string& id, const std::string& label, bool enabled) {
-    return draw_small_button(scene.kit, id, {.label = label, .face = Face::primary, .enabled = enabled});
+    return draw_small_button(
+        scene.kit, id, {.label = label, .face = Face::primary, .enabled = enabled && !scene.page().working});
+}
+
+void draw_class_work(ClassScene& scene) {
+    const ClassWork& work = *scene.page().working;
+    if (draw_work(scene.kit, {work.what, work.progress, work.share, work.can_stop}))
+        scene.ask(StopClassWork{});
 }
 
 void draw_told_at(ClassScene& scene, const std::string& at) {
     Kit& kit = scene.kit;
-    const Told& told = scene.page().told;
+    const ClassPage& page = scene.page();
+    if (page.working && page.working->at == at && page.working->tab == scene.view().tab) {
+        kit.gap(8);
+        draw_class_work(scene);
+    }
+    const Told& told = page.told;
     if (told.at != at || told.text.empty()) return;
     kit.gap(8);
-    if (told.trouble) {
+    if (told.trouble()) {
         draw_trouble(kit, told.text);
+        return;
+    }
+    if (told.kind == Told::Kind::stopped) {
+        draw_notice(kit, told.text);
         return;
     }
     kit.card({.fill = Role::right_tint, .line = Role::right, .pad = 12, .edge = Role::right}, [&] {
         kit.text(told.text, Type::strong, Role::ink);
-        if (told.folder.empty()) return;
-        kit.gap(8);
-        if (draw_small_button(kit, "told.folder", {.label = "Show the folder", .icon = Icon::bench}))
-            scene.action = Action{SettingsAction{OpenFolder{told.folder}}};
+        const auto way = [&](const char* id, const char* label, Icon icon, const std::string& path) {
+            if (path.empty()) return;
+            kit.gap(8);
+            if (draw_small_button(kit, id, {.label = label, .icon = icon}))
+                scene.action = Action{SettingsAction{OpenFolder{path}}};
+        };
+        way("told.file", "Open it", Icon::sheet, told.file);
+        way("told.folder", "Show the folder", Icon::bench, told.folder);
     });
     kit.gap(8);
 }
@@ -48,7 +68,6 @@ bool draw_class_first(ClassScene& scene) {
     const ClassPage& page = scene.page();
     ClassView& view = scene.view();
     if (!page.name.empty()) {
-        kit.text(page.name, Type::h1, Role::ink);
         if (page.classes.size() > 1) {
             std::vector<std::string> ids;
             std::vector<ChoiceLook> looks;
@@ -56,11 +75,10 @@ bool draw_class_first(ClassScene& scene) {
                 ids.push_back("class." + name);
                 looks.push_back({.label = name, .selected = name == page.name});
             }
-            kit.gap(8);
             const int pressed = draw_choice_cells(kit, ids, looks, 3);
             if (pressed >= 0) scene.ask(ChooseClass{page.classes[static_cast<std::size_t>(pressed)]});
+            kit.gap(10);
         }
-        kit.gap(10);
         draw_told_at(scene, "class");
         return true;
     }

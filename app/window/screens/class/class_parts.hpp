@@ -28,6 +28,9 @@ void draw_my_sets(ClassScene& scene);
 bool draw_class_first(ClassScene& scene);
 bool draw_keys_first(ClassScene& scene);
 
+// Over the whole width of the flow.
+void draw_figure_table(Kit& kit, const classroom::FigureTable& table);
+
 struct TextLook {
     std::string id;
     std::string name;
@@ -39,7 +42,9 @@ struct TextLook {
 bool draw_text(ClassScene& scene, std::string& text, const TextLook& look);
 bool draw_primary(ClassScene& scene, const std::string& id, const std::string& label, bool enabled = true);
 
-// What came of the last thing that was pressed here, or why it was refused.
+// The long work that is being done.
+void draw_class_work(ClassScene& scene);
+// What came of the last thing that was pressed here, or why it was refused, or how far it has come.
 void draw_told_at(ClassScene& scene, const std::string& at);
 
 }  // namespace hardover::window

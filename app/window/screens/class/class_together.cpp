@@ -39,14 +39,6 @@ void draw_together(ClassScene& scene) {
     }
     kit.text("Begin a boat", Type::h2, Role::ink);
     kit.gap(6);
-    kit.text("Number of the boat", Type::small, Role::ink);
-    kit.gap(4);
-    const Box line = kit.take(kit.px(52));
-    kit.field("together.seed", {line.x, line.y, std::min(line.w, kit.px(320)), line.h}, scene.view().seed,
-              {.name = "Number of the boat", .placeholder = "Any"});
-    kit.gap(4);
-    kit.text("The same number and level make the same boat again.", Type::small, Role::ink2);
-    kit.gap(10);
     for (const study::practice::LevelText& level : page.levels) {
         RowLook look;
         look.title = level.name;
@@ -56,6 +48,14 @@ void draw_together(ClassScene& scene) {
         if (draw_study_row(kit, "together.level." + std::to_string(level.level), look) || by_key)
             ask(scene, BeginClassBoat{level.level, scene.view().seed});
     }
+    kit.gap(8);
+    kit.text("Number of the boat", Type::small, Role::ink);
+    kit.gap(4);
+    const Box line = kit.take(kit.px(52));
+    kit.field("together.seed", {line.x, line.y, std::min(line.w, kit.px(320)), line.h}, scene.view().seed,
+              {.name = "Number of the boat", .placeholder = "Any"});
+    kit.gap(4);
+    kit.text("The same number and level make the same boat again.", Type::small, Role::ink2);
 }
 
 }  // namespace hardover::window

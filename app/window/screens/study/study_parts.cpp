@@ -94,20 +94,8 @@ void draw_list_of(Kit& kit, const std::string& name, const std::vector<std::stri
 
 void draw_working(StudyScene& scene) {
     if (!scene.page.working) return;
-    Kit& kit = scene.kit;
     const StudyWork& work = *scene.page.working;
-    kit.card({.pad = 22, .edge = Role::accent}, [&] {
-        kit.text("WORKING", Type::caps, Role::accent);
-        kit.gap(4);
-        kit.text(work.what, Type::h2, Role::ink);
-        kit.gap(12);
-        kit.bar(kit.take(kit.px(10)), work.share, Role::accent);
-        kit.gap(6);
-        kit.text(work.progress.empty() ? "This takes a moment." : work.progress, Type::small, Role::ink2);
-        kit.gap(12);
-        kit.tab_starts_here();
-        if (draw_small_button(kit, "working.stop", {.label = "Stop"})) scene.ask(StopWork{});
-    });
+    if (draw_work(scene.kit, {work.what, work.progress, work.share})) scene.ask(StopWork{});
 }
 
 bool take_command(Kit& kit, char letter) {
