@@ -6,6 +6,7 @@
 #include <map>
 
 #include "rules/reasoning/log_sum.hpp"
+#include "rules/reasoning/written_case.hpp"
 
 namespace hardover {
 
@@ -49,17 +50,18 @@ double log_weight_still(const DiagnosisCase& diagnosis, FaultCase given, const s
 }
 
 // Share of the evidence that exactly one fault (still) accounts for.
-double single_share(const DiagnosisCase& diagnosis, const FaultCase& given, double log_evidence) {
+double single_share(const DiagnosisCase& diagnosis, WrittenCase& written, double log_evidence) {
+    const FaultCase& given = written.given();
     double share = 0;
     if (!anything_left_out(diagnosis)) {
-        for (double weight : log_weights_of_singles(diagnosis.network(), given)) {
+        for (double weight : log_weights_of_singles(written)) {
             share += std::exp(weight - log_evidence);
         }
         return share;
     }
     std::vector<bool> counted(given.prior.size());
     for (std::size_t i = 0; i < counted.size(); ++i) counted[i] = counts(diagnosis, i);
-    const std::vector<double> alone = log_weights_alone(diagnosis.network(), given, counted);
+    const std::vector<double> alone = log_weights_alone(written, counted);
     for (double weight : alone) share += std::exp(weight - log_evidence);
     if (!alone.empty()) return share;
     // Too wide for that: one after the other, each a narrower case.
@@ -137,31 +139,50 @@ int group_of(const RankedCause& cause) {
     return cause.probability > 0 ? 0 : 1;
 }
 
+double log_nothing_wrong(const std::vector<double>& priors, double unlisted_prior) {
+    double log_nothing = std::log1p(-unlisted_prior);
+    for (double prior : priors) log_nothing += std::log1p(-prior);
+    return log_nothing;
+}
+
 // ln P(something is wrong) with these priors: the answers' probability is given for such boats.
-double log_something_wrong(const FaultCase& given) {
-    double log_nothing = std::log1p(-given.unlisted_prior);
-    for (double prior : given.prior) log_nothing += std::log1p(-prior);
-    return std::log(-std::expm1(log_nothing));
+double log_something_wrong(const std::vector<double>& priors, double unlisted_prior) {
+    return std::log(-std::expm1(log_nothing_wrong(priors, unlisted_prior)));
+}
+
+// Log-odds of every cause when all that is known is that something is wrong.
+std::vector<double> log_odds_before(const DiagnosisCase& diagnosis) {
+    const std::vector<double>& priors = diagnosis.usual_prior();
+    const double log_nothing = log_nothing_wrong(priors, diagnosis.usual_prior_not_listed());
+    std::vector<double> log_odds;
+    for (double prior : priors) {
+        const double log_absent = std::log1p(-prior);
+        const double another = -std::expm1(log_nothing - log_absent);
+        log_odds.push_back(prior > 0 ? std::log(prior) - log_absent - std::log(another) : never);
+    }
+    return log_odds;
 }
 
 }  // namespace
 
 Ranking rank(const DiagnosisCase& diagnosis) {
     Ranking ranking;
-    const Posterior before = posterior(diagnosis.network(), diagnosis.with_none());
+    const double log_before =
+        log_something_wrong(diagnosis.usual_prior(), diagnosis.usual_prior_not_listed());
     const FaultCase given = diagnosis.with_all();
-    Posterior after = posterior(diagnosis.network(), given);
+    WrittenCase written(diagnosis.network(), given);
+    Posterior after = posterior(written);
     ranking.possible = after.possible;
     std::vector<WeighedSet> sets;
     if (after.possible) {
         const double log_least = after.dissolved > 0 ? never : after.log_evidence + std::log(negligible);
-        sets = heaviest_sets(diagnosis.network(), given, most_hypotheses, log_least);
+        sets = heaviest_sets(written, most_hypotheses, log_least);
     }
     if (after.possible && after.dissolved > 0) bound_approximation(sets, after, ranking.bound);
     for (std::size_t i = 0; i < given.prior.size(); ++i) {
         RankedCause cause;
         cause.cause = static_cast<Index>(i);
-        cause.prior = before.marginal[i];
+        cause.prior = diagnosis.usual_prior()[i] / std::exp(log_before);
         cause.put_right = diagnosis.put_right()[i];
         cause.impossible_here = diagnosis.impossible_here(cause.cause);
         cause.ruled_out_by = diagnosis.ruled_out_by(cause.cause);
@@ -177,8 +198,9 @@ Ranking rank(const DiagnosisCase& diagnosis) {
     if (!after.possible) return ranking;
     ranking.not_listed = after.unlisted;
     ranking.log_evidence =
-        after.log_evidence - (diagnosis.cured() ? before.log_evidence : log_something_wrong(given));
-    ranking.several = std::clamp(1 - single_share(diagnosis, given, after.log_evidence), 0.0, 1.0);
+        after.log_evidence -
+        (diagnosis.cured() ? log_before : log_something_wrong(given.prior, given.unlisted_prior));
+    ranking.several = std::clamp(1 - single_share(diagnosis, written, after.log_evidence), 0.0, 1.0);
     ranking.hypotheses = hypotheses_of(diagnosis, sets, after.log_evidence);
     if (anything_left_out(diagnosis)) {
         weigh_first_exactly(diagnosis, given, after.log_evidence, ranking.hypotheses);
@@ -191,7 +213,7 @@ void add_weights(const DiagnosisCase& diagnosis, Ranking& ranking) {
     const PosteriorLimits narrow{11, 1 << 17};
     const std::size_t count = diagnosis.items().size();
     std::vector<bool> in_use(count, false);
-    const std::vector<double> none_used = posterior(diagnosis.network(), diagnosis.with_none()).log_odds;
+    const std::vector<double> none_used = log_odds_before(diagnosis);
     std::vector<double> all_used(none_used.size());
     for (const RankedCause& cause : ranking.causes) {
         all_used[static_cast<std::size_t>(cause.cause)] =

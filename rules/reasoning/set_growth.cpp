@@ -275,20 +275,45 @@ void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown
     grown.sets.push_back(set);
 }
 
-SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log_least) const {
+SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log_least,
+                             double log_worth) const {
     SetLevel grown;
     grown.size = level.size + 1;
     if (level.size == 0) add_lane(1, grown);
     const std::size_t enough = most * static_cast<std::size_t>(grown.size);
     const std::vector<Sprout> all = sprouts(level, enough, log_least);
+    const auto worth = [&](const Sprout& sprout) { return sprout.log_weight >= log_worth; };
+    if (log_worth > never && std::none_of(all.begin(), all.end(), worth)) return {};
     Seen seen(all.size());
+    double heaviest = grown.sets.empty() ? never : grown.sets.front().log_weight;
     for (const Sprout& from : all) {
         if (grown.sets.size() >= most) break;
         const GrownSet& base = level.sets[from.base];
         const std::uint64_t key = base.key ^ mixed(static_cast<std::uint64_t>(from.cause) + lanes + 1);
-        if (seen.add(key)) build(level, from, grown);
+        if (!seen.add(key)) continue;
+        build(level, from, grown);
+        heaviest = std::max(heaviest, from.log_weight);
     }
+    if (heaviest < log_worth) return {};
     return grown;
+}
+
+void SetGrowth::weigh_singles(std::vector<double>& log_weights) const {
+    const SetLevel without = nothing();
+    Sprout single;
+    for (std::size_t n = 0; n < without.sets.size(); ++n) {
+        for (int cause : by_gain_[without.sets[n].lane]) {
+            sprout(without, n, cause, never, single);
+            if (single.missing > 0) continue;
+            log_weights[static_cast<std::size_t>(problem_.causes[cause].index)] = single.log_weight;
+        }
+    }
+    SetLevel unlisted;
+    unlisted.size = 1;
+    add_lane(1, unlisted);
+    if (!unlisted.sets.empty() && unlisted.sets.front().missing == 0) {
+        log_weights.back() = unlisted.sets.front().log_weight;
+    }
 }
 
 std::vector<int> SetGrowth::causes_of(const SetLevel& level, std::size_t set) const {

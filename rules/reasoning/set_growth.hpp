@@ -36,8 +36,12 @@ class SetGrowth {
 
     // The heaviest `most` sets with one fault more than one of `level`, those that miss less before those
     // that miss more. Sets of which neither they nor anything grown from them reaches `log_least` are left
-    // out.
-    SetLevel one_more(const SetLevel& level, std::size_t most, double log_least) const;
+    // out, and all of them when none reaches `log_worth`.
+    SetLevel one_more(const SetLevel& level, std::size_t most, double log_least, double log_worth) const;
+
+    // ln P(exactly this one fault, answers) by the index of the FaultCase and, last, of the unlisted; those
+    // that cannot account for all answers and requirements are left as they are.
+    void weigh_singles(std::vector<double>& log_weights) const;
 
     // As indices of the FaultCase, ascending.
     std::vector<int> causes_of(const SetLevel& level, std::size_t set) const;
