@@ -33,7 +33,10 @@ std::vector<double> shares(Chance& chance, std::size_t levels, double bad) {
     return d;
 }
 
-// Fourteen causes on ten findings. Everything can show everywhere, so that any set can give the answers.
+constexpr int causes_in_all = 40;
+
+// Forty causes on ten findings, one or two each. Everything can show everywhere, so that any set can give the
+// answers.
 Random random_case(unsigned seed) {
     Chance chance(seed);
     Random random;
@@ -42,20 +45,20 @@ Random random_case(unsigned seed) {
         random.network.findings.push_back({shares(chance, levels, chance.between(0.02, 0.1)),
                                            shares(chance, levels, chance.between(0.1, 0.5))});
         std::vector<double> likelihood(levels, 0.0);
-        if (chance.one_in(3)) {
+        if (chance.one_in(2)) {
             for (double& l : likelihood) l = chance.between(0.01, 1);
         } else {
             likelihood[static_cast<std::size_t>(chance.upto(static_cast<int>(levels) - 1))] = 1;
         }
         random.given.likelihood.push_back(likelihood);
     }
-    for (int i = 0; i < 14; ++i) {
+    for (int i = 0; i < causes_in_all; ++i) {
         std::vector<FaultLink>& links = random.network.causes.emplace_back();
         for (int f = 0; f < 10; ++f) {
             const std::size_t levels = random.network.findings[static_cast<std::size_t>(f)].stray.size();
-            if (chance.one_in(2)) links.push_back({f, shares(chance, levels, chance.between(0.1, 0.95))});
+            if (chance.one_in(6)) links.push_back({f, shares(chance, levels, chance.between(0.1, 0.95))});
         }
-        random.given.prior.push_back(chance.between(0.001, 0.3));
+        random.given.prior.push_back(chance.between(0.001, 0.1));
     }
     random.given.unlisted_prior = chance.between(0.01, 0.1);
     return random;
@@ -79,7 +82,7 @@ std::vector<std::pair<double, Faults>> grown_plainly(const Random& random, std::
         if (listed.size() > most) listed.resize(most);
         std::set<std::pair<double, Faults>> larger;
         for (const Faults& faults : level) {
-            for (int cause = 0; cause < 14; ++cause) {
+            for (int cause = 0; cause < causes_in_all; ++cause) {
                 Faults more = faults;
                 if (std::count(more.first.begin(), more.first.end(), cause) > 0) continue;
                 more.first.push_back(cause);
