@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <span>
 
 namespace hardover {
 
@@ -54,7 +55,7 @@ class ReadingChances {
     bool possible(std::size_t cause) const { return !with_cause_[cause].empty(); }
 
     // By [level * hypotheses + hypothesis].
-    std::vector<double> of(const FaultNetwork::Finding& finding, const std::vector<Shown>& shown,
+    std::vector<double> of(const FaultNetwork::Finding& finding, std::span<const Shown> shown,
                            std::vector<int>& concerned) {
         concerned = unlisted_;
         for (const Shown& by : shown) {
@@ -102,33 +103,52 @@ class ReadingChances {
     std::vector<double> unlisted_share_;
 };
 
-// P(no worse) of the questions' findings under their causes. `numbers` holds what the result points to.
-std::vector<std::vector<Shown>> shown_in(const FaultNetwork& network, const std::vector<Question>& questions,
-                                         const ReadingChances& chances, std::vector<double>& numbers) {
-    std::vector<int> question_of(network.findings.size(), -1);
-    for (std::size_t q = 0; q < questions.size(); ++q) {
-        question_of[static_cast<std::size_t>(questions[q].finding)] = static_cast<int>(q);
-    }
-    const auto each_link = [&](auto visit) {
-        for (std::size_t i = 0; i < network.causes.size(); ++i) {
-            if (!chances.possible(i)) continue;
-            for (const FaultLink& link : network.causes[i]) {
-                const int q = question_of[static_cast<std::size_t>(link.finding)];
-                if (q >= 0) visit(static_cast<int>(i), static_cast<std::size_t>(q), link.how_often);
-            }
+// P(no worse) of the questions' findings under their causes, question by question.
+class ShownBy {
+  public:
+    ShownBy(const FaultNetwork& network, const std::vector<Question>& questions,
+            const ReadingChances& chances)
+        : first_(questions.size() + 1, 0) {
+        std::vector<int> question_of(network.findings.size(), -1);
+        for (std::size_t q = 0; q < questions.size(); ++q) {
+            question_of[static_cast<std::size_t>(questions[q].finding)] = static_cast<int>(q);
         }
-    };
-    std::size_t size = 0;
-    each_link([&](int, std::size_t, const std::vector<double>& how_often) { size += how_often.size(); });
-    numbers.reserve(size);
-    std::vector<std::vector<Shown>> shown(questions.size());
-    each_link([&](int cause, std::size_t q, const std::vector<double>& how_often) {
-        const std::size_t at = numbers.size();
-        add_no_worse(how_often, numbers);
-        shown[q].push_back({cause, &numbers[at]});
-    });
-    return shown;
-}
+        const auto each_link = [&](auto visit) {
+            for (std::size_t i = 0; i < network.causes.size(); ++i) {
+                if (!chances.possible(i)) continue;
+                for (const FaultLink& link : network.causes[i]) {
+                    const int q = question_of[static_cast<std::size_t>(link.finding)];
+                    if (q >= 0) visit(static_cast<int>(i), static_cast<std::size_t>(q), link.how_often);
+                }
+            }
+        };
+        std::size_t numbers = 0;
+        each_link([&](int, std::size_t q, const std::vector<double>& how_often) {
+            ++first_[q + 1];
+            numbers += how_often.size();
+        });
+        for (std::size_t q = 0; q < questions.size(); ++q) first_[q + 1] += first_[q];
+        numbers_.reserve(numbers);  // what is shown points into it
+        shown_.resize(first_.back());
+        std::vector<std::size_t> next = first_;
+        each_link([&](int cause, std::size_t q, const std::vector<double>& how_often) {
+            const std::size_t at = numbers_.size();
+            add_no_worse(how_often, numbers_);
+            shown_[next[q]++] = {cause, &numbers_[at]};
+        });
+    }
+    ShownBy(const ShownBy&) = delete;
+    ShownBy& operator=(const ShownBy&) = delete;
+
+    std::span<const Shown> of(std::size_t question) const {
+        return {shown_.data() + first_[question], first_[question + 1] - first_[question]};
+    }
+
+  private:
+    std::vector<double> numbers_;
+    std::vector<Shown> shown_;
+    std::vector<std::size_t> first_;  // by question, and last the end
+};
 
 }  // namespace
 
@@ -142,15 +162,14 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
         decision.weights.push_back(sum > 0 ? hypothesis.probability / sum : first ? 1 : 0);
     }
     ReadingChances chances(hypotheses, network.causes.size());
-    std::vector<double> numbers;
-    const auto shown = shown_in(network, decision.questions, chances, numbers);
+    const ShownBy shown(network, decision.questions, chances);
     std::vector<int> by_chance_alone;  // questions that no cause in the hypotheses has to do with
     decision.chances.resize(decision.questions.size());
     decision.concerned.resize(decision.questions.size());
     for (std::size_t q = 0; q < decision.questions.size(); ++q) {
         const auto& finding = network.findings[static_cast<std::size_t>(decision.questions[q].finding)];
         decision.same_as.push_back(static_cast<int>(q));
-        if (shown[q].empty()) {
+        if (shown.of(q).empty()) {
             const auto same = std::find_if(by_chance_alone.begin(), by_chance_alone.end(), [&](int other) {
                 const int finding_of_other = decision.questions[static_cast<std::size_t>(other)].finding;
                 const auto& o = network.findings[static_cast<std::size_t>(finding_of_other)];
@@ -164,7 +183,7 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
             }
             by_chance_alone.push_back(static_cast<int>(q));
         }
-        decision.chances[q] = chances.of(finding, shown[q], decision.concerned[q]);
+        decision.chances[q] = chances.of(finding, shown.of(q), decision.concerned[q]);
     }
     return decision;
 }

@@ -73,20 +73,30 @@ double single_share(const DiagnosisCase& diagnosis, WrittenCase& written, double
     return share + std::exp(log_weight_still(diagnosis, given, {}, true) - log_evidence);
 }
 
-std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, const std::vector<WeighedSet>& sets,
+std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, std::vector<WeighedSet> sets,
                                       double log_evidence) {
-    std::map<std::pair<std::vector<int>, bool>, double> merged;
-    for (const WeighedSet& set : sets) {
-        std::vector<int> still;
-        for (int cause : set.causes) {
-            if (counts(diagnosis, static_cast<std::size_t>(cause))) still.push_back(cause);
-        }
-        merged[{still, set.unlisted}] += std::exp(set.log_weight - log_evidence);
-    }
     std::vector<Hypothesis> hypotheses;
-    for (const auto& [set, probability] : merged) hypotheses.push_back({set.first, set.second, probability});
-    std::stable_sort(hypotheses.begin(), hypotheses.end(),
-                     [](const Hypothesis& a, const Hypothesis& b) { return a.probability > b.probability; });
+    const auto probability = [&](const WeighedSet& set) { return std::exp(set.log_weight - log_evidence); };
+    if (anything_left_out(diagnosis)) {
+        std::map<std::pair<std::vector<int>, bool>, double> merged;
+        for (const WeighedSet& set : sets) {
+            std::vector<int> still;
+            for (int cause : set.causes) {
+                if (counts(diagnosis, static_cast<std::size_t>(cause))) still.push_back(cause);
+            }
+            merged[{still, set.unlisted}] += probability(set);
+        }
+        for (const auto& [set, sum] : merged) hypotheses.push_back({set.first, set.second, sum});
+    } else {
+        hypotheses.reserve(sets.size());
+        for (WeighedSet& set : sets) {
+            hypotheses.push_back({std::move(set.causes), set.unlisted, probability(set)});
+        }
+    }
+    std::sort(hypotheses.begin(), hypotheses.end(), [](const Hypothesis& a, const Hypothesis& b) {
+        if (a.probability != b.probability) return a.probability > b.probability;
+        return a.causes != b.causes ? a.causes < b.causes : a.unlisted < b.unlisted;
+    });
     return hypotheses;
 }
 
@@ -179,15 +189,17 @@ Ranking rank(const DiagnosisCase& diagnosis) {
         sets = heaviest_sets(written, most_hypotheses, log_least);
     }
     if (after.possible && after.dissolved > 0) bound_approximation(sets, after, ranking.bound);
+    const double before = std::exp(log_before);
+    ranking.causes.reserve(given.prior.size());
     for (std::size_t i = 0; i < given.prior.size(); ++i) {
         RankedCause cause;
         cause.cause = static_cast<Index>(i);
-        cause.prior = diagnosis.usual_prior()[i] / std::exp(log_before);
+        cause.prior = diagnosis.usual_prior()[i] / before;
         cause.put_right = diagnosis.put_right()[i];
         cause.impossible_here = diagnosis.impossible_here(cause.cause);
         cause.ruled_out_by = diagnosis.ruled_out_by(cause.cause);
         if (after.possible && counts(diagnosis, i)) cause.probability = after.marginal[i];
-        ranking.causes.push_back(cause);
+        ranking.causes.push_back(std::move(cause));
     }
     std::stable_sort(ranking.causes.begin(), ranking.causes.end(),
                      [](const RankedCause& a, const RankedCause& b) {
@@ -201,7 +213,7 @@ Ranking rank(const DiagnosisCase& diagnosis) {
         after.log_evidence -
         (diagnosis.cured() ? log_before : log_something_wrong(given.prior, given.unlisted_prior));
     ranking.several = std::clamp(1 - single_share(diagnosis, written, after.log_evidence), 0.0, 1.0);
-    ranking.hypotheses = hypotheses_of(diagnosis, sets, after.log_evidence);
+    ranking.hypotheses = hypotheses_of(diagnosis, std::move(sets), after.log_evidence);
     if (anything_left_out(diagnosis)) {
         weigh_first_exactly(diagnosis, given, after.log_evidence, ranking.hypotheses);
     }
