@@ -7,6 +7,7 @@
 #include "rules/reasoning/frontier.hpp"
 #include "rules/reasoning/log_sum.hpp"
 #include "rules/reasoning/tied.hpp"
+#include "rules/reasoning/written_case.hpp"
 
 namespace hardover {
 
@@ -75,8 +76,14 @@ std::vector<double> no_worse_than(const std::vector<double>& distribution) {
 }
 
 Posterior posterior(const FaultNetwork& network, const FaultCase& given, const PosteriorLimits& limits) {
-    if (!given.tied.empty()) return posterior_of_tied(network, given, limits);
-    const frontier::Problem problem = frontier::write_out(network, given);
+    WrittenCase written(network, given);
+    return posterior(written, limits);
+}
+
+Posterior posterior(WrittenCase& written, const PosteriorLimits& limits) {
+    const FaultCase& given = written.given();
+    if (!given.tied.empty()) return posterior_of_tied(written.network(), given, limits);
+    const frontier::Problem& problem = written.problem();
     Posterior result;
     result.marginal.assign(given.prior.size(), 0);
     result.log_odds.assign(given.prior.size(), -std::numeric_limits<double>::infinity());
@@ -84,7 +91,7 @@ Posterior posterior(const FaultNetwork& network, const FaultCase& given, const P
         result.possible = false;
         return result;
     }
-    const frontier::Order order = frontier::elimination_order(problem);
+    const frontier::Order& order = written.order();
     if (!fits(order, limits)) return approximate(problem, given, limits);
     frontier::eliminate(problem, order, result);
     return result;
@@ -105,20 +112,25 @@ double log_evidence(const FaultNetwork& network, const FaultCase& given, const P
 
 std::vector<double> log_weights_alone(const FaultNetwork& network, const FaultCase& given,
                                       const std::vector<bool>& counted, const PosteriorLimits& limits) {
+    WrittenCase written(network, given);
+    return log_weights_alone(written, counted, limits);
+}
+
+std::vector<double> log_weights_alone(WrittenCase& written, const std::vector<bool>& counted,
+                                      const PosteriorLimits& limits) {
+    const FaultCase& given = written.given();
     std::vector<double> weights(given.prior.size() + 1, never);
     if (!given.tied.empty()) {
         for (const FaultCase& plain : untied(given)) {
-            const std::vector<double> term = log_weights_alone(network, plain, counted, limits);
+            const std::vector<double> term = log_weights_alone(written.network(), plain, counted, limits);
             if (term.empty()) return {};
             for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = log_add(weights[i], term[i]);
         }
         return weights;
     }
-    const frontier::Problem problem = frontier::write_out(network, given);
-    if (!problem.possible) return weights;
-    const frontier::Order order = frontier::elimination_order(problem);
-    if (!fits(order, limits)) return {};
-    return frontier::log_weights_alone(problem, order, counted);
+    if (!written.problem().possible) return weights;
+    if (!fits(written.order(), limits)) return {};
+    return frontier::log_weights_alone(written.problem(), written.order(), counted);
 }
 
 }  // namespace hardover

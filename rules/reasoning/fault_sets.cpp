@@ -3,9 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "rules/reasoning/frontier.hpp"
-#include "rules/reasoning/set_growth.hpp"
 #include "rules/reasoning/tied.hpp"
+#include "rules/reasoning/written_case.hpp"
 
 namespace hardover {
 
@@ -30,27 +29,29 @@ void collect(const frontier::SetGrowth& growth, const frontier::SetLevel& level,
 
 std::vector<WeighedSet> heaviest_sets(const FaultNetwork& network, const FaultCase& given, std::size_t most,
                                       double log_least) {
-    if (!given.tied.empty()) return heaviest_sets_of_tied(network, given, most);
-    const frontier::Problem problem = frontier::write_out(network, given);
+    WrittenCase written(network, given);
+    return heaviest_sets(written, most, log_least);
+}
+
+std::vector<WeighedSet> heaviest_sets(WrittenCase& written, std::size_t most, double log_least) {
+    if (!written.given().tied.empty()) return heaviest_sets_of_tied(written.network(), written.given(), most);
     std::vector<WeighedSet> sets;
-    if (!problem.possible) return sets;
-    const frontier::SetGrowth growth(problem);
+    if (!written.problem().possible) return sets;
+    const frontier::SetGrowth& growth = written.growth();
     frontier::SetLevel level = growth.nothing();
+    double worth_listing = never;
     for (int size = 0;; ++size) {
         collect(growth, level, log_least, sets);
-        level = growth.one_more(level, most, log_least);
-        if (level.sets.empty()) break;
-        if (size < 2) continue;
-        double worth_listing = log_least;
-        if (sets.size() >= most) {
-            const auto last = sets.begin() + static_cast<std::ptrdiff_t>(most - 1);
-            std::nth_element(sets.begin(), last, sets.end(), before);
-            worth_listing = std::max(worth_listing, last->log_weight);
+        if (size >= 2) {
+            worth_listing = log_least;
+            if (sets.size() >= most) {
+                const auto last = sets.begin() + static_cast<std::ptrdiff_t>(most - 1);
+                std::nth_element(sets.begin(), last, sets.end(), before);
+                worth_listing = std::max(worth_listing, last->log_weight);
+            }
         }
-        const auto heaviest =
-            std::max_element(level.sets.begin(), level.sets.end(),
-                             [](const auto& a, const auto& b) { return a.log_weight < b.log_weight; });
-        if (heaviest->log_weight < worth_listing) break;
+        level = growth.one_more(level, most, log_least, worth_listing);
+        if (level.sets.empty()) break;
     }
     std::sort(sets.begin(), sets.end(), before);
     if (sets.size() > most) sets.resize(most);
@@ -58,19 +59,15 @@ std::vector<WeighedSet> heaviest_sets(const FaultNetwork& network, const FaultCa
 }
 
 std::vector<double> log_weights_of_singles(const FaultNetwork& network, const FaultCase& given) {
-    if (!given.tied.empty()) return log_weights_of_singles_of_tied(network, given);
-    std::vector<double> weights(network.causes.size() + 1, never);
-    const frontier::Problem problem = frontier::write_out(network, given);
-    if (!problem.possible) return weights;
-    const frontier::SetGrowth growth(problem);
-    const frontier::SetLevel singles = growth.one_more(growth.nothing(), weights.size(), never);
-    for (std::size_t n = 0; n < singles.sets.size(); ++n) {
-        const frontier::GrownSet& set = singles.sets[n];
-        if (set.missing > 0) continue;
-        const std::vector<int> causes = growth.causes_of(singles, n);
-        weights[causes.empty() ? weights.size() - 1 : static_cast<std::size_t>(causes.front())] =
-            set.log_weight;
-    }
+    WrittenCase written(network, given);
+    return log_weights_of_singles(written);
+}
+
+std::vector<double> log_weights_of_singles(WrittenCase& written) {
+    const FaultCase& given = written.given();
+    if (!given.tied.empty()) return log_weights_of_singles_of_tied(written.network(), given);
+    std::vector<double> weights(given.prior.size() + 1, never);
+    if (written.problem().possible) written.growth().weigh_singles(weights);
     return weights;
 }
 

@@ -7,50 +7,17 @@
 #include <utility>
 
 #include "rules/reasoning/log_sum.hpp"
+#include "rules/reasoning/table_steps.hpp"
 
 namespace hardover::frontier {
 
 namespace {
-
-using Table = std::vector<double>;
 
 // An open state as a digit of the table index.
 struct Digit {
     int state = 0;
     std::size_t stride = 1;
 };
-
-// Level `k` afterwards: it was k and the cause gives nothing worse, or it was better and the cause gives k.
-void let_cause_act(Table& table, std::size_t stride, int levels, const double* how_often) {
-    const double* no_worse = how_often + levels;
-    const std::size_t block = stride * levels;
-    for (std::size_t base = 0; base < table.size(); base += block) {
-        for (int k = 0; k < levels; ++k) {
-            double* at_k = &table[base + k * stride];
-            for (std::size_t low = 0; low < stride; ++low) at_k[low] *= no_worse[k];
-            for (int better = k + 1; better < levels; ++better) {
-                const double* from = &table[base + better * stride];
-                for (std::size_t low = 0; low < stride; ++low) at_k[low] += how_often[k] * from[low];
-            }
-        }
-    }
-}
-
-// The transpose of let_cause_act.
-void look_back_through_cause(Table& table, std::size_t stride, int levels, const double* how_often) {
-    const double* no_worse = how_often + levels;
-    const std::size_t block = stride * levels;
-    for (std::size_t base = 0; base < table.size(); base += block) {
-        for (int k = levels - 1; k >= 0; --k) {
-            double* at_k = &table[base + k * stride];
-            for (std::size_t low = 0; low < stride; ++low) at_k[low] *= no_worse[k];
-            for (int worse = 0; worse < k; ++worse) {
-                const double* from = &table[base + worse * stride];
-                for (std::size_t low = 0; low < stride; ++low) at_k[low] += how_often[worse] * from[low];
-            }
-        }
-    }
-}
 
 // A stretch of a list that all steps share.
 struct Stretch {
@@ -66,6 +33,7 @@ struct Step {
     Stretch digits;         // while the cause acts
     Stretch before;         // the table the cause acts on
     double log_before = 0;  // ln of what had been taken out of it
+    bool narrow = false;    // see Passes::narrow()
 };
 
 class Passes {
@@ -182,8 +150,70 @@ class Passes {
         return digits_then_[d].stride;
     }
 
+    // A cause on the only open state, of two levels, that stays open: most causes have to do with nothing but
+    // that something is wrong.
+    bool narrow(const Cause& cause) const {
+        if (cause.last_link - cause.first_link != 1 || digits_.size() != 1) return false;
+        const int state = problem_.links[cause.first_link].state;
+        return digits_[0].state == state && problem_.states[state].levels == 2 && left_[state] > 1;
+    }
+
+    // What take() does to such a cause.
+    void take_narrow(int which) {
+        const Cause& cause = problem_.causes[which];
+        const Link& link = problem_.links[cause.first_link];
+        const double* how_often = &problem_.numbers[link.at];
+        const double* no_worse = how_often + 2;
+        Step step;
+        step.cause = which;
+        step.narrow = true;
+        step.before.from = kept_.size();
+        kept_.insert(kept_.end(), table_.begin(), table_.end());
+        step.log_before = log_;
+        const bool out = left_out(cause.index);
+        for (int lane = 0; lane < lanes; ++lane) {
+            double& worse = table_[lane];
+            double& better = table_[lanes + lane];
+            const double present = out ? 0 : cause.present[lane];
+            const double acted_worse = worse * no_worse[0] + how_often[0] * better;
+            const double acted_better = better * no_worse[1];
+            worse = cause.absent[lane] * worse + present * acted_worse;
+            better = cause.absent[lane] * better + present * acted_better;
+        }
+        --left_[link.state];
+        log_ += rescale(table_);
+        steps_.push_back(step);
+    }
+
+    // What undo() does to such a cause.
+    std::pair<double, double> undo_narrow(const Step& step, Table& back) const {
+        const Cause& cause = problem_.causes[step.cause];
+        const double* how_often = &problem_.numbers[problem_.links[cause.first_link].at];
+        const double* no_worse = how_often + 2;
+        const bool out = left_out(cause.index);
+        const double* before = &kept_[step.before.from];
+        double present = 0;
+        double absent = 0;
+        double acted[2 * lanes];
+        for (int level = 0; level < 2; ++level) {
+            for (int lane = 0; lane < lanes; ++lane) {
+                const int at = level * lanes + lane;
+                acted[at] = back[at] * no_worse[level] + (level == 1 ? how_often[0] * back[lane] : 0);
+            }
+        }
+        for (int at = 0; at < 2 * lanes; ++at) {
+            const double with = cause.present[at % lanes] * acted[at];
+            const double without = cause.absent[at % lanes] * back[at];
+            present += before[at] * with;
+            absent += before[at] * without;
+            back[at] = out ? without : without + with;
+        }
+        return {present, absent};
+    }
+
     void take(int which) {
         const Cause& cause = problem_.causes[which];
+        if (narrow(cause)) return take_narrow(which);
         Step step;
         step.cause = which;
         step.opened.from = opened_.size();
@@ -237,6 +267,7 @@ class Passes {
 
     // What the cause comes to, present and absent.
     std::pair<double, double> undo(const Step& step, Table& back) {
+        if (step.narrow) return undo_narrow(step, back);
         for (std::size_t c = step.closed.to; c-- > step.closed.from;) reopen(closed_[c], back);
         const Cause& cause = problem_.causes[step.cause];
         acted_ = back;

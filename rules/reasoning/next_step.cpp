@@ -37,17 +37,16 @@ constexpr double still_likely = 0.1;
 constexpr std::size_t most_looked_at = 48;
 constexpr double share_looked_at = 0.99;
 
-std::vector<Hypothesis> heaviest(const std::vector<Hypothesis>& listed) {
+std::vector<Hypothesis> heaviest(std::vector<Hypothesis> listed) {
     double all = 0;
     for (const Hypothesis& hypothesis : listed) all += hypothesis.probability;
-    std::vector<Hypothesis> taken;
     double share = 0;
-    for (const Hypothesis& hypothesis : listed) {
-        if (taken.size() == most_looked_at || share > share_looked_at * all) break;
-        taken.push_back(hypothesis);
-        share += hypothesis.probability;
+    std::size_t taken = 0;
+    while (taken < std::min(most_looked_at, listed.size()) && share <= share_looked_at * all) {
+        share += listed[taken++].probability;
     }
-    return taken;
+    listed.resize(taken);
+    return listed;
 }
 
 void add_once(std::vector<Index>& list, Index index) {

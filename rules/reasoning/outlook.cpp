@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <span>
 
 namespace hardover {
 
@@ -24,33 +25,130 @@ std::uint64_t key_of_action(int action) {
     return mixed((std::uint64_t{1} << 40) + static_cast<std::uint64_t>(action));
 }
 
-// P(no worse) per level of each cause that a finding is linked to.
-using Shown = std::vector<std::pair<int, std::vector<double>>>;
+// A cause that a finding is linked to: P(no worse) per level.
+struct Shown {
+    int cause = 0;
+    const double* no_worse = nullptr;
+};
 
-std::vector<double> chances_of(const FaultNetwork::Finding& finding, const Shown& shown,
-                               const std::vector<Hypothesis>& hypotheses,
-                               std::vector<const std::vector<double>*>& shown_by) {
-    for (const auto& [cause, no_worse] : shown) shown_by[static_cast<std::size_t>(cause)] = &no_worse;
-    const std::vector<double> stray = no_worse_than(finding.stray);
-    const std::vector<double> unlisted = no_worse_than(finding.unlisted);
-    const std::size_t levels = stray.size();
-    const std::size_t count = hypotheses.size();
-    std::vector<double> chances(levels * count);
-    for (std::size_t h = 0; h < count; ++h) {
-        double better = 0;
-        for (std::size_t k = levels; k-- > 0;) {
-            double share = hypotheses[h].unlisted ? stray[k] * unlisted[k] : stray[k];
+// Adds up from the last level.
+void add_no_worse(const std::vector<double>& distribution, std::vector<double>& out) {
+    const std::size_t first = out.size();
+    out.resize(first + distribution.size());
+    double sum = 0;
+    for (std::size_t k = distribution.size(); k-- > 0;) out[first + k] = sum += distribution[k];
+}
+
+// Works out the chances of the readings of one finding after the other.
+class ReadingChances {
+  public:
+    explicit ReadingChances(const std::vector<Hypothesis>& hypotheses, std::size_t causes)
+        : hypotheses_(hypotheses), with_cause_(causes), shown_by_(causes, nullptr) {
+        for (std::size_t h = 0; h < hypotheses.size(); ++h) {
+            if (hypotheses[h].unlisted) unlisted_.push_back(static_cast<int>(h));
             for (int cause : hypotheses[h].causes) {
-                const std::vector<double>* by = shown_by[static_cast<std::size_t>(cause)];
-                if (by) share *= (*by)[k];
+                with_cause_[static_cast<std::size_t>(cause)].push_back(static_cast<int>(h));
             }
-            chances[k * count + h] = std::max(0.0, share - better);
+        }
+    }
+
+    bool possible(std::size_t cause) const { return !with_cause_[cause].empty(); }
+
+    // By [level * hypotheses + hypothesis].
+    std::vector<double> of(const FaultNetwork::Finding& finding, std::span<const Shown> shown,
+                           std::vector<int>& concerned) {
+        concerned = unlisted_;
+        for (const Shown& by : shown) {
+            shown_by_[static_cast<std::size_t>(by.cause)] = by.no_worse;
+            const std::vector<int>& with = with_cause_[static_cast<std::size_t>(by.cause)];
+            concerned.insert(concerned.end(), with.begin(), with.end());
+        }
+        std::sort(concerned.begin(), concerned.end());
+        concerned.erase(std::unique(concerned.begin(), concerned.end()), concerned.end());
+        stray_.clear();
+        add_no_worse(finding.stray, stray_);
+        unlisted_share_.clear();
+        add_no_worse(finding.unlisted, unlisted_share_);
+        const std::size_t count = hypotheses_.size();
+        std::vector<double> chances(stray_.size() * count);
+        for (std::size_t k = 0; k < stray_.size(); ++k) {
+            const double better = k + 1 < stray_.size() ? stray_[k + 1] : 0;
+            std::fill_n(chances.begin() + static_cast<std::ptrdiff_t>(k * count), count,
+                        std::max(0.0, stray_[k] - better));
+        }
+        for (int h : concerned) write(static_cast<std::size_t>(h), chances);
+        for (const Shown& by : shown) shown_by_[static_cast<std::size_t>(by.cause)] = nullptr;
+        return chances;
+    }
+
+  private:
+    void write(std::size_t h, std::vector<double>& chances) const {
+        double better = 0;
+        for (std::size_t k = stray_.size(); k-- > 0;) {
+            double share = hypotheses_[h].unlisted ? stray_[k] * unlisted_share_[k] : stray_[k];
+            for (int cause : hypotheses_[h].causes) {
+                const double* by = shown_by_[static_cast<std::size_t>(cause)];
+                if (by) share *= by[k];
+            }
+            chances[k * hypotheses_.size() + h] = std::max(0.0, share - better);
             better = share;
         }
     }
-    for (const auto& [cause, no_worse] : shown) shown_by[static_cast<std::size_t>(cause)] = nullptr;
-    return chances;
-}
+
+    const std::vector<Hypothesis>& hypotheses_;
+    std::vector<int> unlisted_;                 // hypotheses with something unlisted
+    std::vector<std::vector<int>> with_cause_;  // hypotheses, by cause
+    std::vector<const double*> shown_by_;       // by cause
+    std::vector<double> stray_;                 // P(no worse) of the finding at hand
+    std::vector<double> unlisted_share_;
+};
+
+// P(no worse) of the questions' findings under their causes, question by question.
+class ShownBy {
+  public:
+    ShownBy(const FaultNetwork& network, const std::vector<Question>& questions,
+            const ReadingChances& chances)
+        : first_(questions.size() + 1, 0) {
+        std::vector<int> question_of(network.findings.size(), -1);
+        for (std::size_t q = 0; q < questions.size(); ++q) {
+            question_of[static_cast<std::size_t>(questions[q].finding)] = static_cast<int>(q);
+        }
+        const auto each_link = [&](auto visit) {
+            for (std::size_t i = 0; i < network.causes.size(); ++i) {
+                if (!chances.possible(i)) continue;
+                for (const FaultLink& link : network.causes[i]) {
+                    const int q = question_of[static_cast<std::size_t>(link.finding)];
+                    if (q >= 0) visit(static_cast<int>(i), static_cast<std::size_t>(q), link.how_often);
+                }
+            }
+        };
+        std::size_t numbers = 0;
+        each_link([&](int, std::size_t q, const std::vector<double>& how_often) {
+            ++first_[q + 1];
+            numbers += how_often.size();
+        });
+        for (std::size_t q = 0; q < questions.size(); ++q) first_[q + 1] += first_[q];
+        numbers_.reserve(numbers);  // what is shown points into it
+        shown_.resize(first_.back());
+        std::vector<std::size_t> next = first_;
+        each_link([&](int cause, std::size_t q, const std::vector<double>& how_often) {
+            const std::size_t at = numbers_.size();
+            add_no_worse(how_often, numbers_);
+            shown_[next[q]++] = {cause, &numbers_[at]};
+        });
+    }
+    ShownBy(const ShownBy&) = delete;
+    ShownBy& operator=(const ShownBy&) = delete;
+
+    std::span<const Shown> of(std::size_t question) const {
+        return {shown_.data() + first_[question], first_[question + 1] - first_[question]};
+    }
+
+  private:
+    std::vector<double> numbers_;
+    std::vector<Shown> shown_;
+    std::vector<std::size_t> first_;  // by question, and last the end
+};
 
 }  // namespace
 
@@ -63,30 +161,15 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
         const bool first = decision.weights.empty();
         decision.weights.push_back(sum > 0 ? hypothesis.probability / sum : first ? 1 : 0);
     }
-    std::vector<int> question_of(network.findings.size(), -1);
-    for (std::size_t q = 0; q < decision.questions.size(); ++q) {
-        question_of[static_cast<std::size_t>(decision.questions[q].finding)] = static_cast<int>(q);
-    }
-    std::vector<char> possible(network.causes.size(), 0);
-    for (const Hypothesis& hypothesis : hypotheses) {
-        for (int cause : hypothesis.causes) possible[static_cast<std::size_t>(cause)] = 1;
-    }
-    std::vector<Shown> shown(decision.questions.size());
-    for (std::size_t i = 0; i < network.causes.size(); ++i) {
-        if (!possible[i]) continue;
-        for (const FaultLink& link : network.causes[i]) {
-            const int q = question_of[static_cast<std::size_t>(link.finding)];
-            if (q < 0) continue;
-            shown[static_cast<std::size_t>(q)].push_back(
-                {static_cast<int>(i), no_worse_than(link.how_often)});
-        }
-    }
-    std::vector<const std::vector<double>*> shown_by(network.causes.size(), nullptr);
+    ReadingChances chances(hypotheses, network.causes.size());
+    const ShownBy shown(network, decision.questions, chances);
     std::vector<int> by_chance_alone;  // questions that no cause in the hypotheses has to do with
+    decision.chances.resize(decision.questions.size());
+    decision.concerned.resize(decision.questions.size());
     for (std::size_t q = 0; q < decision.questions.size(); ++q) {
         const auto& finding = network.findings[static_cast<std::size_t>(decision.questions[q].finding)];
         decision.same_as.push_back(static_cast<int>(q));
-        if (shown[q].empty()) {
+        if (shown.of(q).empty()) {
             const auto same = std::find_if(by_chance_alone.begin(), by_chance_alone.end(), [&](int other) {
                 const int finding_of_other = decision.questions[static_cast<std::size_t>(other)].finding;
                 const auto& o = network.findings[static_cast<std::size_t>(finding_of_other)];
@@ -94,12 +177,13 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
             });
             if (same != by_chance_alone.end()) {
                 decision.same_as.back() = *same;
-                decision.chances.push_back(decision.chances[static_cast<std::size_t>(*same)]);
+                decision.chances[q] = decision.chances[static_cast<std::size_t>(*same)];
+                decision.concerned[q] = decision.concerned[static_cast<std::size_t>(*same)];
                 continue;
             }
             by_chance_alone.push_back(static_cast<int>(q));
         }
-        decision.chances.push_back(chances_of(finding, shown[q], hypotheses, shown_by));
+        decision.chances[q] = chances.of(finding, shown.of(q), decision.concerned[q]);
     }
     return decision;
 }
@@ -109,6 +193,7 @@ Outlook::Outlook(Decision decision) : decision_(std::move(decision)), planner_(d
     start_.asked.assign(decision_.questions.size(), 0);
     find_proofs();
     find_same();
+    find_rest();
     plan_.minutes = planner_.minutes(start_);
     plan_.order = planner_.order();
     plan_each_ = planner_.minutes_each(plan_.order, start_);
@@ -139,15 +224,29 @@ void Outlook::find_proofs() {
 }
 
 // Asking one that a proof or the setting up of a proof hangs on leaves something else to do.
+bool Outlook::changes_minutes(int question) const {
+    return !proves_[static_cast<std::size_t>(question)].empty() ||
+           planner_.proves_something(decision_.questions[static_cast<std::size_t>(question)].check);
+}
+
 void Outlook::find_same() {
-    const auto changes_proofs = [&](std::size_t question) {
-        const int check = decision_.questions[question].check;
-        return !proves_[question].empty() || planner_.proves_something(check);
-    };
     for (std::size_t q = 0; q < decision_.questions.size(); ++q) {
-        const int same = decision_.same_as.empty() ? static_cast<int>(q) : decision_.same_as[q];
-        const bool alike = !changes_proofs(q) && !changes_proofs(static_cast<std::size_t>(same));
-        same_as_.push_back(alike ? same : static_cast<int>(q));
+        const int question = static_cast<int>(q);
+        const int same = decision_.same_as.empty() ? question : decision_.same_as[q];
+        const bool alike = !changes_minutes(question) && !changes_minutes(same);
+        same_as_.push_back(alike ? same : question);
+    }
+}
+
+// A hypothesis of those that a question does not concern, to read their chances from.
+void Outlook::find_rest() {
+    std::vector<int> all(decision_.weights.size());
+    std::iota(all.begin(), all.end(), 0);
+    if (decision_.concerned.empty()) decision_.concerned.assign(decision_.questions.size(), all);
+    for (const std::vector<int>& concerned : decision_.concerned) {
+        std::size_t h = 0;
+        while (h < concerned.size() && concerned[h] == static_cast<int>(h)) ++h;
+        rest_.push_back(h < all.size() ? static_cast<int>(h) : -1);
     }
 }
 
@@ -242,24 +341,44 @@ double Outlook::minutes_after(const std::vector<int>& questions) {
     return std::min(plan_.minutes, after_all(start_, questions, 0));
 }
 
+double Outlook::screened(const Position& position, int question) {
+    const std::vector<int>& concerned = decision_.concerned[question];
+    const bool other_minutes = changes_minutes(question);
+    if (other_minutes) {
+        Position after;
+        ask(position, question, after);
+        screen_->minutes_of_steps(after);
+    }
+    double minutes = 0;
+    const std::size_t count = decision_.weights.size();
+    for (int reading = 0; reading < readings_of(question); ++reading) {
+        const double* chances = &decision_.chances[question][reading * count];
+        const double rest = rest_[question] < 0 ? 0 : chances[rest_[question]];
+        minutes += screen_->minutes_after(rest, concerned, chances);
+    }
+    if (other_minutes) screen_->minutes_of_steps(position);
+    return minutes;
+}
+
 double Outlook::information(int question) const {
-    const std::vector<double>& chances = decision_.chances[question];
+    const std::vector<int>& concerned = decision_.concerned[question];
     const std::vector<double>& weights = decision_.weights;
-    const std::size_t count = weights.size();
+    const int rest = rest_[question];
+    double not_concerned = rest < 0 ? 0 : 1;
+    for (int h : concerned) {
+        if (rest >= 0) not_concerned -= weights[h];
+    }
     double bits = 0;
-    for (std::size_t at = 0; at < chances.size(); at += count) {
-        double mass = 0;
-        for (std::size_t h = 0; h < count; ++h) mass += weights[h] * chances[at + h];
-        // Most hypotheses have nothing to do with a finding and share one chance: one logarithm for them.
-        double chance_before = -1;
-        double told = 0;
-        for (std::size_t h = 0; h < count; ++h) {
-            const double chance = chances[at + h];
-            if (!(weights[h] > 0 && chance > 0)) continue;
-            if (chance != chance_before) told = std::log2(chance / mass);
-            chance_before = chance;
-            bits += weights[h] * chance * told;
-        }
+    const std::vector<double>& all_chances = decision_.chances[question];
+    for (std::size_t at = 0; at < all_chances.size(); at += weights.size()) {
+        const double* chances = &all_chances[at];
+        double mass = rest < 0 ? 0 : not_concerned * chances[rest];
+        for (int h : concerned) mass += weights[h] * chances[h];
+        const auto add = [&](double weight, double chance) {
+            if (weight > 0 && chance > 0) bits += weight * chance * std::log2(chance / mass);
+        };
+        if (rest >= 0) add(not_concerned, chances[rest]);
+        for (int h : concerned) add(weights[h], chances[h]);
     }
     return bits;
 }

@@ -29,6 +29,9 @@ struct Decision {
     std::vector<std::vector<double>> chances;  // per question: [reading * hypotheses + hypothesis]
     // Per question: the first one with the same chances, or itself. Empty: not looked for.
     std::vector<int> same_as{};
+    // Per question: the hypotheses that have something to do with it, ascending; all others have the same
+    // chances. Empty: not looked for.
+    std::vector<std::vector<int>> concerned{};
 };
 
 // The chances of every reading under every hypothesis, from the network; weights made to add to 1.
@@ -50,6 +53,9 @@ class Outlook {
     const Decision& decision() const { return decision_; }
     RepairPlanner& planner() { return planner_; }
     PlanScreen& screen() { return *screen_; }
+    // About what is left after the question (times the mass), without a plan. The screen stands at the
+    // position.
+    double screened(const Position& position, int question);
 
     // Nothing asked, nothing tried.
     const Position& start() const { return start_; }
@@ -89,6 +95,8 @@ class Outlook {
     double after_all(const Position& position, const std::vector<int>& questions, std::size_t from);
     void find_proofs();
     void find_same();
+    void find_rest();
+    bool changes_minutes(int question) const;
     void answer_proofs(int question, Position& position) const;
 
     Decision decision_;
@@ -96,6 +104,7 @@ class Outlook {
     std::vector<std::vector<int>> proves_;           // per question: actions whose proof it is part of
     std::vector<std::vector<int>> proof_questions_;  // per action; empty: no proof that can be asked
     std::vector<int> same_as_;                       // per question
+    std::vector<int> rest_;                          // per question: a hypothesis it does not concern, or -1
     Position start_;
     RepairPlan plan_;
     std::vector<double> plan_each_;  // minutes of plan() per hypothesis

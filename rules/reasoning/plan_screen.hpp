@@ -18,24 +18,48 @@ class PlanScreen {
     // About the plan's minutes from here, times the mass; `here` is the start after answers.
     double minutes(const Standing& here);
 
+    // The same after one answer more, with minutes_of_steps() as they are after it. Most hypotheses have
+    // nothing to do with a finding: the answer has the chance `rest` under all but the `concerned` ones, and
+    // `chances` (by hypothesis) under those.
+    double minutes_after(double rest, const std::vector<int>& concerned, const double* chances);
+
+    // What may still be wrong, and what the steps cost, until told otherwise.
+    void stand_at(const Standing& here);
+    void minutes_of_steps(const Standing& here);
+
   private:
-    double gather(const Standing& here);
-    double saved_on_the_way(const Standing& here) const;
-    double saved_by_going_first(const Standing& here) const;
+    // Masses, by the place of the actions: in the order of the plan, then the others.
+    struct Shares {
+        double mass = 0;
+        double planned = 0;             // minutes of the plan, times the mass
+        std::vector<double> put_right;  // by a step of the plan
+        std::vector<double> present;    // that the action alone puts right
+        std::vector<double> paid;       // minutes of the plan on that, times the mass
+        void add(const PlanScreen& screen, int hypothesis, double weight);
+        void scale_of(const Shares& whole, double share);
+    };
+
+    double estimate();
+    double saved_on_the_way();
+    double saved_by_going_first();
 
     const RepairModel& model_;
-    const Standing& start_;
     const std::vector<double>& each_;
-    std::vector<int> order_;
-    std::vector<int> sole_;     // per hypothesis: its only action, or -1
-    std::vector<int> turn_;     // per hypothesis: the step that puts it right; the number of steps: none
-    std::vector<int> turn_of_;  // per action: its step; the number of steps: not in the plan
-    double in_vain_ = 0;        // minutes of the plan where nothing of it helps
+    std::vector<int> action_at_;  // by place
+    std::size_t steps_ = 0;       // of the plan
+    std::vector<int> sole_;       // per hypothesis: the place of its only action, or -1
+    std::vector<int> turn_;       // per hypothesis: the step that puts it right; the number of steps: none
+    double in_vain_ = 0;          // minutes of the plan where nothing of it helps
+    // By place: the next step of the action and its remedy after its proof, from the start and now.
+    std::vector<double> start_step_;
+    std::vector<double> start_extra_;
+    std::vector<double> step_;
+    std::vector<double> extra_;
 
-    // Of the standing looked at.
-    std::vector<double> put_right_;  // mass, per step of the plan, and last what none puts right
-    std::vector<double> present_;    // per action: mass that it alone puts right
-    std::vector<double> paid_;       // per action: minutes of the plan on that, times the mass
+    std::vector<double> weight_;   // per hypothesis, where it stands
+    Shares whole_;                 // where it stands
+    Shares now_;                   // after the answer looked at
+    std::vector<double> reached_;  // by step of the plan, and last after all: mass not put right before it
 };
 
 }  // namespace hardover

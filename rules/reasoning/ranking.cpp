@@ -6,6 +6,7 @@
 #include <map>
 
 #include "rules/reasoning/log_sum.hpp"
+#include "rules/reasoning/written_case.hpp"
 
 namespace hardover {
 
@@ -49,17 +50,18 @@ double log_weight_still(const DiagnosisCase& diagnosis, FaultCase given, const s
 }
 
 // Share of the evidence that exactly one fault (still) accounts for.
-double single_share(const DiagnosisCase& diagnosis, const FaultCase& given, double log_evidence) {
+double single_share(const DiagnosisCase& diagnosis, WrittenCase& written, double log_evidence) {
+    const FaultCase& given = written.given();
     double share = 0;
     if (!anything_left_out(diagnosis)) {
-        for (double weight : log_weights_of_singles(diagnosis.network(), given)) {
+        for (double weight : log_weights_of_singles(written)) {
             share += std::exp(weight - log_evidence);
         }
         return share;
     }
     std::vector<bool> counted(given.prior.size());
     for (std::size_t i = 0; i < counted.size(); ++i) counted[i] = counts(diagnosis, i);
-    const std::vector<double> alone = log_weights_alone(diagnosis.network(), given, counted);
+    const std::vector<double> alone = log_weights_alone(written, counted);
     for (double weight : alone) share += std::exp(weight - log_evidence);
     if (!alone.empty()) return share;
     // Too wide for that: one after the other, each a narrower case.
@@ -71,20 +73,30 @@ double single_share(const DiagnosisCase& diagnosis, const FaultCase& given, doub
     return share + std::exp(log_weight_still(diagnosis, given, {}, true) - log_evidence);
 }
 
-std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, const std::vector<WeighedSet>& sets,
+std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, std::vector<WeighedSet> sets,
                                       double log_evidence) {
-    std::map<std::pair<std::vector<int>, bool>, double> merged;
-    for (const WeighedSet& set : sets) {
-        std::vector<int> still;
-        for (int cause : set.causes) {
-            if (counts(diagnosis, static_cast<std::size_t>(cause))) still.push_back(cause);
-        }
-        merged[{still, set.unlisted}] += std::exp(set.log_weight - log_evidence);
-    }
     std::vector<Hypothesis> hypotheses;
-    for (const auto& [set, probability] : merged) hypotheses.push_back({set.first, set.second, probability});
-    std::stable_sort(hypotheses.begin(), hypotheses.end(),
-                     [](const Hypothesis& a, const Hypothesis& b) { return a.probability > b.probability; });
+    const auto probability = [&](const WeighedSet& set) { return std::exp(set.log_weight - log_evidence); };
+    if (anything_left_out(diagnosis)) {
+        std::map<std::pair<std::vector<int>, bool>, double> merged;
+        for (const WeighedSet& set : sets) {
+            std::vector<int> still;
+            for (int cause : set.causes) {
+                if (counts(diagnosis, static_cast<std::size_t>(cause))) still.push_back(cause);
+            }
+            merged[{still, set.unlisted}] += probability(set);
+        }
+        for (const auto& [set, sum] : merged) hypotheses.push_back({set.first, set.second, sum});
+    } else {
+        hypotheses.reserve(sets.size());
+        for (WeighedSet& set : sets) {
+            hypotheses.push_back({std::move(set.causes), set.unlisted, probability(set)});
+        }
+    }
+    std::sort(hypotheses.begin(), hypotheses.end(), [](const Hypothesis& a, const Hypothesis& b) {
+        if (a.probability != b.probability) return a.probability > b.probability;
+        return a.causes != b.causes ? a.causes < b.causes : a.unlisted < b.unlisted;
+    });
     return hypotheses;
 }
 
@@ -137,36 +149,57 @@ int group_of(const RankedCause& cause) {
     return cause.probability > 0 ? 0 : 1;
 }
 
+double log_nothing_wrong(const std::vector<double>& priors, double unlisted_prior) {
+    double log_nothing = std::log1p(-unlisted_prior);
+    for (double prior : priors) log_nothing += std::log1p(-prior);
+    return log_nothing;
+}
+
 // ln P(something is wrong) with these priors: the answers' probability is given for such boats.
-double log_something_wrong(const FaultCase& given) {
-    double log_nothing = std::log1p(-given.unlisted_prior);
-    for (double prior : given.prior) log_nothing += std::log1p(-prior);
-    return std::log(-std::expm1(log_nothing));
+double log_something_wrong(const std::vector<double>& priors, double unlisted_prior) {
+    return std::log(-std::expm1(log_nothing_wrong(priors, unlisted_prior)));
+}
+
+// Log-odds of every cause when all that is known is that something is wrong.
+std::vector<double> log_odds_before(const DiagnosisCase& diagnosis) {
+    const std::vector<double>& priors = diagnosis.usual_prior();
+    const double log_nothing = log_nothing_wrong(priors, diagnosis.usual_prior_not_listed());
+    std::vector<double> log_odds;
+    for (double prior : priors) {
+        const double log_absent = std::log1p(-prior);
+        const double another = -std::expm1(log_nothing - log_absent);
+        log_odds.push_back(prior > 0 ? std::log(prior) - log_absent - std::log(another) : never);
+    }
+    return log_odds;
 }
 
 }  // namespace
 
 Ranking rank(const DiagnosisCase& diagnosis) {
     Ranking ranking;
-    const Posterior before = posterior(diagnosis.network(), diagnosis.with_none());
+    const double log_before =
+        log_something_wrong(diagnosis.usual_prior(), diagnosis.usual_prior_not_listed());
     const FaultCase given = diagnosis.with_all();
-    Posterior after = posterior(diagnosis.network(), given);
+    WrittenCase written(diagnosis.network(), given);
+    Posterior after = posterior(written);
     ranking.possible = after.possible;
     std::vector<WeighedSet> sets;
     if (after.possible) {
         const double log_least = after.dissolved > 0 ? never : after.log_evidence + std::log(negligible);
-        sets = heaviest_sets(diagnosis.network(), given, most_hypotheses, log_least);
+        sets = heaviest_sets(written, most_hypotheses, log_least);
     }
     if (after.possible && after.dissolved > 0) bound_approximation(sets, after, ranking.bound);
+    const double before = std::exp(log_before);
+    ranking.causes.reserve(given.prior.size());
     for (std::size_t i = 0; i < given.prior.size(); ++i) {
         RankedCause cause;
         cause.cause = static_cast<Index>(i);
-        cause.prior = before.marginal[i];
+        cause.prior = diagnosis.usual_prior()[i] / before;
         cause.put_right = diagnosis.put_right()[i];
         cause.impossible_here = diagnosis.impossible_here(cause.cause);
         cause.ruled_out_by = diagnosis.ruled_out_by(cause.cause);
         if (after.possible && counts(diagnosis, i)) cause.probability = after.marginal[i];
-        ranking.causes.push_back(cause);
+        ranking.causes.push_back(std::move(cause));
     }
     std::stable_sort(ranking.causes.begin(), ranking.causes.end(),
                      [](const RankedCause& a, const RankedCause& b) {
@@ -177,9 +210,10 @@ Ranking rank(const DiagnosisCase& diagnosis) {
     if (!after.possible) return ranking;
     ranking.not_listed = after.unlisted;
     ranking.log_evidence =
-        after.log_evidence - (diagnosis.cured() ? before.log_evidence : log_something_wrong(given));
-    ranking.several = std::clamp(1 - single_share(diagnosis, given, after.log_evidence), 0.0, 1.0);
-    ranking.hypotheses = hypotheses_of(diagnosis, sets, after.log_evidence);
+        after.log_evidence -
+        (diagnosis.cured() ? log_before : log_something_wrong(given.prior, given.unlisted_prior));
+    ranking.several = std::clamp(1 - single_share(diagnosis, written, after.log_evidence), 0.0, 1.0);
+    ranking.hypotheses = hypotheses_of(diagnosis, std::move(sets), after.log_evidence);
     if (anything_left_out(diagnosis)) {
         weigh_first_exactly(diagnosis, given, after.log_evidence, ranking.hypotheses);
     }
@@ -191,7 +225,7 @@ void add_weights(const DiagnosisCase& diagnosis, Ranking& ranking) {
     const PosteriorLimits narrow{11, 1 << 17};
     const std::size_t count = diagnosis.items().size();
     std::vector<bool> in_use(count, false);
-    const std::vector<double> none_used = posterior(diagnosis.network(), diagnosis.with_none()).log_odds;
+    const std::vector<double> none_used = log_odds_before(diagnosis);
     std::vector<double> all_used(none_used.size());
     for (const RankedCause& cause : ranking.causes) {
         all_used[static_cast<std::size_t>(cause.cause)] =

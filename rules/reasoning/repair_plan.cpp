@@ -11,6 +11,8 @@ namespace {
 // after it is worth less still, but for what it makes possible.
 constexpr double hardly_worth_it = 0.3;
 
+constexpr double not_bounded = 1e300;
+
 constexpr double nothing = 1e-13;  // share of the mass below which an action puts nothing right: rounding
 
 }  // namespace
@@ -39,9 +41,9 @@ RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
     }
     cures_.resize(actions);
     present_.resize(actions);
-    rates_.resize(actions);
+    rates_ = Greatest(actions);
     taken_.resize(actions);
-    check_of_.assign(actions, -1);
+    shared_check_.assign(actions, -1);
     for (std::size_t a = 0; a < actions; ++a) {
         const int check = model.actions[a].proof_check;
         if (check < 0) continue;
@@ -50,10 +52,10 @@ RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
     }
     for (std::size_t c = 0; c < proved_by_.size(); ++c) {
         if (proved_by_[c].size() < 2) continue;
-        shared_checks_.push_back(static_cast<int>(c));
-        for (int action : proved_by_[c]) check_of_[static_cast<std::size_t>(action)] = static_cast<int>(c);
+        for (int action : proved_by_[c]) shared_check_[action] = static_cast<int>(together_.size());
+        together_.push_back({static_cast<int>(c)});
     }
-    together_.resize(proved_by_.size());
+    most_together_.resize(together_.size());
 }
 
 Standing RepairPlanner::start(const std::vector<double>& weights) const {
@@ -155,15 +157,17 @@ void RepairPlanner::gather(const Standing& standing) {
     }
 }
 
-void RepairPlanner::rate(int action) {
+// Chance over the minutes of its next step; 0 when it is not to be taken.
+double RepairPlanner::rate(int action) const {
     const bool counts = cures_[action] > least_ && !taken_[action];
-    rates_[action] = counts ? cures_[action] / now_.step_minutes[action] : 0;
+    return counts ? cures_[action] / now_.step_minutes[action] : 0;
 }
 
 // After its chance or its minutes have changed.
 void RepairPlanner::rate_again(int action) {
-    if (check_of_[action] >= 0) together_[check_of_[action]].stale = true;
-    rate(action);
+    const int shared = shared_check_[action];
+    if (shared >= 0 && !now_.set_up[together_[shared].check]) most_together_[shared] = not_bounded;
+    rates_.set(action, rate(action));
 }
 
 // Out of what may still be taken.
@@ -172,30 +176,16 @@ void RepairPlanner::retire(int action) {
     rate_again(action);
 }
 
-// The first of those with the greatest rate; -1: none puts anything right. Four at a time, since each
-// comparison waits for the one before it.
-int RepairPlanner::greatest_rate() const {
-    double greatest[4] = {0, 0, 0, 0};
-    const std::size_t count = rates_.size();
-    const std::size_t fours = count - count % 4;
-    for (std::size_t a = 0; a < fours; a += 4) {
-        for (std::size_t n = 0; n < 4; ++n) greatest[n] = std::max(greatest[n], rates_[a + n]);
-    }
-    for (std::size_t a = fours; a < count; ++a) greatest[0] = std::max(greatest[0], rates_[a]);
-    const double best = std::max(std::max(greatest[0], greatest[1]), std::max(greatest[2], greatest[3]));
-    if (best <= 0) return -1;
-    return static_cast<int>(std::find(rates_.begin(), rates_.end(), best) - rates_.begin());
-}
-
 std::pair<double, int> RepairPlanner::best_action() {
-    int best = greatest_rate();
-    double best_rate = best < 0 ? 0 : rates_[best];
-    for (int check : shared_checks_) {
-        if (now_.set_up[check]) continue;
-        Together& together = together_[check];
-        if (together.stale) bound_together(check);
-        if (together.most <= best_rate) continue;
-        if (!together.weighed) weigh_together(check);
+    int best = rates_.first();
+    double best_rate = best < 0 ? 0 : rates_.at(best);
+    const double* most = most_together_.data();
+    for (std::size_t s = 0, count = together_.size(); s < count; ++s) {
+        if (most[s] <= best_rate) continue;
+        if (most[s] == not_bounded) bound_together(s);
+        if (most[s] <= best_rate) continue;
+        Together& together = together_[s];
+        if (!together.weighed) weigh_together(together);
         if (together.rate <= best_rate) continue;
         best_rate = together.rate;
         best = together.first;
@@ -204,30 +194,31 @@ std::pair<double, int> RepairPlanner::best_action() {
 }
 
 // All proofs for the setting up and the minutes of the shortest: they cannot do better.
-void RepairPlanner::bound_together(int check) {
-    Together& together = together_[check];
-    together = {false, 0, false, 0, -1};
+void RepairPlanner::bound_together(std::size_t shared) {
+    Together& together = together_[shared];
+    together = {together.check, false, 0, -1};
+    most_together_[shared] = 0;
+    if (now_.set_up[together.check]) return;
     double all = 0;
     double shortest = 1e300;
     double setting_up = 0;
     int members = 0;
-    for (int action : proved_by_[check]) {
+    for (int action : proved_by_[together.check]) {
         if (cures_[action] <= least_ || taken_[action] || !needs_check(now_, action)) continue;
         setting_up = model_.actions[action].proof_setting_up;
         all += cures_[action];
         shortest = std::min(shortest, now_.step_minutes[action] - setting_up);
         ++members;
     }
-    if (members > 1) together.most = all / (setting_up + shortest);
+    if (members > 1) most_together_[shared] = all / (setting_up + shortest);
 }
 
 // The proofs of one check (or what one opening makes room for) taken together, its setting up paid once: the
 // best chance over cost of the first few of them, and the first (Ottosen & Jensen 2010, cost clusters).
-void RepairPlanner::weigh_together(int check) {
-    Together& together = together_[check];
+void RepairPlanner::weigh_together(Together& together) {
     together.weighed = true;
     members_.clear();
-    for (int action : proved_by_[check]) {
+    for (int action : proved_by_[together.check]) {
         if (cures_[action] <= least_ || taken_[action] || !needs_check(now_, action)) continue;
         const double minutes = now_.step_minutes[action] - model_.actions[action].proof_setting_up;
         members_.push_back({-cures_[action] / std::max(minutes, 1e-9), action});
@@ -249,6 +240,8 @@ void RepairPlanner::set_up_in_plan(int check) {
     if (check < 0 || now_.set_up[check]) return;
     set_up_check(check, now_);
     for (int action : proved_by_[check]) rate_again(action);
+    const int shared = shared_check_[proved_by_[check].front()];
+    if (shared >= 0) most_together_[shared] = 0;
 }
 
 // One step more in the plan; help may be called after it.
@@ -319,8 +312,8 @@ double RepairPlanner::minutes(const Standing& standing) {
     now_.set_up = standing.set_up;
     least_ = nothing * standing.mass;
     gather(standing);
-    for (std::size_t a = 0; a < rates_.size(); ++a) rate(static_cast<int>(a));
-    for (int check : shared_checks_) together_[check].stale = true;
+    rates_.set_all(cures_.size(), [&](int action) { return rate(action); });
+    std::fill(most_together_.begin(), most_together_.end(), not_bounded);
     order_.clear();
     kept_ = 0;
     so_far_ = 0;

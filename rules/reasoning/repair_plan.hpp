@@ -11,6 +11,8 @@
 #include <utility>
 #include <vector>
 
+#include "rules/reasoning/greatest.hpp"
+
 namespace hardover {
 
 struct RepairAction {
@@ -111,8 +113,7 @@ class RepairPlanner {
 
     // What the proofs of a check are worth together; worked out again only after something of them changed.
     struct Together {
-        bool stale = true;
-        double most = 0;  // rate that they cannot exceed
+        int check = -1;
         bool weighed = false;
         double rate = 0;
         int first = -1;
@@ -126,13 +127,12 @@ class RepairPlanner {
     }
 
     void gather(const Standing& standing);
-    void rate(int action);
+    double rate(int action) const;
     void rate_again(int action);
     void retire(int action);
-    int greatest_rate() const;
     std::pair<double, int> best_action();
-    void bound_together(int check);
-    void weigh_together(int check);
+    void bound_together(std::size_t shared);
+    void weigh_together(Together& together);
     void set_up_in_plan(int check);
     void take(int action);
     bool take_block();
@@ -146,20 +146,20 @@ class RepairPlanner {
     std::vector<double> least_minutes_;
     bool any_proof_ = false;
     std::vector<std::vector<int>> proved_by_;  // per check: actions that need it set up
-    std::vector<int> shared_checks_;           // checks that several need
 
     // Of the plan being made.
     Standing now_;                    // minutes and checks as the plan goes on; no weights
     std::vector<double> cures_;       // per action: mass it puts right now
-    std::vector<double> rates_;       // per action: that over its minutes; 0: taken, or it puts nothing right
-    std::vector<Together> together_;  // per check
-    double least_ = 0;                // mass that counts as nothing
-    std::vector<double> present_;     // per action: mass with its fault
+    Greatest rates_;                  // per action: that over its minutes; 0: taken, or it puts nothing right
+    std::vector<Together> together_;  // per check that several need
+    std::vector<double> most_together_;  // of each: the rate that they cannot exceed; not_bounded: not known
+    double least_ = 0;                   // mass that counts as nothing
+    std::vector<double> present_;        // per action: mass with its fault
     std::vector<char> taken_;
     std::vector<Shared> shared_;
     std::vector<int> shared_at_;                   // per hypothesis: where in `shared_`, or -1
     std::vector<std::pair<double, int>> members_;  // of a check: minus chance over cost, action
-    std::vector<int> check_of_;  // per action: the check that proves it and others; -1: none
+    std::vector<int> shared_check_;  // per action: where in together_ the check that proves it and others; -1
     std::vector<int> order_;
     int kept_ = 0;
     double not_right_ = 0;

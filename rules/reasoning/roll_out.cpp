@@ -1,6 +1,7 @@
 #include "rules/reasoning/roll_out.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace hardover {
 
@@ -12,6 +13,12 @@ constexpr double worth_a_thing = 1e-9;  // share of the minutes that a step must
 
 bool fewer(double a, double b) {
     return a < b * (1 - worth_a_thing);
+}
+
+// Minutes, or bits a minute, to be put in order: what differs by rounding alone is equal, and then the order
+// of the knowledge counts. Many questions save nothing by themselves and are equal but for that.
+double but_for_rounding(double x) {
+    return std::round(x * 1e10);
 }
 
 }  // namespace
@@ -145,24 +152,13 @@ double RollOut::best_after(std::size_t depth) {
     return best;
 }
 
-// About what is left after the question, times the mass, without a plan.
-double RollOut::screened_after(const Position& position, int question) {
-    Position& after = at(1);
-    outlook_.ask(position, question, after);
-    double minutes = 0;
-    for (int reading = 0; reading < outlook_.readings_of(question); ++reading) {
-        outlook_.take_answer(position, question, reading, after);
-        if (after.mass > 0) minutes += outlook_.screen().minutes(after);
-    }
-    return minutes;
-}
-
 // A plan is made after every answer of those that look best to the screen; the others save nothing by
 // themselves that would make them the best.
 void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& steps) {
     const Planned planned = plan(position);
     std::vector<double> worked_out(position.asked.size(), -1);  // by the screen, for those like it
     std::vector<std::pair<double, std::size_t>> looks;          // total by the screen, and the step
+    outlook_.screen().stand_at(position);
     for (std::size_t q = 0; q < position.asked.size(); ++q) {
         if (position.asked[q]) continue;
         const int question = static_cast<int>(q);
@@ -173,8 +169,8 @@ void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& st
         const double asking = step.minutes * position.mass;
         if (asking + planned.least < planned.minutes) {
             double& after = worked_out[static_cast<std::size_t>(outlook_.same_as(question))];
-            if (after < 0) after = screened_after(position, question);
-            looks.push_back({asking + after, steps.size()});
+            if (after < 0) after = outlook_.screened(position, question);
+            looks.push_back({but_for_rounding(asking + after), steps.size()});
         }
         steps.push_back(step);
     }
@@ -201,7 +197,7 @@ void RollOut::choose_questions(const std::vector<Weighed>& questions) {
         by_total.push_back({step.total(), step.index});
         double& bits = told[static_cast<std::size_t>(outlook_.same_as(step.index))];
         if (bits < 0) bits = outlook_.information(step.index);
-        if (bits > worth_a_thing) by_rate.push_back({-bits / step.minutes, step.index});
+        if (bits > worth_a_thing) by_rate.push_back({but_for_rounding(-bits / step.minutes), step.index});
     }
     std::sort(by_total.begin(), by_total.end());
     std::sort(by_rate.begin(), by_rate.end());

@@ -80,7 +80,6 @@ class RollOut {
     double follow_on(std::size_t depth, const Planned& planned);
     double best_after(std::size_t depth);
     void choose_questions(const std::vector<Weighed>& questions);
-    double screened_after(const Position& position, int question);
     void weigh_questions(const Position& position, std::vector<Weighed>& steps);
     void roll_out(std::vector<Weighed>& steps, bool deeper);
     bool worth_more_work(const Position& position, const std::vector<Weighed>& steps) const;

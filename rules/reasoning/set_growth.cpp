@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "rules/reasoning/log_sum.hpp"
 
@@ -12,6 +13,8 @@ namespace {
 // What cannot give an answer at all still has supersets that can: a likelihood is kept at this number instead
 // of 0 and counted as missing.
 constexpr double impossible = 1e-250;
+
+constexpr double rounding = 1e-9;  // of a bound in ln
 
 // Products are taken over into a logarithm beyond this.
 constexpr double large = 1e50;
@@ -63,14 +66,60 @@ SetGrowth::SetGrowth(const Problem& problem) : problem_(problem) {
             odds_.push_back(cause.present[lane] / std::max(cause.absent[lane], impossible));
             log_odds_.push_back(std::log(odds_.back()));
             surely_.push_back(surely);
-            if (cause.present[lane] > 0) by_odds_[lane].push_back(static_cast<int>(i));
+            if (cause.present[lane] > 0) by_gain_[lane].push_back(static_cast<int>(i));
             if (odds_.back() > 1) log_favoured_[lane] += log_odds_.back();
         }
     }
+    bound_gains();
     for (int lane = 0; lane < lanes; ++lane) {
-        std::stable_sort(by_odds_[lane].begin(), by_odds_[lane].end(),
-                         [&](int a, int b) { return odds_[a * lanes + lane] > odds_[b * lanes + lane]; });
+        std::stable_sort(by_gain_[lane].begin(), by_gain_[lane].end(), [&](int a, int b) {
+            return log_gain_[a * lanes + lane] > log_gain_[b * lanes + lane];
+        });
     }
+}
+
+// A likelihood that never rises from a level to a better one is L0 - D with D >= 0, and D shrinks with every
+// cause. One more cause leaves of D no less than its chance m to give nothing but the best level, so that it
+// multiplies the likelihood by (L0 - m D) / (L0 - D) at most, which is the greater the larger D is: most with
+// no cause at all. Any other state is loose, and so is one that no cause at all cannot account for.
+void SetGrowth::bound_gains() {
+    log_gain_ = log_odds_;
+    std::vector<double> without(problem_.states.size() * lanes);  // likelihood with no cause at all
+    std::vector<char> loose(problem_.states.size(), 0);
+    for (std::size_t s = 0; s < problem_.states.size(); ++s) {
+        const Target& target = targets_[s];
+        const double* start = problem_.start_of(problem_.states[s]);
+        loose[s] = !std::is_sorted(target.likelihood, target.likelihood + target.levels, std::greater<>());
+        for (int lane = 0; lane < lanes; ++lane) {
+            double& sum = without[s * lanes + static_cast<std::size_t>(lane)];
+            for (int k = 0; k < target.levels; ++k) sum += target.likelihood[k] * start[k * lanes + lane];
+            loose[s] = loose[s] || (problem_.lane_weight[lane] > 0 && sum <= impossible);
+        }
+        if (loose[s]) loose_.push_back(static_cast<int>(s));
+    }
+    for (std::size_t i = 0; i < problem_.causes.size(); ++i) {
+        const Cause& cause = problem_.causes[i];
+        for (int l = cause.first_link; l < cause.last_link; ++l) {
+            const Touch& touch = touches_[l];
+            if (loose[touch.state]) continue;
+            const Target& target = targets_[touch.state];
+            const double best_only = touch.no_worse[target.levels - 1];
+            for (int lane = 0; lane < lanes; ++lane) {
+                if (problem_.lane_weight[lane] <= 0) continue;
+                const double sum = without[static_cast<std::size_t>(touch.state * lanes + lane)];
+                const double lost = target.likelihood[0] - sum;
+                log_gain_[i * lanes + lane] += std::log((target.likelihood[0] - best_only * lost) / sum);
+            }
+        }
+    }
+}
+
+// ln of how much heavier the loose states can make the set when causes are added.
+double SetGrowth::log_looseness(const SetLevel& level, std::size_t set) const {
+    const double* per_likely = level.per_likely.data() + set * targets_.size();
+    double log_looseness = 0;
+    for (int state : loose_) log_looseness += std::log(targets_[state].greatest * per_likely[state]);
+    return log_looseness;
 }
 
 double SetGrowth::likelihood(const Target& target, const double* no_worse, const double* more) const {
@@ -184,12 +233,14 @@ std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::si
     Sprout grown;
     for (std::size_t n = 0; n < level.sets.size(); ++n) {
         const GrownSet& set = level.sets[n];
-        for (int cause : by_odds_[set.lane]) {
-            const double most = set.log_weight + set.room + log_odds_[cause * lanes + set.lane];
-            if (most < std::max(log_least, log_bar)) break;  // the others have smaller odds
+        const double log_most = set.log_weight + log_looseness(level, n) + rounding;
+        for (int cause : by_gain_[set.lane]) {
+            const int in_lane = cause * lanes + set.lane;
+            if (log_most + log_gain_[in_lane] < log_bar) break;  // the others gain less
+            if (set.log_weight + set.room + log_odds_[in_lane] < log_least) continue;
             if (!holds(level, n, cause) && sprout(level, n, cause, log_bar, grown)) sprouts.push_back(grown);
         }
-        if (sprouts.size() > 3 * enough) cut();
+        if (sprouts.size() > (log_bar == never ? enough : enough + enough / 2)) cut();
     }
     cut();
     std::sort(sprouts.begin(), sprouts.end(), heavier);
@@ -224,20 +275,45 @@ void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown
     grown.sets.push_back(set);
 }
 
-SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log_least) const {
+SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log_least,
+                             double log_worth) const {
     SetLevel grown;
     grown.size = level.size + 1;
     if (level.size == 0) add_lane(1, grown);
     const std::size_t enough = most * static_cast<std::size_t>(grown.size);
     const std::vector<Sprout> all = sprouts(level, enough, log_least);
+    const auto worth = [&](const Sprout& sprout) { return sprout.log_weight >= log_worth; };
+    if (log_worth > never && std::none_of(all.begin(), all.end(), worth)) return {};
     Seen seen(all.size());
+    double heaviest = grown.sets.empty() ? never : grown.sets.front().log_weight;
     for (const Sprout& from : all) {
         if (grown.sets.size() >= most) break;
         const GrownSet& base = level.sets[from.base];
         const std::uint64_t key = base.key ^ mixed(static_cast<std::uint64_t>(from.cause) + lanes + 1);
-        if (seen.add(key)) build(level, from, grown);
+        if (!seen.add(key)) continue;
+        build(level, from, grown);
+        heaviest = std::max(heaviest, from.log_weight);
     }
+    if (heaviest < log_worth) return {};
     return grown;
+}
+
+void SetGrowth::weigh_singles(std::vector<double>& log_weights) const {
+    const SetLevel without = nothing();
+    Sprout single;
+    for (std::size_t n = 0; n < without.sets.size(); ++n) {
+        for (int cause : by_gain_[without.sets[n].lane]) {
+            sprout(without, n, cause, never, single);
+            if (single.missing > 0) continue;
+            log_weights[static_cast<std::size_t>(problem_.causes[cause].index)] = single.log_weight;
+        }
+    }
+    SetLevel unlisted;
+    unlisted.size = 1;
+    add_lane(1, unlisted);
+    if (!unlisted.sets.empty() && unlisted.sets.front().missing == 0) {
+        log_weights.back() = unlisted.sets.front().log_weight;
+    }
 }
 
 std::vector<int> SetGrowth::causes_of(const SetLevel& level, std::size_t set) const {

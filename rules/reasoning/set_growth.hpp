@@ -36,8 +36,12 @@ class SetGrowth {
 
     // The heaviest `most` sets with one fault more than one of `level`, those that miss less before those
     // that miss more. Sets of which neither they nor anything grown from them reaches `log_least` are left
-    // out.
-    SetLevel one_more(const SetLevel& level, std::size_t most, double log_least) const;
+    // out, and all of them when none reaches `log_worth`.
+    SetLevel one_more(const SetLevel& level, std::size_t most, double log_least, double log_worth) const;
+
+    // ln P(exactly this one fault, answers) by the index of the FaultCase and, last, of the unlisted; those
+    // that cannot account for all answers and requirements are left as they are.
+    void weigh_singles(std::vector<double>& log_weights) const;
 
     // As indices of the FaultCase, ascending.
     std::vector<int> causes_of(const SetLevel& level, std::size_t set) const;
@@ -66,6 +70,8 @@ class SetGrowth {
     double likelihood(const Target& target, const double* no_worse, const double* more) const;
     void add_lane(int lane, SetLevel& level) const;
     bool holds(const SetLevel& level, std::size_t set, int cause) const;
+    void bound_gains();
+    double log_looseness(const SetLevel& level, std::size_t set) const;
     bool sprout(const SetLevel& level, std::size_t base, int cause, double log_bar, Sprout& grown) const;
     std::vector<Sprout> sprouts(const SetLevel& level, std::size_t enough, double log_least) const;
     void build(const SetLevel& level, const Sprout& from, SetLevel& grown) const;
@@ -76,8 +82,11 @@ class SetGrowth {
     std::vector<Touch> touches_;  // by the links of the causes
     std::vector<double> odds_;    // per cause and lane
     std::vector<double> log_odds_;
-    std::vector<char> surely_;             // per cause and lane: an answer cannot be without it
-    std::vector<int> by_odds_[lanes];      // causes that can be, the greatest odds first
+    std::vector<char> surely_;  // per cause and lane: an answer cannot be without it
+    // Per cause and lane: ln of how much heavier it can make a set, but for what the loose states do.
+    std::vector<double> log_gain_;
+    std::vector<int> loose_;           // states whose likelihood a cause may raise further in a larger set
+    std::vector<int> by_gain_[lanes];  // causes that can be, the greatest gain first
     double log_favoured_[lanes] = {0, 0};  // ln of the product of all odds above 1
     int width_ = 0;                        // of a row of no_worse
 };

@@ -196,6 +196,10 @@ void DiagnosisCase::set_finding(FaultCase& given, const ToldFinding& told, const
         if (in_use[told.items[n]]) used.push_back(n);
     }
     if (used.empty()) return;
+    if (told.items.size() == 1) {
+        given.likelihood[static_cast<std::size_t>(told.nodes[0][0])] = items_[told.items[0]].likelihood;
+        return;
+    }
     std::vector<int> nodes;
     std::vector<std::vector<double>> likelihood;
     std::vector<double> pending;  // of answers after which nothing was touched that shows here

@@ -68,9 +68,11 @@ struct Writer {
     std::vector<Levels> levels;   // of the findings with evidence
     std::vector<double> reduced;  // one distribution over the groups of a finding
     double log_lane[lanes] = {0, 0};
+    static constexpr int surely_bad = 3;  // into the numbers
 
     Writer(const FaultNetwork& n, const FaultCase& g) : network(n), given(g) {
-        problem.numbers = {1, 1, 1};  // of a settled state
+        problem.numbers = {1, 1, 1,      // of a settled state
+                           1, 0, 1, 0};  // a link that surely gives the first of two levels
         level_of.assign(network.findings.size(), -1);
     }
 
@@ -143,8 +145,8 @@ struct Writer {
         }
         for (std::size_t r = 0; r < given.requirements.size(); ++r) {
             if (!given.requirements[r].causes[i]) continue;
-            const double certain[2] = {1, 0};
-            add_link(static_cast<int>(problem.states.size() - given.requirements.size() + r), certain, 2);
+            const std::size_t state = problem.states.size() - given.requirements.size() + r;
+            problem.links.push_back({static_cast<int>(state), surely_bad});
         }
         cause.last_link = static_cast<int>(problem.links.size());
         for (int lane = 0; lane < lanes; ++lane) {

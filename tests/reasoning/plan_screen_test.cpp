@@ -1,5 +1,6 @@
 // The quick estimate that chooses which questions are worth a real plan.
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "policy_models.hpp"
 
@@ -33,6 +34,46 @@ struct Screened {
     PlanScreen screen{model, start, order, each};
 };
 
+// Four faults with a remedy each, the third proved by a check; findings that some of them show, or none.
+Decision four_faults_decision() {
+    FaultNetwork network;
+    network.findings = {
+        {{0.01, 0.02, 0.97}, {0.3, 0.2, 0.5}}, {{0.05, 0.95}, {0.2, 0.8}}, {{0.04, 0.96}, {0.04, 0.96}}};
+    network.causes = {{{0, {0.6, 0.3, 0.1}}}, {{0, {0.1, 0.1, 0.8}}, {1, {0.7, 0.3}}}, {{1, {0.4, 0.6}}}, {}};
+    const std::vector<Hypothesis> hypotheses = {{{0}, false, 0.3}, {{1}, false, 0.25},
+                                                {{2}, false, 0.2}, {{3}, false, 0.12},
+                                                {{}, true, 0.08},  {{0, 2}, false, 0.05}};
+    RepairModel repairs;
+    repairs.call_for_help = 240;
+    for (int remedy = 0; remedy < 4; ++remedy) {
+        RepairAction action;
+        action.minutes = 30 + 15 * remedy;
+        if (remedy == 2) {
+            action.proof_minutes = 12;
+            action.proof_findings = {1};
+            action.proof_check = 0;
+            action.proof_setting_up = 5;
+        }
+        repairs.actions.push_back(action);
+    }
+    repairs.needs = {{{0}, false, false}, {{1}, false, false}, {{2}, false, false},
+                     {{3}, false, false}, {{}, true, false},   {{0, 2}, false, false}};
+    return decision_for(network, hypotheses, repairs, {{0, -1, 0, 2}, {1, 0, 5, 7}, {2, -1, 0, 1}});
+}
+
+// What the screen makes of a question when it is placed after each of its answers.
+double screened_one_by_one(Outlook& outlook, int question) {
+    double minutes = 0;
+    Position after;
+    outlook.ask(outlook.start(), question, after);
+    for (int reading = 0; reading < outlook.readings_of(question); ++reading) {
+        outlook.take_answer(outlook.start(), question, reading, after);
+        minutes += outlook.screen().minutes(after);
+    }
+    outlook.screen().stand_at(outlook.start());
+    return minutes;
+}
+
 }  // namespace
 
 TEST_CASE("With one fault left the estimate is going straight to its remedy, after its proof") {
@@ -59,6 +100,54 @@ TEST_CASE("With nothing answered the estimate is no more than the plan, and neve
     Standing hopeless = s.start;
     for (double& minutes : hopeless.step_minutes) minutes = 1e6;
     CHECK(s.screen.minutes(hopeless) <= hopeless.mass * s.model.call_for_help * (1 + 1e-12));
+}
+
+TEST_CASE("An answer is estimated alike by its chances alone and by what it leaves") {
+    const auto alike = [](Outlook& outlook) {
+        for (int q = 0; q < static_cast<int>(outlook.decision().questions.size()); ++q) {
+            const double one_by_one = screened_one_by_one(outlook, q);
+            CHECK(outlook.screened(outlook.start(), q) == Approx(one_by_one).epsilon(1e-12));
+        }
+    };
+    Outlook four(four_faults_decision());
+    alike(four);
+    for (ModelClass kind : {ModelClass::questions, ModelClass::opening, ModelClass::set_up}) {
+        for (unsigned seed = 1; seed <= 20; ++seed) {
+            Outlook outlook(random_decision(kind, 300 + seed));
+            alike(outlook);
+        }
+    }
+}
+
+TEST_CASE("A question concerns the hypotheses with a cause that shows its finding, and what is not listed") {
+    const Decision decision = four_faults_decision();
+    CHECK(decision.concerned[0] == std::vector<int>{0, 1, 4, 5});
+    CHECK(decision.concerned[1] == std::vector<int>{1, 2, 4, 5});
+    CHECK(decision.concerned[2] == std::vector<int>{4});
+    const std::size_t count = decision.weights.size();
+    // Of the first finding's second reading, by hand: none worse than it by chance, less none as bad.
+    CHECK(decision.chances[0][count + 3] == Approx(0.02));
+    CHECK(decision.chances[0][count + 2] == Approx(0.02));
+    CHECK(decision.chances[0][count + 0] == Approx(0.99 * 0.4 - 0.97 * 0.1));
+    CHECK(decision.chances[0][count + 4] == Approx(0.99 * 0.7 - 0.97 * 0.5));
+}
+
+TEST_CASE("What a question tells is the mutual information of its answer and what is wrong") {
+    Outlook outlook(four_faults_decision());
+    const Decision& decision = outlook.decision();
+    const std::size_t count = decision.weights.size();
+    for (int q = 0; q < 3; ++q) {
+        double bits = 0;
+        for (int reading = 0; reading < outlook.readings_of(q); ++reading) {
+            const double* chance = &decision.chances[q][static_cast<std::size_t>(reading) * count];
+            double mass = 0;
+            for (std::size_t h = 0; h < count; ++h) mass += decision.weights[h] * chance[h];
+            for (std::size_t h = 0; h < count; ++h) {
+                bits += decision.weights[h] * chance[h] * std::log2(chance[h] / mass);
+            }
+        }
+        CHECK(outlook.information(q) == Approx(bits).margin(1e-14));
+    }
 }
 
 TEST_CASE("The question that a plan after every answer makes best is among the first two of the estimate") {
