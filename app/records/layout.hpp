@@ -45,8 +45,7 @@ enum class Rows { as_written, any };
 // against their checksums, unless any will do. Error: what was found first.
 Result<void> look_for_damage(const Database& database, Rows rows);
 
-// Makes indices anew that do not hold what their tables hold. Leaves them where a row itself is damaged: an
-// index may still have it as it was.
+// Makes indices anew that do not hold what their tables hold.
 Result<void> mend_indices(const Database& database);
 
 }  // namespace hardover::records_detail

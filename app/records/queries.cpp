@@ -166,7 +166,11 @@ Result<void> Store::check() const {
     if (!rows.value().empty()) return damaged_row_error(path(), rows.value().front().named);
     const auto found = database.first_text("PRAGMA integrity_check(1)");
     if (!found.ok()) return found.error();
-    if (found.value() != "ok") return damaged_error(path(), found.value().value_or("no answer"));
+    if (found.value() != "ok") {
+        Error error = damaged_error(path(), found.value().value_or("no answer"));
+        error.cure = "mend it with: hardover records mend; if it stays, go on with a copy of it from before";
+        return error;
+    }
     const auto stray = database.first_text("PRAGMA foreign_key_check");
     if (!stray.ok()) return stray.error();
     if (stray.value()) return damaged_error(path(), "there are events of a job that is not there");

@@ -75,8 +75,14 @@ void read_jobs(const Store& store, Content& content) {
             row.sound ? line : refused + "the line";
         content["events of " + job] = text_of(store.events(row.number));
     }
-    content[of_many + "jobs of a boat"] = lines_of(
-        store.jobs_of_boat("grey heron"), [](const JobRow& row) { return std::to_string(row.number); });
+    // By number: their order is that of their lines.
+    auto of_boat = store.jobs_of_boat("grey heron");
+    if (of_boat.ok()) {
+        std::sort(of_boat.value().begin(), of_boat.value().end(),
+                  [](const JobRow& one, const JobRow& other) { return one.number < other.number; });
+    }
+    content[of_many + "jobs of a boat"] =
+        lines_of(of_boat, [](const JobRow& row) { return std::to_string(row.number); });
 }
 
 void read_many(const Store& store, Content& content) {
