@@ -240,6 +240,7 @@ class Finder {
         FoundJob found{std::move(one.row), "", "", std::move(one.match)};
         found.title = title_of(found.row);
         found.under = state_name(found.row.summary.state) + ".";
+        if (!found.row.sound) add_sentence(found.under, damaged_line);
         const std::string names = complaint_names(knowledge_, found.row.summary.complaint);
         if (!names.empty()) add_sentence(found.under, names + ".");
         if (!outcome.empty()) add_sentence(found.under, outcome);

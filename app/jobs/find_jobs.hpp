@@ -10,6 +10,10 @@
 
 namespace hardover {
 
+// In the place of what a line of the list says that is not as it was written (JobRow::sound).
+inline constexpr const char* damaged_line =
+    "This line of the list is damaged; mend it with: hardover records mend.";
+
 // What is empty does not narrow.
 struct JobFilter {
     std::string words = {};  // each stands in the boat, complaint, customer's words, notes, captions or cause

@@ -33,6 +33,9 @@ struct JobFileRead {
 // of kinds that only a newer program knows. Error bad_input: what is wrong, and where.
 Result<JobFileRead> read_job_file(const Knowledge& knowledge, const std::string& path);
 
+// The same of a text; `path` is what refusals name.
+Result<JobFileRead> job_file_of(const Knowledge& knowledge, const std::string& text, const std::string& path);
+
 // The rows of jobs as a table for a spreadsheet (CSV, RFC 4180), the columns in job_table_columns().
 Result<int> write_job_table(const Store& store, const Knowledge& knowledge, const std::string& path,
                             const std::vector<JobNumber>& jobs);

@@ -169,7 +169,12 @@ void jobs_detail::collect_photos(const std::vector<StoredEvent>& events, std::se
 Result<JobFileRead> read_job_file(const Knowledge& knowledge, const std::string& path) {
     const auto text = read_whole_file(path);
     if (!text.ok()) return text.error();
-    auto jobs = JobFileReader(path, text.value()).run();
+    return job_file_of(knowledge, text.value(), path);
+}
+
+Result<JobFileRead> job_file_of(const Knowledge& knowledge, const std::string& text,
+                                const std::string& path) {
+    auto jobs = JobFileReader(path, text).run();
     if (!jobs.ok()) return jobs.error();
     JobFileRead read;
     std::set<std::string> files;

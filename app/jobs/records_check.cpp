@@ -30,7 +30,17 @@ class Checker {
         : store_(store), prepared_(prepared), folder_(photos_folder(store.path())) {}
 
     Result<RecordsChecked> run(const std::function<void(int, int)>& progress) {
-        if (auto whole = store_.check(); !whole.ok()) return whole.error();
+        const auto damaged = store_.damaged();
+        if (!damaged.ok()) return damaged.error();
+        for (const std::string& row : damaged.value()) {
+            find(row, "not as it was written",
+                 "mend it with: hardover records mend (from its checksum or a backup; the rest is as it was)",
+                 true);
+        }
+        // Without damaged rows; what rests on them would be told as damaged too.
+        if (damaged.value().empty()) {
+            if (auto whole = store_.check(); !whole.ok()) return whole.error();
+        }
         const auto rows = store_.jobs();
         if (!rows.ok()) return rows.error();
         std::vector<JobRow> jobs = rows.value();
@@ -38,8 +48,8 @@ class Checker {
                   [](const JobRow& a, const JobRow& b) { return a.number < b.number; });
         for (const JobRow& row : jobs) {
             const auto events = store_.events(row.number);
-            if (!events.ok()) return events.error();
-            check_job(row, events.value());
+            if (!events.ok() && damaged.value().empty()) return events.error();
+            if (events.ok()) check_job(row, events.value());
             ++done_.jobs;
             if (progress) progress(done_.jobs, static_cast<int>(jobs.size()));
         }

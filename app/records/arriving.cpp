@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "app/records/arriving_classes.hpp"
+#include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 #include "app/records/whole_file.hpp"
 
@@ -37,7 +38,8 @@ std::string small(std::string text) {
 // Appends events behind those of a job or learner, by a prepared statement of its own.
 class Appender {
   public:
-    Appender(const Database& database, const char* sql) : database_(database), insert_(database, sql) {}
+    Appender(const Database& database, const char* table)
+        : database_(database), insert_(database, insertion(table)) {}
 
     Result<void> append(std::int64_t owner, const History& events, std::size_t from) {
         for (std::size_t i = from; i < events.size(); ++i) {
@@ -57,9 +59,7 @@ class Appender {
 class JobsIn {
   public:
     JobsIn(const Store& store, const Database& database)
-        : store_(store),
-          database_(database),
-          events_(database, "INSERT INTO events (job, sequence, at, kind, body) VALUES (?, ?, ?, ?, ?)") {}
+        : store_(store), database_(database), events_(database, "events") {}
 
     Result<std::vector<ArrivedJob>> take(const Arriving& arriving) {
         const auto there = store_.number_of_jobs();
@@ -126,31 +126,22 @@ class JobsIn {
     }
 
     Result<JobNumber> add(JobNumber wanted, const ArrivingJob& job) {
-        Statement insert(
-            database_,
-            "INSERT INTO jobs (number, opened_at, changed_at, boat, state, complaint) "
-            "VALUES (coalesce(?, (SELECT coalesce(max(number), 0) + 1 FROM jobs)), ?, ?, ?, ?, ?)");
-        if (keep_numbers_) {
-            insert.bind(wanted);
-        } else {
-            insert.bind_nothing();
+        const auto number = keep_numbers_ ? Result<JobNumber>(wanted) : next_job(database_);
+        if (!number.ok()) return number;
+        if (auto listed = insert_job(database_, number.value(), job.summary, job.events); !listed.ok()) {
+            return listed.error();
         }
-        insert.bind(job.events.front().at).bind(job.events.back().at);
-        insert.bind(job.summary.boat).bind(job.summary.state).bind(job.summary.complaint);
-        if (const int code = insert.step(); code != SQLITE_DONE) return database_.error(code);
-        const JobNumber number = sqlite3_last_insert_rowid(database_.handle());
-        if (auto written = events_.append(number, job.events, 0); !written.ok()) return written.error();
+        if (auto written = events_.append(number.value(), job.events, 0); !written.ok()) {
+            return written.error();
+        }
         return number;
     }
 
     Result<void> go_on(JobNumber number, const ArrivingJob& job, std::size_t known) {
         if (auto written = events_.append(number, job.events, known); !written.ok()) return written;
-        Statement update(
-            database_, "UPDATE jobs SET changed_at = ?, boat = ?, state = ?, complaint = ? WHERE number = ?");
-        update.bind(job.events.back().at).bind(job.summary.boat).bind(job.summary.state);
-        const int code = update.bind(job.summary.complaint).bind(number).step();
-        if (code != SQLITE_DONE) return database_.error(code);
-        return {};
+        StoredEvent last = job.events.back();
+        last.sequence = static_cast<int>(job.events.size());
+        return update_job(database_, number, job.summary, last);
     }
 
     const Store& store_;
@@ -162,10 +153,7 @@ class JobsIn {
 class LearnersIn {
   public:
     LearnersIn(const Store& store, const Database& database)
-        : store_(store),
-          database_(database),
-          events_(database,
-                  "INSERT INTO study_events (learner, sequence, at, kind, body) VALUES (?, ?, ?, ?, ?)") {}
+        : store_(store), database_(database), events_(database, "study_events") {}
 
     Result<std::vector<ArrivedLearner>> take(const Arriving& arriving) {
         std::map<std::string, std::vector<ArrivingLearner>> by_name;
@@ -212,6 +200,8 @@ class LearnersIn {
             if (one.what != Arrival::known) {
                 one.events = static_cast<int>(theirs[i].size() - known);
                 if (auto written = events_.append(number, theirs[i], known); !written.ok()) return written;
+                const auto last = static_cast<std::int64_t>(theirs[i].size());
+                if (auto listed = update_learner(database_, number, last); !listed.ok()) return listed;
             }
             arrived.push_back(std::move(one));
         }
@@ -228,10 +218,7 @@ class LearnersIn {
             if (code != SQLITE_ROW) return database_.error(code);
             name = plain_name(learner.name) + " (" + std::to_string(twin) + ")";
         }
-        Statement insert(database_, "INSERT INTO learners (name, added_at) VALUES (?, ?)");
-        const int code = insert.bind(name).bind(learner.added_at).step();
-        if (code != SQLITE_DONE) return database_.error(code);
-        return sqlite3_last_insert_rowid(database_.handle());
+        return insert_learner(database_, name, learner.added_at);
     }
 
     const Store& store_;
@@ -355,8 +342,10 @@ Result<ArrivedAll> Store::take_in(const Arriving& arriving) {
     if (!counts.ok()) return counts.error();
     all.counts = counts.value();
     for (const std::string& mark : arriving.marks) {
-        Statement write(database, "INSERT OR REPLACE INTO settings (name, value) VALUES (?, 'yes')");
-        if (const int code = write.bind(mark).step(); code != SQLITE_DONE) return database.error(code);
+        Statement write(database, insertion("settings", "INSERT OR REPLACE"));
+        if (const int code = write.bind(mark).bind("yes").step(); code != SQLITE_DONE) {
+            return database.error(code);
+        }
     }
     for (const std::string& shop : arriving.dropped_counts) {
         Statement drop(database, "DELETE FROM counts WHERE shop = ?");

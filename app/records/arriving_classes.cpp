@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "app/records/checksum.hpp"
+
 namespace hardover::records_detail {
 
 namespace {
@@ -24,7 +26,7 @@ Result<std::vector<Row>> rows_of(const Database& database, const char* sql, int 
 }
 
 // Inserts a row where its key is free. Texts that are numbers become numbers by the column's type.
-Result<bool> insert(const Database& database, const char* sql, const Row& row) {
+Result<bool> insert(const Database& database, const std::string& sql, const Row& row) {
     Statement statement(database, sql);
     for (const std::string& text : row) statement.bind(text);
     if (const int code = statement.step(); code != SQLITE_DONE) return database.error(code);
@@ -44,7 +46,7 @@ Result<std::string> free_name(const Database& database, const std::string& wante
 
 // Copies rows by one statement each; gives how many were new.
 Result<int> copy(const Database& from, const Database& to, const char* select, int columns,
-                 const char* into) {
+                 const std::string& into) {
     const auto rows = rows_of(from, select, columns);
     if (!rows.ok()) return rows.error();
     int added = 0;
@@ -72,19 +74,18 @@ Result<std::map<std::string, std::string>> take_the_classes(const Database& from
         if (code != SQLITE_DONE) return to.error(code);
         const auto name = free_name(to, one[1]);
         if (!name.ok()) return name.error();
-        const auto added =
-            insert(to, "INSERT INTO classes (name, made_at, public_key, sealed) VALUES (?, ?, ?, ?)",
-                   {name.value(), one[2], one[3], one[4]});
+        const auto number = to.number("SELECT coalesce(max(number), 0) + 1 FROM classes");
+        if (!number.ok()) return number.error();
+        const auto added = insert(to, insertion("classes"),
+                                  {std::to_string(number.value()), name.value(), one[2], one[3], one[4]});
         if (!added.ok()) return added.error();
-        here[one[0]] = std::to_string(sqlite3_last_insert_rowid(to.handle()));
+        here[one[0]] = std::to_string(number.value());
         ++arrived.classes;
         const auto seats = rows_of(from, "SELECT class, code, name, seat_group FROM class_seats", 4);
         if (!seats.ok()) return seats.error();
         for (const Row& seat : seats.value()) {
             if (seat[0] != one[0]) continue;
-            const auto kept =
-                insert(to, "INSERT INTO class_seats (class, code, name, seat_group) VALUES (?, ?, ?, ?)",
-                       {here[one[0]], seat[1], seat[2], seat[3]});
+            const auto kept = insert(to, insertion("class_seats"), {here[one[0]], seat[1], seat[2], seat[3]});
             if (!kept.ok()) return kept.error();
         }
     }
@@ -107,23 +108,18 @@ Result<ArrivedClasses> take_classes(const Database& from, const Database& to) {
         const int code = taken.bind(set[1]).bind(set[2]).bind(set[0]).step();
         if (code == SQLITE_ROW) set[2] += "-" + set[0].substr(0, 8);
         if (code != SQLITE_ROW && code != SQLITE_DONE) return to.error(code);
-        const auto added = insert(
-            to, "INSERT OR IGNORE INTO class_sets (sitting, class, id, made_at, file) VALUES (?, ?, ?, ?, ?)",
-            set);
+        const auto added = insert(to, insertion("class_sets", "INSERT OR IGNORE"), set);
         if (!added.ok()) return added.error();
     }
-    const auto records = copy(
-        from, to, "SELECT id, sitting, attempt, sequence, line FROM class_records", 5,
-        "INSERT OR IGNORE INTO class_records (id, sitting, attempt, sequence, line) VALUES (?, ?, ?, ?, ?)");
+    const auto records = copy(from, to, "SELECT id, sitting, attempt, sequence, line FROM class_records", 5,
+                              insertion("class_records", "INSERT OR IGNORE"));
     if (!records.ok()) return records.error();
     arrived.records = records.value();
     const auto hand_ins =
         copy(from, to,
              "SELECT attempt, last, key, sitting, seat, records, signature, countersignature, collected_at "
              "FROM class_hand_ins",
-             9,
-             "INSERT OR IGNORE INTO class_hand_ins (attempt, last, key, sitting, seat, records, signature, "
-             "countersignature, collected_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+             9, insertion("class_hand_ins", "INSERT OR IGNORE"));
     if (!hand_ins.ok()) return hand_ins.error();
     return arrived;
 }

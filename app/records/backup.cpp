@@ -61,6 +61,15 @@ Result<void> records_detail::copy_all(const Database& from, const Database& to) 
 }
 
 Result<void> Store::backup(const std::string& path) const {
+    return copy_to(path, look_through);
+}
+
+Result<void> Store::copy_as_it_is(const std::string& path) const {
+    return copy_to(path, [](const std::string&) { return Result<void>(); });
+}
+
+Result<void> Store::copy_to(const std::string& path,
+                            const std::function<Result<void>(const std::string&)>& look) const {
     std::error_code failed;
     if (std::filesystem::exists(path, failed)) {
         return Error{Error::Kind::bad_input, "there is a file of this name already", path,
@@ -70,7 +79,7 @@ Result<void> Store::backup(const std::string& path) const {
     const std::string unfinished = path + ".unfinished-" + std::to_string(getpid());
     std::filesystem::remove(unfinished, failed);
     Result<void> done = make_copy(connection_->database, unfinished);
-    if (done) done = look_through(unfinished);
+    if (done) done = look(unfinished);
     if (done) done = name_it(unfinished, path);
     for (const char* end : {"", "-wal", "-shm", "-journal"})
         std::filesystem::remove(unfinished + end, failed);

@@ -98,7 +98,31 @@ Result<void> move_away(const std::string& from, const std::string& to) {
     return {};
 }
 
+// Where a damaged records file is put, in the folder of the backups.
+Result<std::string> place_for_damaged(const std::string& records_path, const std::string& at) {
+    const std::string folder = backups_folder(records_path);
+    if (auto made = make_folder(folder); !made.ok()) return made.error();
+    std::int64_t number = 1;
+    for (const Backup& backup : list_backups(folder, records_path)) {
+        number = std::max(number, backup.number + 1);
+    }
+    return (fs::path(folder) / file_name(records_path, number, at, true)).string() + ".damaged";
+}
+
 }  // namespace
+
+Result<std::string> keep_aside_as_it_is(const Store& store, const std::string& at) {
+    std::string path;
+    // Another program, or one just before, may have taken the name.
+    for (int attempt = 1;; ++attempt) {
+        const auto place = place_for_damaged(store.path(), at);
+        if (!place.ok()) return place;
+        path = place.value() + (attempt == 1 ? "" : "-" + std::to_string(attempt));
+        const auto copied = store.copy_as_it_is(path);
+        if (copied.ok()) return path;
+        if (copied.error().kind != Error::Kind::bad_input || attempt == 100) return copied.error();
+    }
+}
 
 std::string backups_folder(const std::string& records_path) {
     return (fs::path(records_path).parent_path() / "backups").string();
@@ -179,14 +203,9 @@ Result<PutAside> restore(const Store& from, const std::string& records_path,
     const std::string coming = records_path + ".coming";
     fs::remove(coming, failed);
     if (auto copied = from.backup(coming); !copied.ok()) return copied.error();
-    if (auto made = make_folder(backups_folder(records_path)); !made.ok()) return made.error();
-    std::int64_t number = 1;
-    for (const Backup& backup : list_backups(backups_folder(records_path), records_path)) {
-        number = std::max(number, backup.number + 1);
-    }
-    aside.path =
-        (fs::path(backups_folder(records_path)) / file_name(records_path, number, at, true)).string() +
-        ".damaged";
+    const auto place = place_for_damaged(records_path, at);
+    if (!place.ok()) return place.error();
+    aside.path = place.value();
     if (auto moved = move_away(records_path, aside.path); !moved.ok()) return moved.error();
     fs::rename(coming, records_path, failed);
     if (!failed) return aside;

@@ -69,6 +69,10 @@ struct PutAside {
     std::int64_t jobs = 0;
 };
 
+// Copies the records as they are, damaged or not, into the folder `backups`, where no backup counts them.
+// Gives the file.
+Result<std::string> keep_aside_as_it_is(const Store& store, const std::string& at);
+
 // Puts the records of an open file in the place of those at `records_path`: what is there is kept aside in
 // the folder `backups` first. All or nothing. Photos are left to the caller.
 Result<PutAside> restore(const Store& from, const std::string& records_path,

@@ -88,7 +88,7 @@ Result<BorrowedCopy> BorrowedCopy::of(const std::string& path) {
     if (!is_there(path)) {
         return Error{Error::Kind::not_found, "there is no such file", path, "check its name"};
     }
-    const auto state = inspect(path);
+    const auto state = inspect(path, Rows::as_written);
     if (!state.ok()) return state.error();
     if (state.value() == FileState::fresh) {
         return Error{Error::Kind::bad_input, "this file is empty", path, "name a records file or a backup"};

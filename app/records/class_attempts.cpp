@@ -1,4 +1,5 @@
 // A student's part: the key of this PC, and attempts at sets.
+#include "app/records/checksum.hpp"
 #include "app/records/class_store.hpp"
 #include "app/records/connection.hpp"
 
@@ -14,8 +15,7 @@ Error no_such_attempt(const std::string& path) {
 
 Result<void> insert_line(const Database& database, const std::string& attempt, int sequence,
                          const std::string& line) {
-    Statement insert(database,
-                     "INSERT INTO class_attempt_records (attempt, sequence, line) VALUES (?, ?, ?)");
+    Statement insert(database, insertion("class_attempt_records"));
     const int code = insert.bind(attempt).bind(std::int64_t{sequence}).bind(line).step();
     if (code != SQLITE_DONE) return database.error(code);
     return {};
@@ -46,12 +46,9 @@ Result<std::optional<StoredKey>> ClassStore::own_key() const {
 
 Result<StoredKey> ClassStore::keep_own_key(const StoredKey& key) {
     const Database& database = store_->connection_->database;
-    Statement insert(database,
-                     "INSERT INTO class_own_key (one, public_key, secret_key) VALUES (1, ?, ?) ON CONFLICT "
-                     "(one) DO NOTHING");
-    if (const int code = insert.bind(key.public_key).bind(key.secret_key).step(); code != SQLITE_DONE) {
-        return database.error(code);
-    }
+    Statement insert(database, insertion("class_own_key", "INSERT", " ON CONFLICT (one) DO NOTHING"));
+    insert.bind(std::int64_t{1}).bind(key.public_key).bind(key.secret_key);
+    if (const int code = insert.step(); code != SQLITE_DONE) return database.error(code);
     const auto kept = own_key();
     if (!kept) return kept.error();
     return *kept.value();
@@ -69,11 +66,10 @@ Result<void> ClassStore::begin_attempt(const StoredAttempt& attempt, const std::
                      "go on with it"};
     }
     if (found != SQLITE_DONE) return database.error(found);
-    Statement insert(database,
-                     "INSERT INTO class_attempts (attempt, sitting, seat, began_at, file, handed_in, "
-                     "handed_in_at, purged_at) VALUES (?, ?, ?, ?, ?, 0, '', '')");
+    Statement insert(database, insertion("class_attempts"));
     insert.bind(attempt.attempt).bind(attempt.sitting).bind(attempt.seat).bind(attempt.began_at);
-    if (const int code = insert.bind(attempt.file).step(); code != SQLITE_DONE) return database.error(code);
+    insert.bind(attempt.file).bind(std::int64_t{0}).bind("").bind("");
+    if (const int code = insert.step(); code != SQLITE_DONE) return database.error(code);
     if (auto first = insert_line(database, attempt.attempt, 1, first_line); !first) return first;
     return transaction.commit();
 }
@@ -131,6 +127,7 @@ Result<void> ClassStore::keep_handed_in(const std::string& attempt, int count, c
     Statement update(database, "UPDATE class_attempts SET handed_in = ?, handed_in_at = ? WHERE attempt = ?");
     update.bind(std::int64_t{count}).bind(at).bind(attempt);
     if (auto updated = update_one(database, update); !updated) return updated;
+    if (auto summed = sum_anew(database, "class_attempts", "attempt = ?", attempt); !summed) return summed;
     return transaction.commit();
 }
 
@@ -152,6 +149,9 @@ Result<void> ClassStore::purge(const std::string& attempt, const std::string& at
         }
         Statement mark(database, "UPDATE class_attempts SET purged_at = ? WHERE attempt = ?");
         if (auto marked = update_one(database, mark.bind(at).bind(attempt)); !marked) return marked;
+        if (auto summed = sum_anew(database, "class_attempts", "attempt = ?", attempt); !summed) {
+            return summed;
+        }
         Statement clear(database, "DELETE FROM class_attempt_records WHERE attempt = ?");
         if (const int cleared = clear.bind(attempt).step(); cleared != SQLITE_DONE) {
             return database.error(cleared);

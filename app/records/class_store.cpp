@@ -1,6 +1,7 @@
 // The instructor's part: classes, rosters, sets and what was collected.
 #include "app/records/class_store.hpp"
 
+#include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 
 namespace hardover {
@@ -70,10 +71,15 @@ Result<ClassNumber> ClassStore::add_class(const StoredClass& added) {
         return Error{Error::Kind::bad_input, "there is a class '" + added.name + "' already", store_->path(),
                      "take another name"};
     }
-    Statement insert(database, "INSERT INTO classes (name, made_at, public_key, sealed) VALUES (?, ?, ?, ?)");
-    insert.bind(added.name).bind(added.made_at).bind(added.public_key).bind(added.sealed);
+    const auto number = database.number("SELECT coalesce(max(number), 0) + 1 FROM classes");
+    if (!number.ok()) return number;
+    Statement insert(database, insertion("classes"));
+    insert.bind(number.value())
+        .bind(added.name)
+        .bind(added.made_at)
+        .bind(added.public_key)
+        .bind(added.sealed);
     if (auto written = done(database, insert); !written) return written.error();
-    const ClassNumber number = sqlite3_last_insert_rowid(database.handle());
     if (auto committed = transaction.commit(); !committed.ok()) return committed.error();
     return number;
 }
@@ -94,6 +100,9 @@ Result<void> ClassStore::change_sealed(ClassNumber number, const std::string& se
     const Result<bool> changed = wrote(database, update.bind(sealed).bind(number));
     if (!changed) return changed.error();
     if (!changed.value()) return Error{Error::Kind::not_found, "there is no such class", store_->path(), ""};
+    if (auto summed = sum_anew(database, "classes", "number = ?", std::to_string(number)); !summed) {
+        return summed;
+    }
     return transaction.commit();
 }
 
@@ -115,8 +124,7 @@ Result<void> ClassStore::keep_seats(ClassNumber number, const std::vector<Stored
     Statement clear(database, "DELETE FROM class_seats WHERE class = ?");
     if (auto cleared = done(database, clear.bind(number)); !cleared) return cleared;
     for (const StoredSeat& seat : seats) {
-        Statement insert(database,
-                         "INSERT INTO class_seats (class, code, name, seat_group) VALUES (?, ?, ?, ?)");
+        Statement insert(database, insertion("class_seats"));
         insert.bind(number).bind(seat.code).bind(seat.name).bind(seat.group);
         if (auto written = done(database, insert); !written) return written;
     }
@@ -135,8 +143,7 @@ Result<void> ClassStore::add_set(ClassNumber number, const StoredSet& set) {
         return Error{Error::Kind::bad_input, "the class has a set '" + set.id + "' already", store_->path(),
                      "take another id"};
     }
-    Statement insert(database,
-                     "INSERT INTO class_sets (sitting, class, id, made_at, file) VALUES (?, ?, ?, ?, ?)");
+    Statement insert(database, insertion("class_sets"));
     insert.bind(set.sitting).bind(number).bind(set.id).bind(set.made_at).bind(set.file);
     if (auto written = done(database, insert); !written) return written;
     return transaction.commit();
@@ -159,9 +166,7 @@ Result<ClassStore::Added> ClassStore::collect(const StoredHandIn& hand_in,
     if (auto begun = transaction.begin(); !begun.ok()) return begun.error();
     Added added;
     for (const StoredClassRecord& record : records) {
-        Statement insert(database,
-                         "INSERT INTO class_records (id, sitting, attempt, sequence, line) VALUES "
-                         "(?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING");
+        Statement insert(database, insertion("class_records", "INSERT", " ON CONFLICT (id) DO NOTHING"));
         insert.bind(record.id).bind(record.sitting).bind(record.attempt);
         insert.bind(std::int64_t{record.sequence}).bind(record.line);
         const Result<bool> written = wrote(database, insert);
@@ -169,9 +174,7 @@ Result<ClassStore::Added> ClassStore::collect(const StoredHandIn& hand_in,
         added.records += written.value() ? 1 : 0;
     }
     Statement insert(database,
-                     "INSERT INTO class_hand_ins (attempt, last, key, sitting, seat, records, "
-                     "signature, countersignature, collected_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) "
-                     "ON CONFLICT (attempt, last, key) DO NOTHING");
+                     insertion("class_hand_ins", "INSERT", " ON CONFLICT (attempt, last, key) DO NOTHING"));
     insert.bind(hand_in.attempt).bind(hand_in.last).bind(hand_in.key).bind(hand_in.sitting);
     insert.bind(hand_in.seat).bind(lines_of(hand_in.records)).bind(hand_in.signature);
     insert.bind(hand_in.countersignature).bind(hand_in.collected_at);
@@ -228,7 +231,7 @@ Result<void> ClassStore::keep_marks(const std::vector<std::pair<std::string, std
     Transaction transaction(database);
     if (auto begun = transaction.begin(); !begun.ok()) return begun;
     for (const auto& [of, text] : marks) {
-        Statement insert(database, "INSERT OR REPLACE INTO class_marks (of, marks) VALUES (?, ?)");
+        Statement insert(database, insertion("class_marks", "INSERT OR REPLACE"));
         if (auto written = done(database, insert.bind(of).bind(text)); !written) return written;
     }
     return transaction.commit();

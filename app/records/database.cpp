@@ -7,6 +7,8 @@
 #include <system_error>
 #include <utility>
 
+#include "app/records/checksum.hpp"
+
 namespace hardover::records_detail {
 
 namespace {
@@ -87,6 +89,7 @@ Result<Database> Database::open(const std::string& path, int flags, std::chrono:
     Database database(handle, path);  // closes the handle, which SQLite gives even when opening failed
     if (code != SQLITE_OK) return storage_error(path, code, sqlite3_errstr(code));
     sqlite3_busy_timeout(handle, static_cast<int>(wait.count()));
+    if (const int added = add_checksum_function(handle); added != SQLITE_OK) return database.error(added);
     return database;
 }
 
@@ -150,11 +153,6 @@ Statement& Statement::bind(const std::string& text) {
         code_ = sqlite3_bind_text64(statement_, ++bound_, text.data(), text.size(), SQLITE_TRANSIENT,
                                     SQLITE_UTF8);
     }
-    return *this;
-}
-
-Statement& Statement::bind_nothing() {
-    if (code_ == SQLITE_OK) code_ = sqlite3_bind_null(statement_, ++bound_);
     return *this;
 }
 

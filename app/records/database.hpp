@@ -66,13 +66,13 @@ class Database {
 class Statement {
   public:
     Statement(const Database& database, const char* sql);
+    Statement(const Database& database, const std::string& sql) : Statement(database, sql.c_str()) {}
     ~Statement();
     Statement(const Statement&) = delete;
     Statement& operator=(const Statement&) = delete;
 
     Statement& bind(std::int64_t number);
     Statement& bind(const std::string& text);
-    Statement& bind_nothing();  // NULL
 
     // SQLITE_ROW, SQLITE_DONE or an error code.
     int step();

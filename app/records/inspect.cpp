@@ -103,7 +103,7 @@ Result<Header> read_header(const std::string& path) {
 }
 
 // Reads the whole file as if it could not change: no lock, no -wal, no -shm is made.
-Result<void> check_content(const std::string& path, const Header& header) {
+Result<void> check_content(const std::string& path, const Header& header, Rows rows) {
     // SQLite takes a last page that is cut short for one that ends in zeros.
     std::error_code failed;
     const auto size = fs::file_size(path, failed);
@@ -112,7 +112,7 @@ Result<void> check_content(const std::string& path, const Header& header) {
     auto database = Database::open(path, SQLITE_OPEN_READONLY, std::chrono::milliseconds(0),
                                    uri_of(path) + "?immutable=1");
     if (!database.ok()) return database.error();
-    return look_for_damage(database.value());
+    return look_for_damage(database.value(), rows);
 }
 
 // What changes when another program writes to the file.
@@ -122,7 +122,7 @@ std::pair<std::uintmax_t, fs::file_time_type> stamp(const std::string& path) {
     return {size, fs::last_write_time(path, failed)};
 }
 
-Result<FileState> inspect_once(const std::string& path) {
+Result<FileState> inspect_once(const std::string& path, Rows rows) {
     std::error_code failed;
     const auto status = fs::status(path, failed);
     if (fs::is_directory(status)) return not_ours(path, "this is a folder, not a records file");
@@ -136,7 +136,7 @@ Result<FileState> inspect_once(const std::string& path) {
     const auto header = read_header(path);
     if (!header.ok()) return header.error();
     if (exists(path + "-wal") || exists(path + "-journal")) return FileState::unsettled;
-    if (auto content = check_content(path, header.value()); !content.ok()) return content.error();
+    if (auto content = check_content(path, header.value(), rows); !content.ok()) return content.error();
     return FileState::sound;
 }
 
@@ -149,13 +149,13 @@ Error newer_error(const std::string& path, long long version) {
             path, "it was left as it is; open it with the newer version"};
 }
 
-Result<FileState> inspect(const std::string& path) {
+Result<FileState> inspect(const std::string& path, Rows rows) {
     // Without a lock a file that another program is just writing can look damaged: a refusal needs two looks
     // at a file that nobody touches meanwhile.
     constexpr int most_looks = 6;
     for (int look = 1;; ++look) {
         const auto before = stamp(path);
-        auto state = inspect_once(path);
+        auto state = inspect_once(path, rows);
         const bool settled = look > 1 && stamp(path) == before;
         if (state.ok() || settled || look == most_looks) return state;
         std::this_thread::sleep_for(std::chrono::milliseconds(5));

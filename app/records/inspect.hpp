@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "app/records/layout.hpp"
 #include "rules/result/result.hpp"
 
 namespace hardover::records_detail {
@@ -15,8 +16,8 @@ enum class FileState {
 };
 
 // Error: a folder, not a records file, another program's database, damaged, made by a newer version,
-// unreadable.
-Result<FileState> inspect(const std::string& path);
+// unreadable. `rows` any: rows that are not as they were written are no reason to refuse it.
+Result<FileState> inspect(const std::string& path, Rows rows);
 
 // The error for a file whose layout is of a version this program does not know.
 Error newer_error(const std::string& path, long long version);

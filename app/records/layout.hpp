@@ -37,7 +37,15 @@ Result<void> migrate(const Database& database, const std::vector<MigrationStep>&
 // when it is met, by every backup and by Store::check.
 inline constexpr std::int64_t most_bytes_read_on_opening = 64 << 20;
 
-// Looks for damage: SQLite's quick check, and whether the tables can be read. Error: what was found first.
-Result<void> look_for_damage(const Database& database);
+inline constexpr std::int64_t first_with_checksums = 6;
+
+enum class Rows { as_written, any };
+
+// Looks for damage: SQLite's quick check, whether the tables can be read, and the rows of the small ones
+// against their checksums, unless any will do. Error: what was found first.
+Result<void> look_for_damage(const Database& database, Rows rows);
+
+// Makes indices anew that do not hold what their tables hold.
+Result<void> mend_indices(const Database& database);
 
 }  // namespace hardover::records_detail

@@ -1,4 +1,5 @@
 // The learners and what happened to each: appended events, as for jobs. Knows nothing of what an event means.
+#include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 
 namespace hardover {
@@ -31,9 +32,8 @@ Result<LearnerNumber> Store::add_learner(const std::string& name, const std::str
                      "take another name"};
     }
     if (found != SQLITE_DONE) return database.error(found);
-    Statement insert(database, "INSERT INTO learners (name, added_at) VALUES (?, ?)");
-    if (const int code = insert.bind(name).bind(at).step(); code != SQLITE_DONE) return database.error(code);
-    const LearnerNumber learner = sqlite3_last_insert_rowid(database.handle());
+    const auto learner = insert_learner(database, name, at);
+    if (!learner.ok()) return learner;
     if (auto committed = transaction.commit(); !committed.ok()) return committed.error();
     return learner;
 }
@@ -67,10 +67,11 @@ Result<void> Store::append_study(LearnerNumber learner, const StoredEvent& event
         return Error{Error::Kind::storage, "the learner's record was changed by another program meanwhile",
                      path(), "load it again"};
     }
-    Statement insert(database,
-                     "INSERT INTO study_events (learner, sequence, at, kind, body) VALUES (?, ?, ?, ?, ?)");
+    if (auto all = demand_last_event(database, "learners", learner, last.number(0)); !all.ok()) return all;
+    Statement insert(database, insertion("study_events"));
     insert.bind(learner).bind(std::int64_t{event.sequence}).bind(event.at).bind(event.kind).bind(event.body);
     if (const int code = insert.step(); code != SQLITE_DONE) return database.error(code);
+    if (auto listed = update_learner(database, learner, event.sequence); !listed.ok()) return listed;
     return transaction.commit();
 }
 
@@ -79,10 +80,11 @@ Result<std::vector<StoredEvent>> Store::study_events(LearnerNumber learner) cons
     const Result<bool> there = is_there(database, learner);
     if (!there) return there.error();
     if (!there.value()) return no_such_learner(path(), learner);
-    Statement select(database,
-                     "SELECT sequence, at, kind, body FROM study_events WHERE learner = ? ORDER BY sequence");
-    select.bind(learner);
-    return records_detail::read_events(database, select);
+    auto events = read_events(database, "study_events", "learner", learner);
+    if (!events.ok()) return events;
+    const std::int64_t last = events.value().empty() ? 0 : events.value().back().sequence;
+    if (auto all = demand_last_event(database, "learners", learner, last); !all.ok()) return all.error();
+    return events;
 }
 
 }  // namespace hardover

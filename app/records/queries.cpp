@@ -1,4 +1,7 @@
 // What the records are asked for: rows of the list, events by kind, whether all is in order.
+#include <set>
+
+#include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 #include "app/records/layout.hpp"
 
@@ -8,9 +11,10 @@ using namespace records_detail;
 
 namespace {
 
-constexpr const char* row_columns =
-    "SELECT number, opened_at, changed_at, boat, state, complaint, "
-    "(SELECT max(sequence) FROM events WHERE job = number) FROM jobs ";
+std::string select_rows(const char* rest) {
+    return "SELECT number, opened_at, changed_at, boat, state, complaint, last_event, " +
+           is_as_written("jobs") + " FROM jobs " + rest;
+}
 
 JobRow row_of(const Statement& select) {
     JobRow row;
@@ -19,6 +23,7 @@ JobRow row_of(const Statement& select) {
     row.changed_at = select.text(2);
     row.summary = {select.text(3), select.text(4), select.text(5)};
     row.events = static_cast<int>(select.number(6));
+    row.sound = select.number(7) != 0;
     return row;
 }
 
@@ -55,17 +60,14 @@ Error records_detail::no_such_job(const std::string& path, JobNumber job) {
 
 Result<std::vector<JobRow>> Store::jobs(std::int64_t most) const {
     const Database& database = connection_->database;
-    const std::string sql = row_columns + std::string("ORDER BY changed_at DESC, number DESC LIMIT ?");
-    Statement select(database, sql.c_str());
+    Statement select(database, select_rows("ORDER BY changed_at DESC, number DESC LIMIT ?"));
     select.bind(most > 0 ? most : -1);
     return rows_of(database, select);
 }
 
 Result<std::vector<JobRow>> Store::jobs_of_boat(const std::string& boat) const {
     const Database& database = connection_->database;
-    const std::string sql =
-        row_columns + std::string("WHERE boat = ? COLLATE NOCASE ORDER BY opened_at, number");
-    Statement select(database, sql.c_str());
+    Statement select(database, select_rows("WHERE boat = ? COLLATE NOCASE ORDER BY opened_at, number"));
     select.bind(boat);
     return rows_of(database, select);
 }
@@ -76,19 +78,24 @@ Result<std::int64_t> Store::number_of_jobs() const {
 
 Result<JobRow> Store::job(JobNumber number) const {
     const Database& database = connection_->database;
-    const std::string sql = row_columns + std::string("WHERE number = ?");
-    Statement select(database, sql.c_str());
+    Statement select(database, select_rows("WHERE number = ?"));
     const int code = select.bind(number).step();
-    if (code == SQLITE_ROW) return row_of(select);
+    if (code == SQLITE_ROW) {
+        JobRow row = row_of(select);
+        if (!row.sound) {
+            return damaged_row_error(path(), "the line of job " + std::to_string(number) + " in the list");
+        }
+        return row;
+    }
     if (code != SQLITE_DONE) return database.error(code);
     return no_such_job(path(), number);
 }
 
 Result<void> Store::each_event(const std::vector<std::string>& kinds, const TakeEvent& take) const {
     const Database& database = connection_->database;
-    const std::string sql = "SELECT job, sequence, at, kind, body FROM " + events_with(kinds) +
-                            " WHERE TRUE" + kind_clause(kinds) + " ORDER BY job, sequence";
-    Statement select(database, sql.c_str());
+    const std::string sql = "SELECT job, sequence, at, kind, body FROM " + events_with(kinds) + " WHERE " +
+                            is_as_written("events") + kind_clause(kinds) + " ORDER BY job, sequence";
+    Statement select(database, sql);
     for (const std::string& kind : kinds) select.bind(kind);
     int code = select.step();
     for (; code == SQLITE_ROW; code = select.step()) take(select.number(0), event_of(select, 1));
@@ -100,7 +107,8 @@ Result<void> Store::each_first_event(const TakeEvent& take) const {
     const Database& database = connection_->database;
     Statement select(database,
                      "SELECT job, sequence, at, kind, body FROM jobs CROSS JOIN events "
-                     "ON job = number AND sequence = 1 ORDER BY number");
+                     "ON job = number AND sequence = 1 AND " +
+                         is_as_written("events") + " ORDER BY number");
     int code = select.step();
     for (; code == SQLITE_ROW; code = select.step()) take(select.number(0), event_of(select, 1));
     if (code != SQLITE_DONE) return database.error(code);
@@ -110,19 +118,22 @@ Result<void> Store::each_first_event(const TakeEvent& take) const {
 Result<std::vector<JobEvents>> Store::events_of(const std::string& state,
                                                 const std::vector<std::string>& kinds) const {
     const Database& database = connection_->database;
-    const std::string sql = "SELECT job, sequence, at, kind, body FROM " + events_with(kinds) +
-                            " CROSS JOIN jobs ON number = job WHERE state = ?" + kind_clause(kinds) +
-                            " ORDER BY job, sequence";
-    Statement select(database, sql.c_str());
+    const std::string sql = "SELECT job, sequence, at, kind, body, " + is_as_written("events") + " FROM " +
+                            events_with(kinds) + " CROSS JOIN jobs ON number = job WHERE state = ?" +
+                            kind_clause(kinds) + " ORDER BY job, sequence";
+    Statement select(database, sql);
     select.bind(state);
     for (const std::string& kind : kinds) select.bind(kind);
     std::vector<JobEvents> jobs;
+    std::set<JobNumber> damaged;
     int code = select.step();
     for (; code == SQLITE_ROW; code = select.step()) {
+        if (select.number(5) == 0) damaged.insert(select.number(0));
         if (jobs.empty() || jobs.back().job != select.number(0)) jobs.push_back({select.number(0), {}});
         jobs.back().events.push_back(event_of(select, 1));
     }
     if (code != SQLITE_DONE) return database.error(code);
+    std::erase_if(jobs, [&damaged](const JobEvents& one) { return damaged.count(one.job) > 0; });
     return jobs;
 }
 
@@ -139,11 +150,27 @@ Result<std::vector<JobNumber>> Store::jobs_started_by(const StoredEvent& first) 
     return numbers;
 }
 
+Result<std::vector<std::string>> Store::damaged() const {
+    const auto rows = damaged_rows(connection_->database, true);
+    if (!rows.ok()) return rows.error();
+    std::vector<std::string> named;
+    for (const DamagedRow& row : rows.value()) named.push_back(row.named);
+    return named;
+}
+
 Result<void> Store::check() const {
     const Database& database = connection_->database;
+    // First: an index that holds a row as it was written would be told as damaged in its place.
+    const auto rows = damaged_rows(database, true, 1);
+    if (!rows.ok()) return rows.error();
+    if (!rows.value().empty()) return damaged_row_error(path(), rows.value().front().named);
     const auto found = database.first_text("PRAGMA integrity_check(1)");
     if (!found.ok()) return found.error();
-    if (found.value() != "ok") return damaged_error(path(), found.value().value_or("no answer"));
+    if (found.value() != "ok") {
+        Error error = damaged_error(path(), found.value().value_or("no answer"));
+        error.cure = "mend it with: hardover records mend; if it stays, go on with a copy of it from before";
+        return error;
+    }
     const auto stray = database.first_text("PRAGMA foreign_key_check");
     if (!stray.ok()) return stray.error();
     if (stray.value()) return damaged_error(path(), "there are events of a job that is not there");
@@ -154,10 +181,13 @@ Result<void> Store::check() const {
         "HAVING min(sequence) <> 1 OR max(sequence) <> count(*) LIMIT 1");
     if (!gap.ok()) return gap.error();
     if (gap.value()) return damaged_error(path(), "events of " + *gap.value() + " are missing in between");
-    const auto empty = database.first_text(
-        "SELECT 'job ' || number FROM jobs WHERE NOT EXISTS (SELECT 1 FROM events WHERE job = number)");
-    if (!empty.ok()) return empty.error();
-    if (empty.value()) return damaged_error(path(), *empty.value() + " has no events");
+    const auto fewer = database.first_text(
+        "SELECT 'job ' || number FROM jobs WHERE last_event <> "
+        "(SELECT coalesce(max(sequence), 0) FROM events WHERE job = number) OR last_event = 0 "
+        "UNION ALL SELECT 'learner ' || number FROM learners WHERE last_event <> "
+        "(SELECT coalesce(max(sequence), 0) FROM study_events WHERE learner = number) LIMIT 1");
+    if (!fewer.ok()) return fewer.error();
+    if (fewer.value()) return damaged_error(path(), *fewer.value() + " lacks its last events");
     return {};
 }
 

@@ -6,6 +6,7 @@
 #include <system_error>
 #include <utility>
 
+#include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 #include "app/records/inspect.hpp"
 #include "app/records/journal.hpp"
@@ -29,24 +30,25 @@ Result<void> make_folder(const std::string& path) {
 
 // Once more, now under SQLite's own locks and with the write-ahead log: its newest pages may stand only
 // there.
-Result<void> accept(const Database& database, FileState state) {
+Result<void> accept(const Database& database, FileState state, Rows rows) {
     const auto version = database.number("PRAGMA user_version");
     if (!version.ok()) return version.error();
     if (version.value() > records_version) return newer_error(database.path(), version.value());
-    if (state == FileState::unsettled && version.value() > 0) return look_for_damage(database);
+    if (state == FileState::unsettled && version.value() > 0) return look_for_damage(database, rows);
     return {};
 }
 
-// The number of the job's last event, 0 when there is no such job.
+// The number of the job's last event, 0 when there is no such job. Error: damaged, where one is missing.
 Result<std::int64_t> last_sequence(const Database& database, JobNumber job) {
     Statement last(database, "SELECT coalesce(max(sequence), 0) FROM events WHERE job = ?");
     const int code = last.bind(job).step();
     if (code != SQLITE_ROW) return database.error(code);
+    if (auto all = demand_last_event(database, "jobs", job, last.number(0)); !all.ok()) return all.error();
     return last.number(0);
 }
 
 Result<void> insert_event(const Database& database, JobNumber job, int sequence, const StoredEvent& event) {
-    Statement insert(database, "INSERT INTO events (job, sequence, at, kind, body) VALUES (?, ?, ?, ?, ?)");
+    Statement insert(database, insertion("events"));
     insert.bind(job).bind(std::int64_t{sequence}).bind(event.at).bind(event.kind).bind(event.body);
     const int code = insert.step();
     if (code != SQLITE_DONE) return database.error(code);
@@ -55,8 +57,8 @@ Result<void> insert_event(const Database& database, JobNumber job, int sequence,
 
 Result<void> write_setting(const Database& database, const std::string& name,
                            const std::optional<std::string>& value) {
-    Statement write(database, value ? "INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)"
-                                    : "DELETE FROM settings WHERE name = ?");
+    Statement write(
+        database, value ? insertion("settings", "INSERT OR REPLACE") : "DELETE FROM settings WHERE name = ?");
     write.bind(name);
     if (value) write.bind(*value);
     if (const int code = write.step(); code != SQLITE_DONE) return database.error(code);
@@ -66,18 +68,27 @@ Result<void> write_setting(const Database& database, const std::string& name,
 }  // namespace
 
 Result<void> records_detail::write_counts(const Database& database, const StoredCounts& counts) {
-    Statement write(database, "INSERT OR REPLACE INTO counts (shop, number, counts) VALUES (?, ?, ?)");
+    Statement write(database, insertion("counts", "INSERT OR REPLACE"));
     write.bind(counts.shop).bind(counts.number).bind(counts.counts);
     if (const int code = write.step(); code != SQLITE_DONE) return database.error(code);
     return {};
 }
 
 Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wait) {
+    return open_with(path, wait, false);
+}
+
+Result<Store> Store::open_to_mend(const std::string& path, std::chrono::milliseconds wait) {
+    return open_with(path, wait, true);
+}
+
+Result<Store> Store::open_with(const std::string& path, std::chrono::milliseconds wait, bool damaged_rows) {
+    const Rows rows = damaged_rows ? Rows::any : Rows::as_written;
     // SQLite gives some names a meaning of their own ("" and ":memory:" keep nothing): never an absolute one.
     std::error_code failed;
     const std::string file = std::filesystem::absolute(path, failed).string();
     if (path.empty() || failed) return storage_error(path, SQLITE_CANTOPEN);
-    const auto state = inspect(file);
+    const auto state = inspect(file, rows);
     if (!state.ok()) return state.error();
     const bool fresh = state.value() == FileState::fresh;
     if (fresh) {
@@ -90,13 +101,14 @@ Result<Store> Store::open(const std::string& path, std::chrono::milliseconds wai
     if (!memory_is_shared(database) && has_write_ahead_mark(database)) {
         if (auto held = hold_alone(database); !held.ok()) return held.error();
     }
-    if (auto accepted = accept(database, state.value()); !accepted.ok()) return accepted.error();
+    if (auto accepted = accept(database, state.value(), rows); !accepted.ok()) return accepted.error();
 
     // The tables are made before the write-ahead log is used, so that a crash on the way leaves either an
     // empty file or one that bears our mark.
     if (auto migrated = migrate(database, migration_steps()); !migrated.ok()) return migrated.error();
     const auto journal = settle_journal(database, fresh, wait);
     if (!journal.ok()) return journal.error();
+    if (auto mended = mend_indices(database); !mended.ok()) return mended.error();
     if (auto set = database.run("PRAGMA foreign_keys = ON"); !set.ok()) return set.error();
     database.checkpoint_on_close(true);
     const auto before = sqlite3_total_changes64(database.handle());
@@ -125,15 +137,13 @@ Result<JobNumber> Store::start_job(const StoredEvent& first, const JobSummary& s
     const Database& database = connection_->database;
     Transaction transaction(database);
     if (auto begun = transaction.begin(); !begun.ok()) return begun.error();
-    Statement insert(database,
-                     "INSERT INTO jobs (opened_at, changed_at, boat, state, complaint) "
-                     "VALUES (?, ?, ?, ?, ?)");
-    insert.bind(first.at).bind(first.at).bind(summary.boat).bind(summary.state).bind(summary.complaint);
-    if (const int code = insert.step(); code != SQLITE_DONE) return database.error(code);
-    const JobNumber job = sqlite3_last_insert_rowid(database.handle());
-    if (auto written = insert_event(database, job, 1, first); !written.ok()) return written.error();
+    const auto job = next_job(database);
+    if (!job.ok()) return job.error();
+    if (auto listed = insert_job(database, job.value(), summary, {first}); !listed.ok())
+        return listed.error();
+    if (auto written = insert_event(database, job.value(), 1, first); !written.ok()) return written.error();
     if (auto committed = transaction.commit(); !committed.ok()) return committed.error();
-    return job;
+    return job.value();
 }
 
 Result<void> Store::append(JobNumber job, const StoredEvent& event, const JobSummary& summary) {
@@ -149,30 +159,17 @@ Result<void> Store::append(JobNumber job, const StoredEvent& event, const JobSum
                      "load it again"};
     }
     if (auto written = insert_event(database, job, event.sequence, event); !written.ok()) return written;
-    Statement update(database,
-                     "UPDATE jobs SET changed_at = ?, boat = ?, state = ?, complaint = ? WHERE number = ?");
-    update.bind(event.at).bind(summary.boat).bind(summary.state).bind(summary.complaint).bind(job);
-    if (const int code = update.step(); code != SQLITE_DONE) return database.error(code);
+    if (auto listed = update_job(database, job, summary, event); !listed.ok()) return listed;
     return transaction.commit();
-}
-
-Result<std::vector<StoredEvent>> records_detail::read_events(const Database& database, Statement& select) {
-    std::vector<StoredEvent> events;
-    int code = select.step();
-    for (; code == SQLITE_ROW; code = select.step()) {
-        events.push_back(
-            {static_cast<int>(select.number(0)), select.text(1), select.text(2), select.text(3)});
-    }
-    if (code != SQLITE_DONE) return database.error(code);
-    return events;
 }
 
 Result<std::vector<StoredEvent>> Store::events(JobNumber job) const {
     const Database& database = connection_->database;
-    Statement select(database, "SELECT sequence, at, kind, body FROM events WHERE job = ? ORDER BY sequence");
-    select.bind(job);
-    Result<std::vector<StoredEvent>> events = records_detail::read_events(database, select);
-    if (events && events.value().empty()) return no_such_job(path(), job);
+    Result<std::vector<StoredEvent>> events = read_events(database, "events", "job", job);
+    if (!events.ok()) return events;
+    const std::int64_t last = events.value().empty() ? 0 : events.value().back().sequence;
+    if (auto all = demand_last_event(database, "jobs", job, last); !all.ok()) return all.error();
+    if (events.value().empty()) return no_such_job(path(), job);
     return events;
 }
 

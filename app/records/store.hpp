@@ -40,6 +40,8 @@ struct JobRow {
     std::string changed_at;
     int events = 0;
     JobSummary summary;
+    bool sound =
+        true;  // false: this line is not as it was written; the job's events have their own checksums
 };
 
 struct JobEvents {
@@ -70,6 +72,8 @@ struct BesideJobs {
 
 struct Arriving;    // app/records/arriving.hpp
 struct ArrivedAll;  // likewise
+struct Mended;      // app/records/mend.hpp
+struct MendWish;    // likewise
 
 // An open records file. Movable, not copyable; not shared between threads. Every write is one transaction, on
 // disk before the call returns: by a write-ahead log where the programs on this computer can share memory
@@ -84,6 +88,10 @@ class Store {
     static Result<Store> open(const std::string& path,
                               std::chrono::milliseconds wait = std::chrono::seconds(5));
 
+    // The same for a file with rows that are not as they were written, for mend().
+    static Result<Store> open_to_mend(const std::string& path,
+                                      std::chrono::milliseconds wait = std::chrono::seconds(5));
+
     Store(Store&&) noexcept;
     Store& operator=(Store&&) noexcept;
     ~Store();
@@ -95,20 +103,23 @@ class Store {
     // the job was changed by another program meanwhile (load it again). Nothing is written then.
     Result<void> append(JobNumber job, const StoredEvent& event, const JobSummary& summary);
 
-    // All events of a job in order. Error not_found when there is no such job.
+    // All events of a job in order. Error not_found when there is no such job; damaged when one of them is
+    // missing or not as it was written.
     Result<std::vector<StoredEvent>> events(JobNumber job) const;
 
     // All jobs, or the `most` of them, the last changed first.
     Result<std::vector<JobRow>> jobs(std::int64_t most = 0) const;
     Result<std::int64_t> number_of_jobs() const;
 
-    // The row of one job. Error not_found when there is no such job.
+    // The row of one job. Error not_found when there is no such job; damaged when it is not as it was
+    // written.
     Result<JobRow> job(JobNumber number) const;
 
     // The jobs of the boat of this name, upper and lower case aside, the first opened first.
     Result<std::vector<JobRow>> jobs_of_boat(const std::string& boat) const;
 
-    // Hands on the events of these kinds by job and in order, without keeping them.
+    // Hands on the events of these kinds by job and in order, without keeping them. One that is not as it was
+    // written is left out: events() and check() name it.
     using TakeEvent = std::function<void(JobNumber, const StoredEvent&)>;
     Result<void> each_event(const std::vector<std::string>& kinds, const TakeEvent& take) const;
 
@@ -121,7 +132,8 @@ class Store {
     // doubles none (app/records/arriving.hpp).
     Result<ArrivedAll> take_in(const Arriving& arriving);
 
-    // All events of these kinds (none: of every kind), of the jobs in this state, by job and in order.
+    // All events of these kinds (none: of every kind), of the jobs in this state, by job and in order. A job
+    // with one that is not as it was written is left out.
     Result<std::vector<JobEvents>> events_of(const std::string& state,
                                              const std::vector<std::string>& kinds) const;
 
@@ -144,7 +156,7 @@ class Store {
     // no such learner; storage: another program wrote meanwhile. Nothing is written then.
     Result<void> append_study(LearnerNumber learner, const StoredEvent& event);
 
-    // All events of a learner in order. Error not_found when there is no such learner.
+    // All events of a learner in order. Errors as events().
     Result<std::vector<StoredEvent>> study_events(LearnerNumber learner) const;
 
     // Writes a copy of everything as of now to another file, while other programs may go on writing, and
@@ -152,13 +164,25 @@ class Store {
     // a file of that name already.
     Result<void> backup(const std::string& path) const;
 
+    // The same without a look at what is copied, to put a damaged file aside.
+    Result<void> copy_as_it_is(const std::string& path) const;
+
     // Puts everything of a records file of the present layout in the place of what is here, all or nothing,
     // while other programs may have this file open; they see it at their next step.
     Result<void> put_back(const std::string& path);
 
-    // Runs SQLite's integrity and foreign key checks, and whether every job's and learner's events are
-    // numbered 1, 2, 3 ... Error: damaged, with the first finding.
+    // The rows that are not as they were written, in words ("job 12, event 7"), a hundred at most.
+    Result<std::vector<std::string>> damaged() const;
+
+    // Looks at every row's checksum, runs SQLite's integrity and foreign key checks, and whether every job's
+    // and learner's events are numbered 1, 2, 3 ... to the last. Error: damaged, with the first finding.
     Result<void> check() const;
+
+    // Mends rows that are not as they were written, in one transaction (app/records/mend.hpp). Of the list of
+    // jobs it mends what a bit does; the rest of a line follows from the job's events, by list_anew. A backup
+    // that cannot be read is passed over.
+    Result<Mended> mend(const MendWish& wish);
+    Result<void> list_anew(JobNumber job, const JobSummary& summary);
 
     // Whether this Store has written anything since it was opened.
     bool has_written() const;
@@ -170,11 +194,16 @@ class Store {
   private:
     friend class ClassStore;  // the tables of a class, in the same file
     struct Connection;
+    static Result<Store> open_with(const std::string& path, std::chrono::milliseconds wait,
+                                   bool damaged_rows);
+    // Copies, and has a look at the copy before it gets its name.
+    Result<void> copy_to(const std::string& path,
+                         const std::function<Result<void>(const std::string&)>& look) const;
     explicit Store(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> connection_;
 };
 
 // The version of the file's layout this program writes (SQLite user_version).
-inline constexpr int records_version = 5;
+inline constexpr int records_version = 6;
 
 }  // namespace hardover

@@ -8,6 +8,7 @@
 #include "app/jobs/photos.hpp"
 #include "app/jobs/records_care.hpp"
 #include "app/jobs/records_check.hpp"
+#include "app/jobs/records_mend.hpp"
 #include "app/jobs/records_merge.hpp"
 #include "app/terminal/typed.hpp"
 
@@ -133,6 +134,20 @@ int run_check(Context& context) {
     return checked.value().in_order() ? 0 : 1;
 }
 
+int run_mend(Context& context, bool as_it_reads) {
+    const Result<std::string> path = records_path(context);
+    if (!path) return refuse(context, path.error());
+    Result<Store> store = Store::open_to_mend(path.value());
+    if (!store) return refuse(context, store.error());
+    const Result<Knowledge> knowledge = load_knowledge(context, store.value());
+    if (!knowledge) return refuse(context, knowledge.error());
+    const Result<RecordsMended> mended =
+        mend_records(store.value(), knowledge.value(), as_it_reads, utc_now());
+    if (!mended) return refuse(context, mended.error());
+    print(context, mended.value().lines);
+    return mended.value().all ? 0 : 1;
+}
+
 void add_moving(CLI::App& records, RunCommand& run) {
     const auto wish = std::make_shared<ExportWish>();
     CLI::App* exporting = records.add_subcommand("export", "Write jobs to a file, as JSON or as a table");
@@ -178,6 +193,14 @@ void add_records(CLI::App& app, RunCommand& run) {
     records->require_subcommand(1);
     records->add_subcommand("check", "Is every event there, readable, and still coming to the same?")
         ->callback([&run] { run = run_check; });
+
+    const auto as_it_reads = std::make_shared<bool>(false);
+    CLI::App* mend = records->add_subcommand("mend", "Put right what check finds not as it was written");
+    mend->add_flag("--as-it-reads", *as_it_reads,
+                   "What neither its checksum nor a backup brings back counts as it reads now");
+    mend->callback([&run, as_it_reads] {
+        run = [as_it_reads](Context& context) { return run_mend(context, *as_it_reads); };
+    });
 
     const auto folder = std::make_shared<std::string>();
     const auto keep = std::make_shared<int>(-1);

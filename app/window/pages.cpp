@@ -4,6 +4,7 @@
 #include <array>
 #include <ctime>
 
+#include "app/jobs/find_jobs.hpp"
 #include "app/jobs/page.hpp"
 #include "app/jobs/search.hpp"
 #include "app/jobs/word_match.hpp"
@@ -60,7 +61,7 @@ BenchPage make_bench_page(const Knowledge& knowledge, const Result<std::vector<J
         shown.number = row.number;
         shown.title = "Job " + std::to_string(row.number);
         shown.boat = row.summary.boat.empty() ? "Boat without a name" : row.summary.boat;
-        shown.complaint = complaints_of(knowledge, row);
+        shown.complaint = row.sound ? complaints_of(knowledge, row) : damaged_line;
         shown.changed = shown_time(row.changed_at);
         shown.changed_at = row.changed_at;
         shown.ago = time_ago(row.changed_at, now);

@@ -18,15 +18,22 @@ int calls_left = INT_MAX;  // up to the one that fails; INT_MAX: the disk is sou
 int failing_code = SQLITE_OK;
 bool goes_on_failing = false;
 bool any_refused = false;
+DiskWatcher* watching = nullptr;
 
 // Our file, followed in memory by the real one, as SQLite's file layers are stacked.
 struct CountedFile {
     sqlite3_file base;
+    const char* name;  // SQLite's, valid while the file is open; none for a temporary one
 };
 constexpr int file_size = (static_cast<int>(sizeof(CountedFile)) + 15) / 16 * 16;
 
 sqlite3_file* real_file(sqlite3_file* file) {
     return reinterpret_cast<sqlite3_file*>(reinterpret_cast<char*>(file) + file_size);
+}
+
+// Whether the watcher is told of this file.
+const char* watched_name(sqlite3_file* file) {
+    return watching == nullptr ? nullptr : reinterpret_cast<CountedFile*>(file)->name;
 }
 
 // SQLITE_OK, or what this call is refused with.
@@ -52,14 +59,24 @@ int read_file(sqlite3_file* file, void* data, int size, sqlite3_int64 at) {
 }
 int write_to_file(sqlite3_file* file, const void* data, int size, sqlite3_int64 at) {
     if (const int code = refusal(FaultyDisk::Call::write); code != SQLITE_OK) return code;
+    if (const char* name = watched_name(file)) {
+        const std::string_view bytes(static_cast<const char*>(data), static_cast<std::size_t>(size));
+        if (const int code = watching->writes(name, bytes, at); code != SQLITE_OK) return code;
+    }
     return methods_of(file)->xWrite(real_file(file), data, size, at);
 }
 int truncate_file(sqlite3_file* file, sqlite3_int64 size) {
     if (const int code = refusal(FaultyDisk::Call::truncate); code != SQLITE_OK) return code;
+    if (const char* name = watched_name(file)) {
+        if (const int code = watching->truncates(name, size); code != SQLITE_OK) return code;
+    }
     return methods_of(file)->xTruncate(real_file(file), size);
 }
 int sync_file(sqlite3_file* file, int flags) {
     if (const int code = refusal(FaultyDisk::Call::sync); code != SQLITE_OK) return code;
+    if (const char* name = watched_name(file)) {
+        if (const int code = watching->syncs(name); code != SQLITE_OK) return code;
+    }
     return methods_of(file)->xSync(real_file(file), flags);
 }
 int size_of_file(sqlite3_file* file, sqlite3_int64* size) {
@@ -107,6 +124,11 @@ const sqlite3_io_methods counted_methods = {
 int open_file(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* flags_out) {
     file->pMethods = nullptr;
     if (const int code = refusal(FaultyDisk::Call::open); code != SQLITE_OK) return code;
+    reinterpret_cast<CountedFile*>(file)->name = name;
+    if (watching != nullptr && name != nullptr) {
+        const int code = watching->opens(name, (flags & SQLITE_OPEN_CREATE) != 0);
+        if (code != SQLITE_OK) return code;
+    }
     const int code = real->xOpen(real, name, real_file(file), flags, flags_out);
     if (code == SQLITE_OK) file->pMethods = &counted_methods;
     return code;
@@ -114,12 +136,16 @@ int open_file(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int
 
 int remove_file(sqlite3_vfs*, const char* name, int sync_folder) {
     if (const int code = refusal(FaultyDisk::Call::remove); code != SQLITE_OK) return code;
+    if (watching != nullptr) {
+        if (const int code = watching->removes(name, sync_folder != 0); code != SQLITE_OK) return code;
+    }
     return real->xDelete(real, name, sync_folder);
 }
 
 }  // namespace
 
-FaultyDisk::FaultyDisk() {
+FaultyDisk::FaultyDisk(DiskWatcher* watcher) {
+    watching = watcher;
     real = sqlite3_vfs_find(nullptr);
     counting = *real;
     counting.zName = "faulty-disk";
@@ -133,6 +159,7 @@ FaultyDisk::FaultyDisk() {
 FaultyDisk::~FaultyDisk() {
     sqlite3_vfs_unregister(&counting);
     sqlite3_vfs_register(real, 1);
+    watching = nullptr;
 }
 
 void FaultyDisk::fail(Call call, int n, int code, bool lasting) {

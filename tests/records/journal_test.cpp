@@ -2,14 +2,12 @@
 // promise.
 #include "app/records/journal.hpp"
 
-#include <signal.h>
 #include <sys/statfs.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <random>
-#include <thread>
 
+#include "killed_writer.hpp"
 #include "no_shared_memory.hpp"
 #include "records_support.hpp"
 
@@ -104,39 +102,7 @@ TEST_CASE("With a rollback journal a program killed at any moment loses no event
     const TemporaryFolder folder;
     const std::string path = folder.file("records.db");
     make_records(path, 1);
-    std::mt19937 random(7);
-    std::uniform_int_distribution<int> wait_ms(1, 40);
-    int confirmed = 1;
-    for (int kill = 0; kill < 15; ++kill) {
-        int ends[2];
-        REQUIRE(::pipe(ends) == 0);
-        const pid_t child = ::fork();
-        REQUIRE(child >= 0);
-        if (child == 0) {
-            auto store = Store::open(path);
-            if (!store.ok()) ::_exit(1);
-            const int from = static_cast<int>(store.value().events(1).value().size()) + 1;
-            for (int i = from;; ++i) {
-                if (!store.value().append(1, event(i), summary()).ok()) ::_exit(1);
-                if (::write(ends[1], &i, sizeof i) != sizeof i) ::_exit(1);
-            }
-        }
-        ::close(ends[1]);
-        REQUIRE(::read(ends[0], &confirmed, sizeof confirmed) == sizeof confirmed);
-        std::this_thread::sleep_for(milliseconds(wait_ms(random)));
-        ::kill(child, SIGKILL);
-        int status = 0;
-        REQUIRE(::waitpid(child, &status, 0) == child);
-        for (int next = 0; ::read(ends[0], &next, sizeof next) == sizeof next;) confirmed = next;
-        ::close(ends[0]);
-        const auto store = Store::open(path);
-        REQUIRE_OK(store);
-        const auto events = store.value().events(1);
-        REQUIRE_OK(events);
-        CHECK(static_cast<int>(events.value().size()) >= confirmed);
-        CHECK(in_order(events.value()));
-        REQUIRE_OK(store.value().check());
-    }
+    CHECK(kill_writers(path, 15, 7) > 7);
 }
 
 TEST_CASE("With a rollback journal a program that holds the file is waited for, and then named") {

@@ -1,14 +1,13 @@
 // Other programs at the same file: locks are waited for and named, and a program killed loses nothing it had
 // confirmed.
-#include <signal.h>
 #include <sqlite3.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <chrono>
-#include <random>
 #include <thread>
 
+#include "killed_writer.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
@@ -31,25 +30,6 @@ class Holder {
   private:
     sqlite3* handle_ = nullptr;
 };
-
-// Appends events to job 1 until killed, and tells each confirmed sequence number through the pipe.
-[[noreturn]] void append_for_ever(const std::string& path, int pipe) {
-    auto store = Store::open(path);
-    if (!store.ok()) ::_exit(1);
-    const auto events = store.value().events(1);
-    if (!events.ok()) ::_exit(1);
-    for (int i = static_cast<int>(events.value().size()) + 1;; ++i) {
-        if (!store.value().append(1, event(i), summary()).ok()) ::_exit(1);
-        if (::write(pipe, &i, sizeof i) != sizeof i) ::_exit(1);
-    }
-}
-
-// The last number in the pipe, or `before` when there is none.
-int last_confirmed(int pipe, int before) {
-    int number = before;
-    for (int next = 0; ::read(pipe, &next, sizeof next) == sizeof next;) number = next;
-    return number;
-}
 
 }  // namespace
 
@@ -132,41 +112,5 @@ TEST_CASE("A program killed at any moment loses no event it had confirmed") {
     const TemporaryFolder folder;
     const std::string path = folder.file("jobs.db");
     make_records(path, 1);
-    std::mt19937 random(20261125);
-    std::uniform_int_distribution<int> microseconds(1000, 40000);
-    int confirmed = 1;
-    for (int kill = 0; kill < 30; ++kill) {
-        int ends[2];
-        REQUIRE(::pipe(ends) == 0);
-        const pid_t child = ::fork();
-        REQUIRE(child >= 0);
-        if (child == 0) {
-            ::close(ends[0]);
-            append_for_ever(path, ends[1]);
-        }
-        ::close(ends[1]);
-        // Every second time it has got to work for certain; otherwise the kill may come while it opens the
-        // file.
-        if (kill % 2 == 0) REQUIRE(::read(ends[0], &confirmed, sizeof confirmed) == sizeof confirmed);
-        std::this_thread::sleep_for(std::chrono::microseconds(microseconds(random)));
-        ::kill(child, SIGKILL);
-        int status = 0;
-        REQUIRE(::waitpid(child, &status, 0) == child);
-        REQUIRE(WIFSIGNALED(status));
-        confirmed = last_confirmed(ends[0], confirmed);
-        ::close(ends[0]);
-
-        auto store = Store::open(path);
-        REQUIRE_OK(store);
-        const auto events = store.value().events(1);
-        REQUIRE_OK(events);
-        // One more may have reached the disk without its confirmation reaching the pipe.
-        const int found = static_cast<int>(events.value().size());
-        CHECK(found >= confirmed);
-        CHECK(found <= confirmed + 1);
-        CHECK(in_order(events.value()));
-        REQUIRE_OK(store.value().check());
-        confirmed = found;
-    }
-    CHECK(confirmed > 15);
+    CHECK(kill_writers(path, 30, 20261125) > 15);
 }

@@ -4,6 +4,7 @@
 #include <sqlite3.h>
 
 #include "app/records/layout.hpp"
+#include "old_layouts.hpp"
 #include "records_support.hpp"
 
 using namespace hardover;
@@ -12,11 +13,11 @@ using namespace hardover_tests;
 namespace {
 
 // Runs SQL as another program would. Gives SQLite's message, or "".
-std::string run_elsewhere(const std::string& path, const char* sql) {
+std::string run_elsewhere(const std::string& path, const std::string& sql) {
     sqlite3* handle = nullptr;
     sqlite3_open(path.c_str(), &handle);
     char* message = nullptr;
-    sqlite3_exec(handle, sql, nullptr, nullptr, &message);
+    sqlite3_exec(handle, sql.c_str(), nullptr, nullptr, &message);
     const std::string text = message == nullptr ? "" : message;
     sqlite3_free(message);
     sqlite3_close(handle);
@@ -140,9 +141,9 @@ TEST_CASE("No program can change, delete or replace an event") {
     CHECK(run_elsewhere(path, "UPDATE events SET body = '{}' WHERE sequence = 2") ==
           "an event is never changed");
     CHECK(run_elsewhere(path, "DELETE FROM events") == "an event is never deleted");
-    CHECK(run_elsewhere(path, "INSERT OR REPLACE INTO events VALUES (1, 2, '', 'noted', '{}')") ==
+    CHECK(run_elsewhere(path, "INSERT OR REPLACE INTO events VALUES (1, 2, '', 'noted', '{}', 0)") ==
           "an event must be the next one of its job");
-    CHECK(run_elsewhere(path, "INSERT INTO events VALUES (1, 5, '', 'noted', '{}')") ==
+    CHECK(run_elsewhere(path, "INSERT INTO events VALUES (1, 5, '', 'noted', '{}', 0)") ==
           "an event must be the next one of its job");
     auto store = Store::open(path);
     REQUIRE_OK(store);
@@ -199,15 +200,15 @@ TEST_CASE("A move hands the open file over") {
 TEST_CASE("A records file of version 4, without the means of finding, gets them and keeps its jobs") {
     const TemporaryFolder folder;
     const std::string path = folder.file("jobs.db");
-    make_records(path, 3);
-    {
-        auto database =
-            records_detail::Database::open(path, SQLITE_OPEN_READWRITE, std::chrono::milliseconds(0));
-        REQUIRE_OK(database);
-        REQUIRE_OK(
-            database.value().run("DROP INDEX jobs_by_change; DROP INDEX jobs_by_opening; "
-                                 "DROP INDEX jobs_by_boat; DROP INDEX events_told; "
-                                 "PRAGMA user_version = 4"));
+    REQUIRE(run_elsewhere(path,
+                          tables_of_version_1 + added_by_version_2 + added_by_version_3 + added_by_version_4 +
+                              "PRAGMA application_id = 1214533494; PRAGMA user_version = 4;"
+                              "INSERT INTO jobs VALUES (1, '" +
+                              event(1).at + "', '" + event(3).at + "', 'Grey Heron', 'in hand', 'wander')") ==
+            "");
+    for (int i = 1; i <= 3; ++i) {
+        REQUIRE(run_elsewhere(path, "INSERT INTO events VALUES (1, " + std::to_string(i) + ", '" +
+                                        event(i).at + "', 'noted', '" + event(i).body + "')") == "");
     }
     const auto store = Store::open(path);
     REQUIRE_OK(store);
