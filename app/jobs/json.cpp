@@ -167,7 +167,7 @@ ordered_json assessment_json(const Knowledge& knowledge, const Assessment& asses
           {"text", step_text(knowledge, next)},
           {"minutes", next.minutes},
           {"minutes_after", next.minutes_after},
-          {"ahead_of", next.ahead_of == none ? ordered_json() : knowledge.causes[next.ahead_of].id},
+          {"ahead_of", id_at(knowledge.causes, next.ahead_of)},
           {"narrows", next.narrows}}},
         {"cautions",
          list_json(knowledge.cautions, assessment.cautions,

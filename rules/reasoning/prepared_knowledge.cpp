@@ -110,6 +110,9 @@ PreparedCondition PreparedKnowledge::All::prepared(const Expression& condition) 
         ready.by_fact =
             ready.by_fact || names[static_cast<std::size_t>(place_of[name])].kind == KnownName::Kind::fact;
     }
+    if (!condition.empty()) {
+        ready.when_nothing_known = condition.condition([](const std::string&) -> Value { return Unknown{}; });
+    }
     ready.text = text_of.emplace(text, static_cast<int>(text_of.size())).first->second;
     return ready;
 }

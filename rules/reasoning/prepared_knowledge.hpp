@@ -29,6 +29,7 @@ struct PreparedCondition {
     std::vector<int> names;
     int text = -1;         // of PreparedKnowledge::texts(): equal conditions have the same
     bool by_fact = false;  // names a fact, which may hang on itself
+    Truth when_nothing_known = Truth::unknown;  // what it is while none of its names is known
 };
 
 // A handle to what was prepared: cheap to copy, never changes, may be used by several threads at once. The

@@ -85,10 +85,15 @@ Truth Situation::holds(const PreparedCondition& condition) {
     std::optional<Truth>& kept = condition_[static_cast<std::size_t>(condition.text)];
     if (kept) return *kept;
     for (int name : condition.names) value_at(name);
-    NamedValues values;
-    values.reserve(condition.names.size());
-    for (int name : condition.names) values.push_back(&values_[static_cast<std::size_t>(name)]);
-    const Truth truth = condition.condition->condition_with(values);
+    named_.clear();
+    bool nothing_known = true;
+    for (int name : condition.names) {
+        const Value& value = values_[static_cast<std::size_t>(name)];
+        named_.push_back(&value);
+        nothing_known = nothing_known && std::holds_alternative<Unknown>(value);
+    }
+    const Truth truth =
+        nothing_known ? condition.when_nothing_known : condition.condition->condition_with(named_);
     if (sheets_running_ == 0 && !condition.by_fact) kept = truth;
     return truth;
 }

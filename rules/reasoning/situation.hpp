@@ -69,6 +69,7 @@ class Situation {
     std::vector<Value> values_;                    // by name
     std::vector<char> value_known_;                // by name
     std::vector<std::optional<Truth>> condition_;  // by text; only of those that name no fact
+    NamedValues named_;                            // of the condition looked at
     std::vector<std::optional<Answer>> answers_;   // by finding
     std::vector<char> answer_known_;               // by finding
     int sheets_running_ = 0;

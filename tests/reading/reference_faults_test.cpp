@@ -57,6 +57,14 @@ TEST_CASE("A reference to nothing is reported at its place with the nearest righ
         {"Odds that leave a history out are refused", "causes.yaml",
          "odds: {just_installed: 120, in_use: 260}", "odds: {just_installed: 120}",
          "causes.yaml:7:9: 'odds' does not name the history 'in_use'\n"},
+        {"An unknown origin of a cause is met with the nearest", "causes.yaml", "  remedy: clean_strainer",
+         "  remedy: clean_strainer\n  comes_from: [hose_kink]",
+         "causes.yaml:29:16: unknown cause 'hose_kink' (did you mean 'hose_kinked'?)\n"},
+        {"A cause that comes from itself is refused", "causes.yaml", "  remedy: clean_strainer",
+         "  remedy: clean_strainer\n  comes_from: [strainer_blocked]",
+         "causes.yaml:29:15: 'strainer_blocked' comes from itself (name under 'comes_from' only what is "
+         "there "
+         "before it)\n"},
         {"An unknown setting is met with the nearest", "setup.yaml", "- setting: stray", "- setting: strey",
          "setup.yaml:17:3: unknown setting 'strey' (did you mean 'stray'?)\n"},
         {"An unknown word of the scale is met with the nearest", "causes.yaml",

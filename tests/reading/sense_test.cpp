@@ -55,6 +55,14 @@ TEST_CASE("Causes that hardly anything tells apart are warned of, with what tell
     CHECK(sense_after(with_twin("often", "  remedy: clean_nozzle\n")) == "");
 }
 
+TEST_CASE("A cause that comes from one with the same remedy has no order to keep") {
+    CHECK(sense_after({"", "causes.yaml", "  remedy: straighten_hose",
+                       "  remedy: straighten_hose\n  comes_from: [suction_air]"}) == "");
+    CHECK(sense_after({"", "causes.yaml", "  remedy: straighten_hose",
+                       "  remedy: tighten_clamps\n  comes_from: [suction_air]"})
+              .find("'hose_kinked' comes from 'suction_air' and has the same remedy") != std::string::npos);
+}
+
 TEST_CASE("Causes that are never on the same rig need not be told apart") {
     CHECK(sense_after({"", "causes.yaml", "- cause: fuse_blown",
                        "- cause: lever_broken\n  name: Lever broken\n  about: The lever is broken off.\n"
