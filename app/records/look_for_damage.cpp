@@ -95,12 +95,15 @@ Result<void> mend_indices(const Database& database) {
         if (finds_nothing(database, look.c_str()).ok()) continue;
         if (auto made = database.run(("REINDEX " + table).c_str()); !made.ok()) return made;
     }
-    // To look for each of the many events in their index would take long; but it has their checksums too.
-    const auto wrong = database.first_text(("SELECT sequence FROM events INDEXED BY events_told WHERE " +
-                                            told_kinds + " AND NOT (" + is_as_written("events") + ") LIMIT 1")
-                                               .c_str());
+    // To look for each of the many events in their index would take long; but it has their checksums too, so
+    // that those it holds rightly can be counted.
+    const auto wrong =
+        database.number(("SELECT (SELECT count(*) FROM events NOT INDEXED WHERE " + told_kinds +
+                         ") <> (SELECT count(*) FROM events INDEXED BY events_told WHERE " + told_kinds +
+                         " AND " + is_as_written("events") + ")")
+                            .c_str());
     if (!wrong.ok()) return wrong.error();
-    return wrong.value() ? database.run("REINDEX events_told") : Result<void>();
+    return wrong.value() != 0 ? database.run("REINDEX events_told") : Result<void>();
 }
 
 }  // namespace hardover::records_detail

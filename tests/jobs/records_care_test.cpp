@@ -9,6 +9,8 @@
 #include "app/jobs/page.hpp"
 #include "app/jobs/photos.hpp"
 #include "app/jobs/records_check.hpp"
+#include "app/jobs/records_mend.hpp"
+#include "app/records/checksum.hpp"
 #include "app/records/whole_file.hpp"
 #include "jobs/yard_records.hpp"
 
@@ -42,13 +44,17 @@ std::string findings(const YardRecords& yard) {
 }
 
 // What no program of ours does: writes into the file behind its triggers.
-void tamper(const YardRecords& yard, const std::string& sql) {
-    sqlite3* handle = nullptr;
-    sqlite3_open(yard.store().path().c_str(), &handle);
+// Alters the file as somebody would who makes the checksums anew, unlike a bit that turns.
+void tamper(const YardRecords& yard, const std::string& sql, bool sum_anew = true) {
+    const auto file = records_detail::Database::open(yard.store().path(), SQLITE_OPEN_READWRITE,
+                                                     std::chrono::milliseconds(0));
+    REQUIRE_OK(file);
     const std::string all =
         "DROP TRIGGER events_are_never_changed; DROP TRIGGER events_are_never_deleted; " + sql;
-    CHECK(sqlite3_exec(handle, all.c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
-    sqlite3_close(handle);
+    REQUIRE_OK(file.value().run(all.c_str()));
+    if (!sum_anew) return;
+    REQUIRE_OK(records_detail::sum_anew(file.value(), "events", "job > ?", "0"));
+    REQUIRE_OK(records_detail::sum_anew(file.value(), "jobs", "number > ?", "0"));
 }
 
 }  // namespace
@@ -143,6 +149,29 @@ TEST_CASE("An unreadable event, a list that says otherwise, a missing and an alt
           std::string::npos);
     CHECK(text.find("job 1, photo one.pdf: the file is missing: ") != std::string::npos);
     CHECK(text.find("job 1, photo two.pdf: the file was altered: ") != std::string::npos);
+}
+
+TEST_CASE("An event of which a bit turned is named, and mended by its checksum") {
+    YardRecords yard;
+    yard.job("Grey Heron", "2026-03-01", {Noted{"a"}, Noted{"b"}});
+    yard.job("Tern", "2026-03-02", {Noted{"c"}});
+    tamper(yard,
+           "UPDATE events SET body = replace(body, '\"a\"', '\"c\"') WHERE job = 1 AND sequence = 2; "
+           "UPDATE jobs SET boat = 'Nobody at all', state = 'handed back' WHERE number = 2",
+           false);
+    CHECK(findings(yard) ==
+          "the line of job 2 in the list: not as it was written\njob 1, event 2: not as it was written\n");
+    CHECK_FALSE(checked(yard).in_order());
+    const auto mended = mend_records(yard.store(), yard.knowledge(), false, now);
+    REQUIRE_OK(mended);
+    CHECK(mended.value().all);
+    REQUIRE(mended.value().lines.size() == 3);
+    CHECK(fs::exists(mended.value().lines[0].substr(mended.value().lines[0].find('/'))));
+    CHECK(mended.value().lines[1] == "Mended, one bit had turned: job 1, event 2");
+    CHECK(mended.value().lines[2] == "Made anew from its events: the line of job 2 in the list");
+    CHECK(checked(yard).in_order());
+    CHECK(mend_records(yard.store(), yard.knowledge(), false, now).value().lines ==
+          std::vector<std::string>{"Nothing to mend: everything is as it was written."});
 }
 
 TEST_CASE("An event that is missing in between is damage") {

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/records/database.hpp"
 #include "command_tree.hpp"
 #include "support.hpp"
 #include "tally.hpp"
@@ -156,13 +157,20 @@ TEST_CASE("A name that is no text, left by an earlier version, breaks no list") 
     const TemporaryFolder folder;
     const std::string records = folder.file("records.db");
     REQUIRE(run_program({"--records", records, "learner", "add", "A07"}).code == 0);
-    REQUIRE(
-        std::system(("sqlite3 '" + records +
-                     "' \"INSERT INTO learners VALUES (7, CAST(x'ff41fe' AS TEXT), '2026-11-26T08:00:00Z'); "
-                     "INSERT INTO jobs VALUES (7, '2026-11-26T08:00:00Z', '2026-11-26T08:00:00Z', "
-                     "CAST(x'42ff' AS TEXT), 'in hand', ''); INSERT INTO events VALUES (7, 1, "
-                     "'2026-11-26T08:00:00Z', 'opened', CAST(x'7b22626f6174223a22ff227d' AS TEXT))\"")
-                        .c_str()) == 0);
+    {
+        using hardover::records_detail::Database;
+        const auto file = Database::open(records, SQLITE_OPEN_READWRITE, std::chrono::seconds(5));
+        REQUIRE_OK(file);
+        const auto insert = [&file](const std::string& table, const std::string& values) {
+            const std::string sql =
+                "INSERT INTO " + table + " VALUES (" + values + ", checksum_of(" + values + "))";
+            REQUIRE_OK(file.value().run(sql.c_str()));
+        };
+        const std::string at = "'2026-11-26T08:00:00Z'";
+        insert("learners", "7, CAST(x'ff41fe' AS TEXT), " + at + ", 0");
+        insert("jobs", "7, " + at + ", " + at + ", CAST(x'42ff' AS TEXT), 'in hand', '', 1");
+        insert("events", "7, 1, " + at + ", 'opened', CAST(x'7b22626f6174223a22ff227d' AS TEXT)");
+    }
     const std::vector<std::vector<std::string>> lists = {
         {"learner", "list"},  {"learner", "list", "--json"},   {"job", "list"},       {"practice", "list"},
         {"job", "show", "7"}, {"job", "sheet", "7", "--json"}, {"job", "events", "7"}};
