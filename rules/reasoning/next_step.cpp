@@ -177,9 +177,11 @@ class Adviser {
     // cause back. Nothing for other steps. No cause comes from itself, so that there is an end.
     std::optional<NextStep> origin_of(const NextStep& step) {
         if (step.kind != NextStep::Kind::remedy || step.cause == none) return std::nullopt;
-        const std::vector<Index>& origins = knowledge_.causes[static_cast<std::size_t>(step.cause)].comes_from;
+        const std::vector<Index>& origins =
+            knowledge_.causes[static_cast<std::size_t>(step.cause)].comes_from;
         for (const RankedCause& origin : ranking_.causes) {
-            if (origin.put_right || std::find(origins.begin(), origins.end(), origin.cause) == origins.end()) {
+            if (origin.put_right ||
+                std::find(origins.begin(), origins.end(), origin.cause) == origins.end()) {
                 continue;
             }
             std::optional<NextStep> first = origin.proved ? std::nullopt : proof_of_origin(origin, step);
@@ -386,7 +388,7 @@ class Adviser {
     RollOut roll_out_;
     std::vector<Weighed> steps_;   // all, the fewest minutes first
     std::vector<Weighed> useful_;  // without questions that save nothing
-    Index chosen_for_ = none;  // the finding that the next step was chosen for
+    Index chosen_for_ = none;      // the finding that the next step was chosen for
 };
 
 // What each reading of a finding would do to the ranking.

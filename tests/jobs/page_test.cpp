@@ -150,6 +150,13 @@ TEST_CASE("A cause that is proved goes on to its remedy, then to the checks afte
     Bench bench(pump);
     bench.tell(ComplaintsSet{{"no_water"}}).tell(RigSet{"drive", "electric"}).answer("fuse", "blown");
     JobPage page = bench.page();
+    CHECK(page.card.id == "motor_sound");
+    CHECK(
+        page.card.why.find("One more look before the work: is it something other than fuse blown, foot valve "
+                           "leaks or suction hose draws air?") == 0);
+
+    bench.answer("motor_sound", "silent");
+    page = bench.page();
     CHECK(page.phase == "Putting it right");
     CHECK(page.card.id == "renew_fuse");
     CHECK(page.card.why == "Fuse blown is proved.");
@@ -185,7 +192,7 @@ TEST_CASE("A cause that is proved goes on to its remedy, then to the checks afte
 TEST_CASE("A remedy that did not cure is said beside its cause, and the search goes on") {
     const Knowledge pump = pump_knowledge();
     Bench bench(pump);
-    bench.tell(ComplaintsSet{{"weak_water"}}).answer("hose_lie", "kinked");
+    bench.tell(ComplaintsSet{{"weak_water"}}).answer("hose_lie", "kinked").answer("nozzle_off", "same").answer("prime", "holds");
     CHECK(bench.page().card.id == "straighten_hose");
     bench.tell(Tried{"straighten_hose", "not_cured"});
     const JobPage page = bench.page();
