@@ -29,15 +29,6 @@ void add_answer(Facts& facts, Index finding, int stage, const Answer& answer) {
     facts.answered_at[finding] = stage;
 }
 
-std::vector<double> shares(Chance& chance, std::size_t levels, double bad) {
-    std::vector<double> d(levels);
-    double sum = 0;
-    for (std::size_t k = 0; k + 1 < levels; ++k) sum += d[k] = chance.between(0.2, 1);
-    for (std::size_t k = 0; k + 1 < levels; ++k) d[k] *= bad / sum;
-    d[levels - 1] = 1 - bad;
-    return d;
-}
-
 Answer random_answer(Chance& chance, const Finding& finding) {
     if (!finding.unit) return {chance.upto(static_cast<int>(finding.readings.size()) - 1)};
     Quantity measured = quantity("1 in");

@@ -20,15 +20,6 @@ struct Job {
     Facts facts;
 };
 
-std::vector<double> shares(Chance& chance, std::size_t levels, double bad) {
-    std::vector<double> d(levels);
-    double sum = 0;
-    for (std::size_t k = 0; k + 1 < levels; ++k) sum += d[k] = chance.between(0.2, 1);
-    for (std::size_t k = 0; k + 1 < levels; ++k) d[k] *= bad / sum;
-    d[levels - 1] = 1 - bad;
-    return d;
-}
-
 void add_findings(Chance& chance, Job& job) {
     const int findings = chance.upto(8);
     for (int f = 0; f < findings; ++f) {

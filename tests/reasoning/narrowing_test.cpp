@@ -30,10 +30,8 @@ struct Pump {
         add_cause(knowledge, "worn", 30, {{flow, {0.9, 0.1}}, {strainer_seen, {0.2, 0.8}}}, 120);
         add_cause(knowledge, "dry", 30, {{flow, {0.9, 0.1}}, {strainer_seen, {0.2, 0.8}}}, 120);
         add_cause(knowledge, "kinked", rare_odds, {{flow, {0.9, 0.1}}, {hose_seen, {0.95, 0.05}}}, 10);
-        const Index look = add_check(knowledge, "look_at_strainer", 14, {strainer_seen});
-        Cause& cause = knowledge.causes[static_cast<std::size_t>(clogged)];
-        cause.proof = look;
-        cause.proved_when = condition(knowledge, "strainer_seen is dirty");
+        prove(knowledge, clogged, add_check(knowledge, "look_at_strainer", 14, {strainer_seen}),
+              "strainer_seen is dirty");
         facts.history = 0;
         facts.answers[flow] = {0};
         facts.answers[strainer_seen] = {0};

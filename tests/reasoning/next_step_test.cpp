@@ -49,16 +49,10 @@ struct Pump {
                             {{flow, {0.9, 0.1}}, {hum, {0.05, 0.95}}, {strainer_seen, {0.97, 0.03}}}, 20);
         worn = add_cause(knowledge, "worn", 100,
                          {{flow, {0.9, 0.1}}, {hum, {0.95, 0.05}}, {wheel_seen, {0.97, 0.03}}}, 120);
-        prove(clogged, look_at_strainer, "strainer_seen is dirty");
-        prove(worn, open_pump, "wheel_seen is worn");
+        prove(knowledge, clogged, look_at_strainer, "strainer_seen is dirty");
+        prove(knowledge, worn, open_pump, "wheel_seen is worn");
         facts.history = 0;
         facts.answers[flow] = {0};
-    }
-
-    void prove(Index cause, Index check, const std::string& when) {
-        Cause& c = knowledge.causes[static_cast<std::size_t>(cause)];
-        c.proof = check;
-        c.proved_when = condition(knowledge, when);
     }
 
     Index remedy_of(Index cause) const { return knowledge.causes[static_cast<std::size_t>(cause)].remedy; }

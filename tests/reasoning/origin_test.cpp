@@ -27,19 +27,15 @@ struct Well {
             add_cause(knowledge, "clogged", 300, {{flow, {0.9, 0.1}}, {strainer_seen, {0.97, 0.03}}}, 40);
         wall_broken =
             add_cause(knowledge, "wall_broken", 30, {{sand, {0.8, 0.2}}, {wall_seen, {0.9, 0.1}}}, 200);
-        prove(clogged, add_check(knowledge, "lift_strainer", 5, {strainer_seen}), "strainer_seen is dirty");
-        prove(wall_broken, add_check(knowledge, "look_down", 5, {wall_seen}), "wall_seen is broken");
+        prove(knowledge, clogged, add_check(knowledge, "lift_strainer", 5, {strainer_seen}),
+              "strainer_seen is dirty");
+        prove(knowledge, wall_broken, add_check(knowledge, "look_down", 5, {wall_seen}),
+              "wall_seen is broken");
         knowledge.causes[static_cast<std::size_t>(clogged)].comes_from = {wall_broken};
         facts.history = 0;
         facts.answers[flow] = {0};
         facts.answers[strainer_seen] = {0};
         facts.answers[sand] = {sandy ? 0 : 1};
-    }
-
-    void prove(Index cause, Index check, const std::string& when) {
-        Cause& c = knowledge.causes[static_cast<std::size_t>(cause)];
-        c.proof = check;
-        c.proved_when = condition(knowledge, when);
     }
 
     NextStep next() const { return assess(knowledge, facts).next; }

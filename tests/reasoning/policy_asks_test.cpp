@@ -29,16 +29,10 @@ struct Lamp {
         bulb = add_cause(knowledge, "bulb", 100,
                          {{dark, {0.9, 0.1}}, {glass, {0.06, 0.94}}, {bulb_seen, {0.97, 0.03}}}, 6);
         wire = add_cause(knowledge, "wire", 100, {{dark, {0.9, 0.1}}, {wire_seen, {0.97, 0.03}}}, 90);
-        prove(bulb, 0, "bulb_seen is broken");
-        prove(wire, 1, "wire_seen is broken");
+        prove(knowledge, bulb, 0, "bulb_seen is broken");
+        prove(knowledge, wire, 1, "wire_seen is broken");
         facts.history = 0;
         facts.answers[dark] = {0};
-    }
-
-    void prove(Index cause, Index check, const std::string& when) {
-        Cause& c = knowledge.causes[static_cast<std::size_t>(cause)];
-        c.proof = check;
-        c.proved_when = condition(knowledge, when);
     }
 
     NextStep next() const { return assess(knowledge, facts).next; }

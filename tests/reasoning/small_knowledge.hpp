@@ -142,6 +142,12 @@ inline Index add_check(Knowledge& knowledge, const std::string& id, double minut
     return index;
 }
 
+inline void prove(Knowledge& knowledge, Index cause, Index check, const std::string& when) {
+    Cause& proved = knowledge.causes[static_cast<std::size_t>(cause)];
+    proved.proof = check;
+    proved.proved_when = condition(knowledge, when);
+}
+
 inline Rule& add_rule(Knowledge& knowledge, const std::string& id, const std::string& when,
                       const std::vector<Action>& then) {
     Rule rule;

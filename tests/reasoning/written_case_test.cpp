@@ -24,15 +24,6 @@ struct Random {
     FaultCase given;
 };
 
-std::vector<double> shares(Chance& chance, std::size_t levels, double bad) {
-    std::vector<double> d(levels);
-    double sum = 0;
-    for (std::size_t k = 0; k + 1 < levels; ++k) sum += d[k] = chance.between(0.2, 1);
-    for (std::size_t k = 0; k + 1 < levels; ++k) d[k] *= bad / sum;
-    d[levels - 1] = 1 - bad;
-    return d;
-}
-
 constexpr int causes_in_all = 40;
 
 // Forty causes on ten findings, one or two each. Everything can show everywhere, so that any set can give the
