@@ -2,6 +2,7 @@
 #include <array>
 
 #include "rules/language/check.hpp"
+#include "rules/language/evaluate.hpp"
 #include "rules/result/nearest.hpp"
 
 namespace hardover::language_detail {
@@ -83,17 +84,23 @@ Result<NodePtr> Checker::choice(const Token& function, std::vector<NodePtr> argu
                              "write it like choose(x is y, 1 in, 2 in)");
     }
     std::vector<NodePtr> values;
+    std::vector<Condition> conditions;
     for (std::size_t i = 0; i < arguments.size(); ++i) {
         const bool is_condition = i % 2 == 0 && i + 1 < arguments.size();
         if (auto error = is_condition ? not_a_condition(*arguments[i]) : not_a_quantity(*arguments[i])) {
             return *error;
         }
-        if (!is_condition) values.push_back(arguments[i]);
+        if (is_condition) {
+            conditions.push_back(condition_of(*arguments[i]));
+        } else {
+            values.push_back(arguments[i]);
+        }
     }
     if (auto error = not_of_one_kind(function, values)) return *error;
     Node node = call_node(function, arguments);
     node.operation = Operation::built_in;
     node.built_in = BuiltIn::choose;
+    node.conditions = std::move(conditions);
     node.dimension = values.front()->dimension;
     node.thermal = values.front()->thermal;
     return finish(std::move(node), function.start);

@@ -65,13 +65,12 @@ double built_in(const Node& node, const std::vector<double>& given, Rounding rou
 
 // The value behind the first condition that is yes, the last one when all are no.
 double chosen(const Node& node, const Point& point) {
-    std::size_t i = 0;
-    for (; i + 1 < node.parts.size(); i += 2) {
-        const Truth truth = truth_of(*node.parts[i], point.inputs);
+    for (std::size_t i = 0; i < node.conditions.size(); ++i) {
+        const Truth truth = truth_of(node.conditions[i], point.inputs);
         if (truth == Truth::unknown) return unknown_number;
-        if (truth == Truth::yes) return number_of(*node.parts[i + 1], point);
+        if (truth == Truth::yes) return number_of(*node.parts[2 * i + 1], point);
     }
-    return number_of(*node.parts[i], point);
+    return number_of(*node.parts.back(), point);
 }
 
 double called(const Node& node, const Point& point) {
@@ -199,8 +198,8 @@ const Choice* choice_in(const Value& value) {
 
 // Membership for a name that can be several words at once; else yes when every word still possible is among
 // those asked for, no when none is.
-Truth among(const Node& node, const Inputs& inputs) {
-    const Choice* choice = choice_in(*inputs.values[static_cast<std::size_t>(node.parts[0]->name)]);
+Truth among(const Node& node, const Value& value) {
+    const Choice* choice = choice_in(value);
     if (choice == nullptr) return Truth::unknown;
     const auto asked = [&](const std::string& word) {
         return std::find(node.words.begin(), node.words.end(), word) != node.words.end();
@@ -219,6 +218,56 @@ bool known(const Value& value) {
     return true;
 }
 
+bool is_comparison(Operation operation) {
+    return operation >= Operation::less && operation <= Operation::not_equal;
+}
+
+void lay_out(const Node& node, Condition& condition) {
+    const std::size_t at = condition.clauses.size();
+    const bool about_a_name = node.operation == Operation::is_one_of || node.operation == Operation::is_known;
+    condition.clauses.push_back({node.operation, about_a_name ? node.parts[0]->name : node.name, 0, &node});
+    if (is_comparison(node.operation)) {
+        condition.compares = true;
+    } else if (!about_a_name) {
+        for (const auto& part : node.parts) lay_out(*part, condition);
+    }
+    condition.clauses[at].after = static_cast<int>(condition.clauses.size());
+}
+
+Truth truth_at(const std::vector<Clause>& clauses, std::size_t at, const Inputs& inputs) {
+    const Clause& clause = clauses[at];
+    const auto value = [&]() -> const Value& {
+        return *inputs.values[static_cast<std::size_t>(clause.name)];
+    };
+    switch (clause.operation) {
+        case Operation::name: {
+            const auto* truth = std::get_if<Truth>(&value());
+            return truth ? *truth : Truth::unknown;
+        }
+        case Operation::is_one_of:
+            return among(*clause.node, value());
+        case Operation::is_known:
+            return known(value()) ? Truth::yes : Truth::no;
+        case Operation::negation:
+            return !truth_at(clauses, at + 1, inputs);
+        case Operation::both:
+        case Operation::either: {
+            const bool needs_all = clause.operation == Operation::both;
+            const Truth settled = needs_all ? Truth::no : Truth::yes;
+            Truth all = !settled;
+            const auto end = static_cast<std::size_t>(clause.after);
+            for (std::size_t part = at + 1; part < end && all != settled;) {
+                const Truth truth = truth_at(clauses, part, inputs);
+                all = needs_all ? both(all, truth) : either(all, truth);
+                part = static_cast<std::size_t>(clauses[part].after);
+            }
+            return all;
+        }
+        default:
+            return is_comparison(clause.operation) ? compared(*clause.node, inputs) : Truth::unknown;
+    }
+}
+
 }  // namespace
 
 Inputs inputs_of(const NamedValues& values) {
@@ -234,41 +283,14 @@ Inputs inputs_of(const NamedValues& values) {
     return inputs;
 }
 
-Truth truth_of(const Node& node, const Inputs& inputs) {
-    switch (node.operation) {
-        case Operation::name: {
-            const auto* truth = std::get_if<Truth>(inputs.values[static_cast<std::size_t>(node.name)]);
-            return truth ? *truth : Truth::unknown;
-        }
-        case Operation::less:
-        case Operation::at_most:
-        case Operation::greater:
-        case Operation::at_least:
-        case Operation::equal:
-        case Operation::not_equal:
-            return compared(node, inputs);
-        case Operation::is_one_of:
-            return among(node, inputs);
-        case Operation::is_known:
-            return known(*inputs.values[static_cast<std::size_t>(node.parts[0]->name)]) ? Truth::yes
-                                                                                        : Truth::no;
-        case Operation::negation:
-            return !truth_of(*node.parts[0], inputs);
-        case Operation::both:
-        case Operation::either: {
-            const bool needs_all = node.operation == Operation::both;
-            const Truth settled = needs_all ? Truth::no : Truth::yes;
-            Truth all = !settled;
-            for (const auto& part : node.parts) {
-                const Truth truth = truth_of(*part, inputs);
-                all = needs_all ? both(all, truth) : either(all, truth);
-                if (all == settled) break;
-            }
-            return all;
-        }
-        default:
-            return Truth::unknown;
-    }
+Condition condition_of(const Node& root) {
+    Condition condition;
+    lay_out(root, condition);
+    return condition;
+}
+
+Truth truth_of(const Condition& condition, const Inputs& inputs) {
+    return truth_at(condition.clauses, 0, inputs);
 }
 
 Value quantity_of(const Node& node, const Inputs& inputs) {

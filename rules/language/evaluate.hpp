@@ -14,7 +14,11 @@ struct Inputs {
 // `values` must outlive the result.
 Inputs inputs_of(const NamedValues& values);
 
-Truth truth_of(const Node& node, const Inputs& inputs);
+// The tree of a condition, which must outlive the result.
+Condition condition_of(const Node& root);
+
+// `inputs` need no numbers for a condition that compares none.
+Truth truth_of(const Condition& condition, const Inputs& inputs);
 
 // Value and first-order spread; nothing where the value is unknown or not finite.
 Value quantity_of(const Node& node, const Inputs& inputs);

@@ -53,7 +53,10 @@ Error Source::fault(std::size_t at, const std::string& what, const std::string& 
 
 Expression::Expression() = default;
 Expression::Expression(std::string text, std::shared_ptr<const Node> root, std::vector<std::string> names)
-    : text_(std::move(text)), root_(std::move(root)), names_(std::move(names)) {}
+    : text_(std::move(text)), root_(std::move(root)), names_(std::move(names)) {
+    if (root_->is_truth)
+        condition_ = std::make_shared<const language_detail::Condition>(condition_of(*root_));
+}
 
 namespace {
 
@@ -77,7 +80,8 @@ Truth Expression::condition(const Lookup& lookup) const {
 
 Truth Expression::condition_with(const NamedValues& values) const {
     if (empty()) return Truth::yes;
-    return truth_of(*root_, inputs_of(values));
+    if (!condition_) return Truth::unknown;
+    return truth_of(*condition_, condition_->compares ? inputs_of(values) : Inputs{values, {}, {}});
 }
 
 Value Expression::quantity(const Lookup& lookup) const {

@@ -110,8 +110,9 @@ struct TextPlace {
 };
 
 namespace language_detail {
+struct Condition;
 struct Node;
-}
+}  // namespace language_detail
 
 // A condition or formula that has been read and checked. Cheap to copy, never changes.
 class Expression {
@@ -148,6 +149,7 @@ class Expression {
                std::vector<std::string> names);
     std::string text_;
     std::shared_ptr<const language_detail::Node> root_;
+    std::shared_ptr<const language_detail::Condition> condition_;  // where it is one
     std::vector<std::string> names_;
 };
 

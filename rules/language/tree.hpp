@@ -55,9 +55,26 @@ enum class BuiltIn {
 // either. Keeps 20 F + 20 F, and a difference compared with 10 F, from being taken for something sensible.
 enum class Thermal { either, point, difference };
 
+struct Node;
+
+// One step of a condition laid out flat: each clause is followed by its parts. There are hundreds of
+// conditions and each step of a job goes through them all; a tree in that place was mostly waiting for
+// memory.
+struct Clause {
+    Operation operation = Operation::name;
+    int name = -1;               // of a name, of `is` and of `is known`
+    int after = 0;               // the clause behind its parts
+    const Node* node = nullptr;  // words of `is`, sides of a comparison
+};
+struct Condition {
+    std::vector<Clause> clauses;
+    bool compares = false;  // numbers are needed
+};
+
 struct Node {
     Operation operation = Operation::number;
     std::vector<std::shared_ptr<const Node>> parts;
+    std::vector<Condition> conditions;  // of choose(), in turn with its values
 
     double number = 0;                                          // of a literal, SI
     int name = -1;                                              // index into the names of the expression

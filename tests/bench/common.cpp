@@ -95,8 +95,9 @@ void in_parallel(int count, int threads, const std::function<void(int)>& work) {
 
 int argument(int argc, char** argv, int n, int otherwise) {
     if (n >= argc) return otherwise;
-    const int given = std::atoi(argv[n]);
-    return given > 0 ? given : otherwise;
+    char* end = nullptr;
+    const long given = std::strtol(argv[n], &end, 10);
+    return end != argv[n] && given >= 0 ? static_cast<int>(given) : otherwise;
 }
 
 }  // namespace hardover_bench
