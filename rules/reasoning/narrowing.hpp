@@ -14,11 +14,14 @@ namespace hardover {
 // Causes that come first: as many as a technician keeps in mind.
 inline constexpr std::size_t kept_in_mind = 3;
 
+// What the look is taken before.
+enum class Before { remedy, help };
+
 // The question that tells most a minute on whether what is wrong is beyond the first causes of the ranking;
 // nothing where none tells enough. `hypotheses` are those of the decision. Something wrong that is not on the
 // list is left out: no question finds it.
 std::optional<int> narrowing_question(const Decision& decision, const std::vector<Hypothesis>& hypotheses,
-                                      const std::vector<RankedCause>& ranked);
+                                      const std::vector<RankedCause>& ranked, Before before);
 
 // What an answer tells of a doubt, as a share of all there is to tell: the mutual information of the two over
 // the entropy of the doubt (Shannon 1948). `doubt` is its probability, between 0 and 1; the chances of the

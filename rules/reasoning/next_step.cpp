@@ -162,7 +162,9 @@ class Adviser {
         if (planned.kind != NextStep::Kind::remedy && planned.kind != NextStep::Kind::stop_asking) {
             return planned;
         }
-        const auto question = narrowing_question(outlook_.decision(), hypotheses_, ranking_.causes);
+        const auto question =
+            narrowing_question(outlook_.decision(), hypotheses_, ranking_.causes,
+                               planned.kind == NextStep::Kind::remedy ? Before::remedy : Before::help);
         if (!question) return planned;
         const auto weighed = std::find_if(steps_.begin(), steps_.end(), [&](const Weighed& step) {
             return step.kind == Weighed::Kind::ask && step.index == *question;

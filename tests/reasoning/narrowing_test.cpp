@@ -55,7 +55,7 @@ TEST_CASE("Before a proved cause is put right, a glance is given to the rare one
 }
 
 TEST_CASE("A look that takes long, or after what hardly ever happens, does not hold up the work") {
-    for (const Pump& pump : {Pump(60, 40), Pump(0.01)}) {
+    for (const Pump& pump : {Pump(60, 4000), Pump(0.01)}) {
         const Assessment assessment = assess(pump.knowledge, pump.facts);
         CHECK(assessment.next.kind == NextStep::Kind::remedy);
         CHECK(assessment.next.cause == pump.clogged);
@@ -87,12 +87,33 @@ TEST_CASE("Of two looks the one that tells more a minute is taken") {
         {0.0, 0.0, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0, 0.0, 1.0},    // tells all, in eight minutes
         {0.9, 0.3, 0.3, 0.69, 0.0, 0.1, 0.7, 0.7, 0.31, 1.0},  // only sorts the first three
     };
-    CHECK(narrowing_question(decision, hypotheses, ranked) == 1);
+    CHECK(narrowing_question(decision, hypotheses, ranked, Before::remedy) == 1);
     decision.questions[2].minutes = 2;
-    CHECK(narrowing_question(decision, hypotheses, ranked) == 2);
+    CHECK(narrowing_question(decision, hypotheses, ranked, Before::remedy) == 2);
     decision.questions = {decision.questions[3]};
     decision.chances = {decision.chances[3]};
-    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked));
+    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked, Before::remedy));
+}
+
+TEST_CASE("Before help is called a look is worth more: whoever comes starts from the list") {
+    // Something unlisted has nearly all of it, and of what is listed most is beyond the first three.
+    std::vector<Hypothesis> hypotheses(5);
+    std::vector<RankedCause> ranked(4);
+    for (int c = 0; c < 4; ++c) {
+        hypotheses[static_cast<std::size_t>(c)].causes = {c};
+        ranked[static_cast<std::size_t>(c)].cause = c;
+    }
+    hypotheses[4].unlisted = true;
+    Decision decision;
+    decision.questions = {{0, -1, 0, 20}};
+    decision.chances = {{0.1, 0.1, 0.1, 0.9, 0.1, 0.9, 0.9, 0.9, 0.1, 0.9}};
+    decision.weights = {0.001, 0.001, 0.001, 0.001, 0.996};
+    CHECK(narrowing_question(decision, hypotheses, ranked, Before::help) == 0);
+    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked, Before::remedy));
+
+    decision.weights = {0.1, 0.1, 0.1, 0.4, 0.3};
+    CHECK(narrowing_question(decision, hypotheses, ranked, Before::help) == 0);
+    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked, Before::remedy));
 }
 
 // T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd ed. 2006, section 7.1.4: a
