@@ -13,15 +13,6 @@ namespace hardover {
 
 using namespace jobs_detail;
 
-JobSummary jobs_detail::summary_of(const Knowledge& knowledge, const Job& job) {
-    JobSummary summary{job.boat, job.handed_back ? "handed back" : "in hand", ""};
-    for (const Index complaint : job.facts.complaints) {
-        if (!summary.complaint.empty()) summary.complaint += ", ";
-        summary.complaint += knowledge.complaints[complaint].id;
-    }
-    return summary;
-}
-
 namespace {
 
 StoredEvent as_next(const Job& job, const Event& event, const std::string& now) {

@@ -238,4 +238,13 @@ Job replay_facts(const Knowledge& knowledge, JobNumber number, std::vector<Store
     return job;
 }
 
+JobSummary summary_of(const Knowledge& knowledge, const Job& job) {
+    JobSummary summary{job.boat, job.handed_back ? "handed back" : "in hand", ""};
+    for (const Index complaint : job.facts.complaints) {
+        if (!summary.complaint.empty()) summary.complaint += ", ";
+        summary.complaint += knowledge.complaints[complaint].id;
+    }
+    return summary;
+}
+
 }  // namespace hardover::jobs_detail

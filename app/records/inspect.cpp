@@ -6,6 +6,7 @@
 #include <chrono>
 #include <cstdint>
 #include <filesystem>
+#include <fstream>
 #include <string_view>
 #include <system_error>
 #include <thread>
@@ -76,14 +77,33 @@ std::string uri_of(const std::string& path) {
     return uri;
 }
 
-// The header of a records file this program knows, or why it is none.
-Result<Header> read_header(const std::string& path) {
+// Whether the very first write to the file was cut off, so that no header is there: a rollback journal beside
+// it takes it back to nothing ("Database File Format", section 3). SQLite will do so.
+bool was_being_made(const std::string& path, const std::string& start_of_file) {
+    if (start_of_file.find_first_not_of('\0') != std::string::npos) return false;
+    constexpr std::string_view mark("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
+    constexpr std::size_t pages_at = 16;  // four bytes: how many pages the file had before
+    constexpr std::size_t pages_end = pages_at + 4;
+    std::array<char, pages_end> start{};
+    std::ifstream journal(path + "-journal", std::ios::binary);
+    if (!journal.read(start.data(), start.size())) return false;
+    const std::string_view seen(start.data(), start.size());
+    return seen.substr(0, mark.size()) == mark && seen.substr(pages_at) == std::string_view("\0\0\0\0", 4);
+}
+
+// The first bytes of a file that has some.
+Result<std::string> start_of(const std::string& path) {
     const auto file = Database::open(path, SQLITE_OPEN_READONLY, std::chrono::milliseconds(0),
                                      uri_of(path) + "?immutable=1");
     if (!file.ok()) return file.error();
-    const std::string start = file.value().first_bytes(header_size);
+    std::string start = file.value().first_bytes(header_size);
+    if (start.empty()) return storage_error(path, SQLITE_CANTOPEN);
+    return start;
+}
+
+// The header of a records file this program knows, or why it is none.
+Result<Header> header_of(const std::string& path, const std::string& start) {
     const std::size_t got = start.size();
-    if (got == 0) return storage_error(path, SQLITE_CANTOPEN);
     Header header{};
     std::copy(start.begin(), start.end(), header.begin());
     if (start.substr(0, magic.size()) != magic.substr(0, got)) {
@@ -133,7 +153,10 @@ Result<FileState> inspect_once(const std::string& path, Rows rows) {
         if (has_content(path + "-wal")) return damaged_error(path, "it is empty, but its -wal file is not");
         return FileState::fresh;
     }
-    const auto header = read_header(path);
+    const auto start = start_of(path);
+    if (!start.ok()) return start.error();
+    if (was_being_made(path, start.value())) return FileState::fresh;
+    const auto header = header_of(path, start.value());
     if (!header.ok()) return header.error();
     if (exists(path + "-wal") || exists(path + "-journal")) return FileState::unsettled;
     if (auto content = check_content(path, header.value(), rows); !content.ok()) return content.error();

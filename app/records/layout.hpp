@@ -33,8 +33,8 @@ bool are_told(const std::vector<std::string>& kinds);
 // when the file is already there.
 Result<void> migrate(const Database& database, const std::vector<MigrationStep>& steps);
 
-// Files above this size are not read from end to end on opening, which would take seconds: damage is found
-// when it is met, by every backup and by Store::check.
+// Files with more than this in them, free pages left out, are not read from end to end on opening, which would
+// take seconds: damage is found when it is met, by every backup and by Store::check.
 inline constexpr std::int64_t most_bytes_read_on_opening = 64 << 20;
 
 inline constexpr std::int64_t first_with_checksums = 6;

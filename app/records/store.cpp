@@ -5,12 +5,14 @@
 #include <filesystem>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 #include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 #include "app/records/inspect.hpp"
 #include "app/records/journal.hpp"
 #include "app/records/layout.hpp"
+#include "app/records/whole_file.hpp"
 
 namespace hardover {
 
@@ -22,7 +24,13 @@ Result<void> make_folder(const std::string& path) {
     const auto folder = std::filesystem::path(path).parent_path();
     if (folder.empty()) return {};
     std::error_code failed;
+    std::vector<std::filesystem::path> made;
+    for (auto at = folder; !at.empty() && !std::filesystem::exists(at, failed); at = at.parent_path()) {
+        made.push_back(at);
+    }
     std::filesystem::create_directories(folder, failed);
+    // The records' own name gets to the disk with SQLite's first journal, those of new folders do not.
+    for (const auto& name : made) settle_folder(name.string());
     if (!failed) return {};
     return Error{Error::Kind::storage, "the folder for the records cannot be made: " + failed.message(),
                  folder.string(), "name a folder that may be written"};

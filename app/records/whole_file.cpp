@@ -34,15 +34,6 @@ mode_t usual_mode() {
     return 0666 & ~mask;
 }
 
-// A new name is on the disk only when its folder is. A folder that cannot be opened for it keeps the old way.
-void settle_folder(const std::string& path) {
-    const std::string folder = std::filesystem::path(path).parent_path().string();
-    const int opened = open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY);
-    if (opened < 0) return;
-    fsync(opened);
-    close(opened);
-}
-
 class Sha256 {
   public:
     Sha256() { crypto_hash_sha256_init(&state_); }
@@ -82,6 +73,14 @@ Result<void> each_piece(const std::string& path, const std::function<Result<void
 }
 
 }  // namespace
+
+void settle_folder(const std::string& path) {
+    const std::string folder = std::filesystem::path(path).parent_path().string();
+    const int opened = open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY);
+    if (opened < 0) return;
+    fsync(opened);
+    close(opened);
+}
 
 WholeFile::WholeFile(std::string path, std::string beside, int file)
     : path_(std::move(path)), beside_(std::move(beside)), file_(file) {}

@@ -33,6 +33,10 @@ class WholeFile {
     int file_ = -1;
 };
 
+// Brings the names in the folder of `path` to the disk: a new file or folder is there after a power cut only
+// when the folder that it stands in is. A folder that cannot be opened for that is left as it is.
+void settle_folder(const std::string& path);
+
 // All in one. Errors as above; nothing is left behind then.
 Result<void> write_whole_file(const std::string& path, const std::string& bytes);
 

@@ -8,6 +8,7 @@
 #include "app/classroom/instructor.hpp"
 #include "app/study/portrait.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/words.hpp"
 
 namespace CLI {
 class App;
@@ -98,8 +99,5 @@ Result<classroom::ClassResults> results_on_file(Context& context, const ClassReq
 Result<void> print_figures(Context& context, ClassStore& store, const StoredClass& of,
                            const study::Portraits& portraits, const classroom::ClassKeys* keys,
                            bool with_names, bool json);
-
-// A text of one or more sentences, wrapped.
-void say_wrapped(std::ostream& out, const std::string& text, int hang = 0);
 
 }  // namespace hardover

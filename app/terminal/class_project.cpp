@@ -4,7 +4,6 @@
 
 #include <cctype>
 #include <ctime>
-#include <istream>
 #include <ostream>
 #include <sstream>
 
@@ -23,20 +22,18 @@ namespace {
 using namespace classroom;
 using namespace study::practice;
 
-constexpr int page_width = 80;
 constexpr std::uint64_t seeds = 1000000;  // short enough to be told
 
-class ProjectRun {
+class ProjectRun : Dialogue {
   public:
     ProjectRun(Context& context, ClassBoat boat)
-        : context_(context),
-          out_(context.streams.out),
+        : Dialogue(context.streams, context.streams.out),
           units_(units_in_use(context)),
           boat_(std::move(boat)) {}
 
     Result<void> run() {
         print_start();
-        while (!boat_.boat().ended() && !input_ended_ && !lost_) {
+        while (!boat_.boat().ended() && !left_ && !input_ended() && !lost_) {
             if (boat_.boat().agreed()) {
                 do_agreed();
             } else {
@@ -103,7 +100,7 @@ class ProjectRun {
         if (!line) return;
         const auto [word, rest] = first_word(trimmed(*line));
         if (word == "quit") {
-            input_ended_ = true;
+            left_ = true;
         } else if (word == "cause" || word == "step") {
             asks_ = word == "cause" ? Asks::cause : Asks::step;
             added_.clear();
@@ -229,29 +226,11 @@ class ProjectRun {
         return false;
     }
 
-    std::optional<std::string> read_line(const std::string& prompt) {
-        out_ << prompt << std::flush;
-        std::string line;
-        if (!std::getline(context_.streams.in, line)) {
-            out_ << "\n";
-            input_ended_ = true;
-            return std::nullopt;
-        }
-        if (!context_.streams.colour) out_ << line << "\n";  // a pipe shows no typing: keep the log whole
-        return line;
-    }
-
-    void say(const std::string& text, int hang = 0) {
-        out_ << wrapped_keeping_indent(text, page_width, hang) << "\n";
-    }
-
-    Context& context_;
-    std::ostream& out_;
     UnitSystem units_;
     ClassBoat boat_;
     Asks asks_ = Asks::step;
     std::vector<PracticeEvent> added_;  // to the ballot in hand
-    bool input_ended_ = false;
+    bool left_ = false;
     std::optional<Error> lost_;  // what kept an event from being written
 };
 

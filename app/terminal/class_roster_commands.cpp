@@ -18,8 +18,6 @@ namespace {
 using namespace classroom;
 using nlohmann::ordered_json;
 
-constexpr int page_width = 80;
-
 // A new passphrase, typed twice where it is typed.
 Result<std::string> new_passphrase(Context& context, const std::string& file) {
     if (file.empty()) {
@@ -62,10 +60,6 @@ Result<std::string> or_error(const Result<void>& result, const std::string& done
 }
 
 }  // namespace
-
-void say_wrapped(std::ostream& out, const std::string& text, int hang) {
-    out << wrapped_keeping_indent(text, page_width, hang) << "\n";
-}
 
 Result<ClassOnFile> open_class_on_file(Context& context, const ClassRequest& request) {
     Result<Store> store = open_records(context);

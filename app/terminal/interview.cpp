@@ -1,6 +1,5 @@
 #include "app/terminal/interview.hpp"
 
-#include <istream>
 #include <ostream>
 #include <sstream>
 
@@ -11,12 +10,8 @@
 
 namespace hardover {
 
-namespace {
-constexpr int page_width = 80;
-}
-
 Interview::Interview(Context& context, KnowledgeInUse& knowledge, Store& store, Job job)
-    : context_(context),
+    : Dialogue(context.streams, context.streams.out),
       in_use_(knowledge),
       knowledge_(knowledge.get()),
       store_(store),
@@ -273,18 +268,6 @@ void Interview::mark_need(const std::string& rest) {
     say("Mark one with: need ID no, or: need ID yes");
 }
 
-std::optional<std::string> Interview::read_line(const std::string& prompt) {
-    context_.streams.out << prompt << std::flush;
-    std::string line;
-    if (!std::getline(context_.streams.in, line)) {
-        context_.streams.out << "\n";
-        return std::nullopt;
-    }
-    if (!context_.streams.colour)
-        context_.streams.out << line << "\n";  // a pipe shows no typing: keep the log whole
-    return line;
-}
-
 bool Interview::keep(const Event& event) {
     const Result<void> kept = record(store_, in_use_.prepared(), job_, event, now());
     if (!kept) say(kept.error().text());
@@ -293,15 +276,6 @@ bool Interview::keep(const Event& event) {
 
 std::string Interview::now() const {
     return utc_now();
-}
-
-void Interview::say(const std::string& text, int hang) {
-    context_.streams.out << wrapped_keeping_indent(text, page_width, hang) << "\n";
-}
-
-void Interview::heading(const std::string& text) {
-    const bool bold = context_.streams.colour;
-    context_.streams.out << "\n" << (bold ? "\x1b[1m" : "") << text << (bold ? "\x1b[0m" : "") << "\n";
 }
 
 int run_interview(Context& context, JobNumber number, const std::string& boat) {

@@ -10,10 +10,11 @@
 #include "app/jobs/knowledge_in_use.hpp"
 #include "app/jobs/page.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/dialogue.hpp"
 
 namespace hardover {
 
-class Interview {
+class Interview : Dialogue {
   public:
     Interview(Context& context, KnowledgeInUse& knowledge, Store& store, Job job);
 
@@ -45,14 +46,10 @@ class Interview {
     void mark_need(const std::string& rest);
     void compare_causes(const std::string& rest);
 
-    std::optional<std::string> read_line(const std::string& prompt);
-    void say(const std::string& text, int hang = 0);
     void say_each(const std::string& title, const std::vector<std::string>& lines);
-    void heading(const std::string& text);
     bool keep(const Event& event);  // records; prints the refusal when it is refused
     std::string now() const;
 
-    Context& context_;
     KnowledgeInUse& in_use_;
     const Knowledge& knowledge_;  // of in_use_
     bool change_told_ = false;    // that the files have changed

@@ -93,7 +93,7 @@ void Interview::print_causes(const JobPage& page) {
 }
 
 void Interview::print_everything(const JobPage& page) {
-    context_.streams.out << job_report(page, 80);
+    out_ << job_report(page, 80);
 }
 
 }  // namespace hardover

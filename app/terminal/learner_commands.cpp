@@ -18,12 +18,6 @@ namespace {
 using namespace study;
 using nlohmann::ordered_json;
 
-constexpr int page_width = 80;
-
-void say(Context& context, const std::string& text) {
-    context.streams.out << wrapped_keeping_indent(text, page_width, 0) << "\n";
-}
-
 ordered_json json_of(const TopicMastery& topic) {
     return {{"id", topic.id},
             {"name", topic.name},
@@ -67,7 +61,8 @@ int run_learner_add(Context& context, const std::string& name) {
     const auto added = add_learner(store.value(), name, utc_now());
     if (!added) return refuse(context, added.error());
     const std::string& clean = added.value().name;
-    say(context, "Learner " + clean + " is added. Start with: hardover quiz --learner '" + clean + "'");
+    say_wrapped(context.streams.out,
+                "Learner " + clean + " is added. Start with: hardover quiz --learner '" + clean + "'");
     return 0;
 }
 
@@ -78,7 +73,7 @@ int run_learner_list(Context& context, bool json) {
     if (!rows) return refuse(context, rows.error());
     ordered_json list = ordered_json::array();
     if (rows.value().empty() && !json)
-        say(context, "No learner yet. Add one with: hardover learner add NAME");
+        say_wrapped(context.streams.out, "No learner yet. Add one with: hardover learner add NAME");
     for (const LearnerRow& row : rows.value()) {
         Result<LearnerState> state = learner_state(store.value(), row.number);
         if (!state) return refuse(context, state.error());
@@ -106,13 +101,14 @@ int run_learner_fit(Context& context, const std::string& name, bool usual) {
     if (usual) {
         const Result<void> kept = use_usual_memory(store.value(), number, utc_now());
         if (!kept) return refuse(context, kept.error());
-        say(context, "Review times go by the usual weights again.");
+        say_wrapped(context.streams.out, "Review times go by the usual weights again.");
         return 0;
     }
     const Result<MemoryFit> fit = fit_learner(store.value(), number, utc_now());
     if (!fit) return refuse(context, fit.error());
-    for (const std::string& line : fit_sentences(fit.value())) say(context, line);
-    if (fit.value().adopted) say(context, "Take it back with: hardover learner fit --usual '" + name + "'");
+    for (const std::string& line : fit_sentences(fit.value())) say_wrapped(context.streams.out, line);
+    if (fit.value().adopted)
+        say_wrapped(context.streams.out, "Take it back with: hardover learner fit --usual '" + name + "'");
     return 0;
 }
 
@@ -148,15 +144,17 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
         context.streams.out << json_text(page) << "\n";
         return 0;
     }
-    say(context, name + ": " + progress_headline(summary));
-    for (const std::string& line : sureness_sentences(summary.calibration)) say(context, line);
-    for (const std::string& line : memory_sentences(learner.value().state)) say(context, line);
+    say_wrapped(context.streams.out, name + ": " + progress_headline(summary));
+    for (const std::string& line : sureness_sentences(summary.calibration))
+        say_wrapped(context.streams.out, line);
+    for (const std::string& line : memory_sentences(learner.value().state))
+        say_wrapped(context.streams.out, line);
     print_mastery(context, "By complaint", summary.by_complaint);
     print_mastery(context, "By part", summary.by_part);
     if (summary.rough) {
-        say(context,
-            "\nAbilities are in logits (0 is the middle of all learners) and rough: they "
-            "rest on few learners.");
+        say_wrapped(context.streams.out,
+                    "\nAbilities are in logits (0 is the middle of all learners) and rough: they "
+                    "rest on few learners.");
     }
     return 0;
 }

@@ -16,6 +16,7 @@
 #include "app/records/whole_file.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/words.hpp"
 
 namespace hardover {
 
@@ -23,7 +24,6 @@ namespace {
 
 using nlohmann::ordered_json;
 
-constexpr int page_width = 80;
 constexpr std::size_t fewest_to_say_much = 20;
 
 std::string number_of(std::int64_t count, const std::string& one, const std::string& many) {
@@ -36,10 +36,6 @@ std::string jobs(std::int64_t count) {
 
 std::string percent(double share) {
     return fmt::format("{:.0f} %", 100 * share);
-}
-
-void say(Context& context, const std::string& text) {
-    context.streams.out << wrapped(text, page_width) << "\n";
 }
 
 // What counts and what does not, a sentence each.
@@ -240,7 +236,7 @@ int run_learning_show(Context& context, bool json) {
         out << json_text(table_json(table.value())) << "\n";
         return 0;
     }
-    for (const std::string& sentence : sentences(table.value())) say(context, sentence);
+    for (const std::string& sentence : sentences(table.value())) say_wrapped(context.streams.out, sentence);
     for (const LearnedHistory& history : table.value().histories) {
         print_history(out, history, table.value().settings.way.strength);
     }
@@ -257,10 +253,11 @@ int run_learning_switch(Context& context, bool on, bool how_often) {
     const Result<void> done = switch_learning(store.value(), on, how_often);
     if (!done) return refuse(context, done.error());
     if (!on) {
-        say(context, "Learning is off: the odds are as shipped. Nothing is forgotten.");
+        say_wrapped(context.streams.out, "Learning is off: the odds are as shipped. Nothing is forgotten.");
     } else {
-        say(context, std::string("Learning is on: closed jobs with a confirmed cause move the odds") +
-                         (how_often ? ", and how often a cause shows a finding." : "."));
+        say_wrapped(context.streams.out,
+                    std::string("Learning is on: closed jobs with a confirmed cause move the odds") +
+                        (how_often ? ", and how often a cause shows a finding." : "."));
     }
     return 0;
 }
@@ -270,7 +267,7 @@ int run_learning_strength(Context& context, int strength) {
     if (!store) return refuse(context, store.error());
     const Result<void> done = set_learning_strength(store.value(), strength);
     if (!done) return refuse(context, done.error());
-    say(context, "The shipped odds weigh as much as " + jobs(strength) + ".");
+    say_wrapped(context.streams.out, "The shipped odds weigh as much as " + jobs(strength) + ".");
     return 0;
 }
 
@@ -285,13 +282,14 @@ int run_learning_reset(Context& context, const std::string& before, bool count_a
     const Result<void> done = reset_learning(store.value(), anew ? utc_now() : before, anew);
     if (!done) return refuse(context, done.error());
     if (count_all) {
-        say(context, "All jobs of this shop count.");
+        say_wrapped(context.streams.out, "All jobs of this shop count.");
     } else if (anew) {
-        say(context,
+        say_wrapped(
+            context.streams.out,
             "The odds are as shipped: no job handed back until now counts, and the counts of other shops are "
             "dropped. No job is lost; count them again with: hardover learning reset --count-all");
     } else {
-        say(context, "Jobs of this shop handed back before " + before + " do not count.");
+        say_wrapped(context.streams.out, "Jobs of this shop handed back before " + before + " do not count.");
     }
     return 0;
 }
@@ -307,7 +305,7 @@ int run_learning_export(Context& context, const std::string& file) {
     if (!text) return refuse(context, text.error());
     const Result<void> written = write_whole_file(file, text.value());
     if (!written) return refuse(context, written.error());
-    say(context, "The counts stand in " + file + ". No boat, customer or note is in it.");
+    say_wrapped(context.streams.out, "The counts stand in " + file + ". No boat, customer or note is in it.");
     return 0;
 }
 
@@ -323,9 +321,10 @@ int run_learning_merge(Context& context, const std::vector<std::string>& files) 
     const Result<Merging> merging = merge_counts(store.value(), read);
     if (!merging) return refuse(context, merging.error());
     const Merging& done = merging.value();
-    say(context, "Shops: " + std::to_string(done.shops_new) + " new, " + std::to_string(done.shops_newer) +
-                     " with newer counts, " + std::to_string(done.shops_known) + " known already." +
-                     (done.own ? " This shop's own counts were passed over; they count already." : ""));
+    say_wrapped(context.streams.out,
+                "Shops: " + std::to_string(done.shops_new) + " new, " + std::to_string(done.shops_newer) +
+                    " with newer counts, " + std::to_string(done.shops_known) + " known already." +
+                    (done.own ? " This shop's own counts were passed over; they count already." : ""));
     return 0;
 }
 
@@ -350,13 +349,15 @@ int run_learning_calibration(Context& context, bool json) {
     }
     const std::size_t scored = calibration.shipped.jobs.jobs;
     if (scored == 0) {
-        say(context, "No job of this shop is handed back with a confirmed cause yet.");
+        say_wrapped(context.streams.out, "No job of this shop is handed back with a confirmed cause yet.");
         return 0;
     }
-    say(context, jobs(static_cast<std::int64_t>(scored)) +
-                     " with a confirmed cause, each as it stood before the cure. Learned odds are those from "
-                     "the jobs handed back before it, and from other shops.");
-    if (scored < fewest_to_say_much) say(context, "With fewer than 20 jobs these figures say little.");
+    say_wrapped(context.streams.out,
+                jobs(static_cast<std::int64_t>(scored)) +
+                    " with a confirmed cause, each as it stood before the cure. Learned odds are those from "
+                    "the jobs handed back before it, and from other shops.");
+    if (scored < fewest_to_say_much)
+        say_wrapped(context.streams.out, "With fewer than 20 jobs these figures say little.");
     print_scores(out, calibration.shipped, calibration.learned);
     print_table(out, "Shipped odds, true share with 95 % certainty", calibration.shipped.table);
     print_table(out, "Learned odds, true share with 95 % certainty", calibration.learned.table);

@@ -12,12 +12,6 @@ using namespace study::practice;
 
 namespace {
 
-constexpr int page_width = 80;
-
-void line(std::ostream& out, const std::string& text, int hang = 0) {
-    out << wrapped_keeping_indent(text, page_width, hang) << "\n";
-}
-
 std::string ranking_text(const std::vector<RankLine>& ranking) {
     std::string text;
     for (const RankLine& rank : ranking) {
@@ -28,15 +22,15 @@ std::string ranking_text(const std::vector<RankLine>& ranking) {
 }
 
 void print_step(std::ostream& out, const DebriefStep& step) {
-    line(out, fmt::format("{}. {}: {} ({})", step.number, step.did, step.found, step.minutes), 3);
-    for (const std::string& note : step.notes) line(out, "   " + note, 3);
-    line(out, "   " + step.verdict, 3);
+    say_wrapped(out, fmt::format("{}. {}: {} ({})", step.number, step.did, step.found, step.minutes), 3);
+    for (const std::string& note : step.notes) say_wrapped(out, "   " + note, 3);
+    say_wrapped(out, "   " + step.verdict, 3);
     if (!step.best.empty()) {
-        line(out,
-             fmt::format("   {}: {}. {}", step.good ? "The expert's step" : "Better", step.best, step.why),
-             3);
+        say_wrapped(
+            out,
+            fmt::format("   {}: {}. {}", step.good ? "The expert's step" : "Better", step.best, step.why), 3);
     }
-    if (!step.ranking.empty()) line(out, "   Then: " + ranking_text(step.ranking) + ".", 3);
+    if (!step.ranking.empty()) say_wrapped(out, "   Then: " + ranking_text(step.ranking) + ".", 3);
 }
 
 }  // namespace
@@ -155,25 +149,27 @@ void print_debrief(std::ostream& out, const Debrief& debrief) {
     if (!debrief.skipped_cautions.empty()) {
         out << "\nCAUTIONS LEFT OUT\n";
         for (const SkippedCautions& skipped : debrief.skipped_cautions) {
-            line(out, "  " + skipped.work, 4);
-            for (const std::string& caution : skipped.cautions) line(out, "    " + caution, 6);
+            say_wrapped(out, "  " + skipped.work, 4);
+            for (const std::string& caution : skipped.cautions) say_wrapped(out, "    " + caution, 6);
         }
     }
     out << "\nHow it went\n";
-    line(out, debrief.headline);
-    line(out, debrief.truth);
-    for (const std::string& sentence : debrief.minutes) line(out, "  " + sentence, 4);
+    say_wrapped(out, debrief.headline);
+    say_wrapped(out, debrief.truth);
+    for (const std::string& sentence : debrief.minutes) say_wrapped(out, "  " + sentence, 4);
     for (const Habit& habit : debrief.habits) {
-        line(out, fmt::format("  {} {}. {}", habit.kept ? "kept  " : "broken", habit.name, habit.text), 9);
+        say_wrapped(out, fmt::format("  {} {}. {}", habit.kept ? "kept  " : "broken", habit.name, habit.text),
+                    9);
     }
-    line(out, debrief.sureness);
-    line(out, debrief.help);
+    say_wrapped(out, debrief.sureness);
+    say_wrapped(out, debrief.help);
     out << "\nStep by step\n";
-    line(out, "At the start: " + ranking_text(debrief.ranking_at_start) + ".");
+    say_wrapped(out, "At the start: " + ranking_text(debrief.ranking_at_start) + ".");
     for (const DebriefStep& step : debrief.steps) print_step(out, step);
     out << "\nThree things to practise\n";
     int number = 0;
-    for (const std::string& thing : debrief.practise) line(out, fmt::format("  {}. {}", ++number, thing), 5);
+    for (const std::string& thing : debrief.practise)
+        say_wrapped(out, fmt::format("  {}. {}", ++number, thing), 5);
 }
 
 }  // namespace hardover

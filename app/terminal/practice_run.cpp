@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cctype>
-#include <istream>
 #include <ostream>
 #include <sstream>
 
@@ -17,15 +16,8 @@ namespace hardover {
 using namespace study::practice;
 using jobs_detail::quoted;
 
-namespace {
-
-constexpr int page_width = 80;
-
-}  // namespace
-
 PracticeRun::PracticeRun(Context& context, std::ostream& out, Session session, Write write)
-    : context_(context),
-      out_(out),
+    : Dialogue(context.streams, out),
       units_(units_in_use(context)),
       session_(std::move(session)),
       write_(std::move(write)),
@@ -34,7 +26,7 @@ PracticeRun::PracticeRun(Context& context, std::ostream& out, Session session, W
 
 Result<void> PracticeRun::run() {
     print_start();
-    while (session_.phase() != Session::Phase::ended && !input_ended_ && !lost_) {
+    while (session_.phase() != Session::Phase::ended && !input_ended() && !lost_) {
         print_page_help();
         const std::optional<std::string> line = read_line("> ");
         if (!line || take_line(trimmed(*line)) == Flow::leave) break;
@@ -346,27 +338,6 @@ bool PracticeRun::keep(const PracticeEvent& event) {
     const Result<void> written = write_(event);
     if (!written) lost_ = written.error();
     return written.ok();
-}
-
-std::optional<std::string> PracticeRun::read_line(const std::string& prompt) {
-    out_ << prompt << std::flush;
-    std::string line;
-    if (!std::getline(context_.streams.in, line)) {
-        out_ << "\n";
-        input_ended_ = true;
-        return std::nullopt;
-    }
-    if (!context_.streams.colour) out_ << line << "\n";  // a pipe shows no typing: keep the log whole
-    return line;
-}
-
-void PracticeRun::say(const std::string& text, int hang) {
-    out_ << wrapped_keeping_indent(text, page_width, hang) << "\n";
-}
-
-void PracticeRun::heading(const std::string& text) {
-    const bool bold = context_.streams.colour;
-    out_ << "\n" << (bold ? "\x1b[1m" : "") << text << (bold ? "\x1b[0m" : "") << "\n";
 }
 
 }  // namespace hardover

@@ -11,10 +11,11 @@
 #include "app/study/practice_debrief.hpp"
 #include "app/study/practice_page.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/dialogue.hpp"
 
 namespace hardover {
 
-class PracticeRun {
+class PracticeRun : Dialogue {
   public:
     // Writes an event where the boat is kept.
     using Write = std::function<Result<void>(const study::practice::PracticeEvent&)>;
@@ -72,12 +73,6 @@ class PracticeRun {
         const study::practice::CautionQuestion& question);
     bool keep(const study::practice::PracticeEvent& event);
 
-    std::optional<std::string> read_line(const std::string& prompt);
-    void say(const std::string& text, int hang = 0);
-    void heading(const std::string& text);
-
-    Context& context_;
-    std::ostream& out_;
     UnitSystem units_;  // the shop's
     study::practice::Session session_;
     Write write_;
@@ -87,8 +82,7 @@ class PracticeRun {
     std::string thought_;                  // cause said last
     std::size_t hinted_at_ = 0;            // work done when the last hint was taken
     int hinted_ = 0;                       // its level
-    bool input_ended_ = false;
-    std::optional<Error> lost_;  // what kept an event from being written
+    std::optional<Error> lost_;            // what kept an event from being written
 };
 
 void print_debrief(std::ostream& out, const study::practice::Debrief& debrief);

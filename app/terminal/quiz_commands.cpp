@@ -22,12 +22,6 @@ namespace {
 using namespace study;
 using nlohmann::ordered_json;
 
-constexpr int page_width = 80;
-
-void say(Context& context, const std::string& text, int hang = 0) {
-    context.streams.out << wrapped_keeping_indent(text, page_width, hang) << "\n";
-}
-
 ordered_json json_of(const std::vector<ItemFigure>& figures) {
     ordered_json list = ordered_json::array();
     for (const ItemFigure& figure : figures) {
@@ -80,8 +74,9 @@ int run_quiz(Context& context, const QuizRequest& request) {
                 });
     const Result<bool> ran = run.run(run.quiz().opening() + " ");
     if (!ran) return refuse(context, ran.error());
-    say(context, store ? "Kept for " + learner.name + ". See: hardover learner show " + learner.name
-                       : "Nothing is kept without a learner: hardover quiz --learner NAME");
+    say_wrapped(context.streams.out,
+                store ? "Kept for " + learner.name + ". See: hardover learner show " + learner.name
+                      : "Nothing is kept without a learner: hardover quiz --learner NAME");
     return 0;
 }
 
@@ -108,9 +103,10 @@ int run_quiz_figures(Context& context, unsigned seed, bool json) {
         context.streams.out << json_text(figures) << "\n";
         return 0;
     }
-    say(context, fmt::format("{} items on {} statements (of {} that may be asked; the others would not be "
-                             "fair). A figure counts once, whatever its numbers.",
-                             counts.made, counts.statements, counts.listed));
+    say_wrapped(context.streams.out,
+                fmt::format("{} items on {} statements (of {} that may be asked; the others would not be "
+                            "fair). A figure counts once, whatever its numbers.",
+                            counts.made, counts.statements, counts.listed));
     print_figures(context, "By form", counts.by_form);
     print_figures(context, "By complaint (an item may belong to several)", counts.by_complaint);
     print_figures(context, "By part", counts.by_part);

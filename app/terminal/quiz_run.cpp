@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <chrono>
-#include <istream>
 #include <ostream>
 
 #include "app/terminal/words.hpp"
@@ -12,14 +11,8 @@ namespace hardover {
 
 using namespace study;
 
-namespace {
-
-constexpr int page_width = 80;
-
-}  // namespace
-
 QuizRun::QuizRun(Context& context, const Knowledge& knowledge, QuizInHand quiz, Keep keep, bool tells_marks)
-    : context_(context),
+    : Dialogue(context.streams, context.streams.out),
       knowledge_(knowledge),
       quiz_(std::move(quiz)),
       keep_(std::move(keep)),
@@ -34,7 +27,7 @@ Result<bool> QuizRun::run(const std::string& opening) {
         left = !answered.value();
         if (!left) quiz_.go_on();
     }
-    context_.streams.out << "\n";
+    out_ << "\n";
     if (tells_marks_) {
         for (const std::string& line : quiz_.closing()) say(line);
     }
@@ -43,7 +36,7 @@ Result<bool> QuizRun::run(const std::string& opening) {
 
 void QuizRun::print_item() {
     const ItemText text = item_text(knowledge_, quiz_.item());
-    context_.streams.out << "\n";
+    out_ << "\n";
     say(fmt::format("{} of {} · {}", quiz_.number(), quiz_.count(), text.heading));
     for (const std::string& line : text.given) say("  " + line, 4);
     say(text.question + " " + text.how);
@@ -54,20 +47,19 @@ void QuizRun::print_item() {
 Result<bool> QuizRun::ask() {
     print_item();
     const auto shown = std::chrono::steady_clock::now();
-    for (std::string line;
-         context_.streams.out << "> " << std::flush, std::getline(context_.streams.in, line);) {
-        if (trimmed(line) == "q" || trimmed(line) == "quit") return false;
-        const std::size_t mark = line.rfind('@');
+    while (const std::optional<std::string> line = read_line("> ")) {
+        if (trimmed(*line) == "q" || trimmed(*line) == "quit") return false;
+        const std::size_t mark = line->rfind('@');
         std::optional<double> sure;
         if (mark != std::string::npos) {
-            const Result<double> read = read_sureness(line.substr(mark + 1));
+            const Result<double> read = read_sureness(line->substr(mark + 1));
             if (!read) {
                 say(read.error().text());
                 continue;
             }
             sure = read.value();
         }
-        const auto answer = quiz_.weigh(trimmed(line.substr(0, mark)), sure);
+        const auto answer = quiz_.weigh(trimmed(line->substr(0, mark)), sure);
         if (!answer) {
             say(answer.error().text());
             continue;
@@ -77,7 +69,6 @@ Result<bool> QuizRun::ask() {
         if (!taken) return taken.error();
         return true;
     }
-    context_.streams.out << "\n";
     return false;
 }
 
@@ -91,10 +82,6 @@ Result<void> QuizRun::take(const QuizInHand::Answer& answer, double seconds) {
     say(feedback.verdict);
     for (const std::string& text : feedback.lines) say("  " + text, 2);
     return {};
-}
-
-void QuizRun::say(const std::string& text, int hang) {
-    context_.streams.out << wrapped_keeping_indent(text, page_width, hang) << "\n";
 }
 
 }  // namespace hardover

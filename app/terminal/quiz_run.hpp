@@ -7,10 +7,11 @@
 
 #include "app/study/quiz_in_hand.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/dialogue.hpp"
 
 namespace hardover {
 
-class QuizRun {
+class QuizRun : Dialogue {
   public:
     // Writes an answer and the seconds spent on it, before anything is said about it.
     using Keep = std::function<Result<void>(const study::QuizInHand::Answer&, double seconds)>;
@@ -29,9 +30,7 @@ class QuizRun {
     void print_item();
     Result<bool> ask();
     Result<void> take(const study::QuizInHand::Answer& answer, double seconds);
-    void say(const std::string& text, int hang = 0);
 
-    Context& context_;
     const Knowledge& knowledge_;
     study::QuizInHand quiz_;
     Keep keep_;

@@ -46,4 +46,8 @@ std::string wrapped_keeping_indent(const std::string& text, int width, int hang)
     return std::string(indent, ' ') + wrapped(text.substr(indent), width - static_cast<int>(indent), hang);
 }
 
+void say_wrapped(std::ostream& out, const std::string& text, int hang) {
+    out << wrapped_keeping_indent(text, 80, hang) << "\n";
+}
+
 }  // namespace hardover

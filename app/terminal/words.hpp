@@ -1,6 +1,8 @@
-// Small readers of what a person typed, shared by the terminal's commands. Knows no job.
+// Small readers of what a person typed, and how paragraphs are printed, shared by the terminal's commands.
+// Knows no job.
 #pragma once
 
+#include <iosfwd>
 #include <optional>
 #include <string>
 #include <utility>
@@ -26,5 +28,8 @@ std::string joined(const std::vector<std::string>& texts, const std::string& bet
 
 // As wrapped(), but keeps the blanks the text starts with; further lines start with `hang` spaces.
 std::string wrapped_keeping_indent(const std::string& text, int width, int hang);
+
+// A paragraph broken at 80 columns.
+void say_wrapped(std::ostream& out, const std::string& text, int hang = 0);
 
 }  // namespace hardover

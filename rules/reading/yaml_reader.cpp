@@ -34,10 +34,11 @@ class TreeBuilder : public YAML::EventHandler {
 
     YamlNode take_root() { return std::move(root_); }
 
-    // The parser counts columns in bytes.
+    // The parser counts columns in bytes, and goes on counting behind the end when a text breaks off there.
     Place place(const YAML::Mark& mark) const {
-        const std::size_t end = std::min(static_cast<std::size_t>(std::max(mark.pos, 0)), text_.size());
-        const std::size_t bytes = std::min(static_cast<std::size_t>(std::max(mark.column, 0)), end);
+        const int behind = std::max(mark.pos - static_cast<int>(text_.size()), 0);
+        const std::size_t end = static_cast<std::size_t>(std::max(mark.pos - behind, 0));
+        const std::size_t bytes = std::min(static_cast<std::size_t>(std::max(mark.column - behind, 0)), end);
         const int letters = count_letters(text_.substr(end - bytes, bytes));
         return {file_, lines_before_ + std::max(mark.line, 0) + 1, letters + 1};
     }

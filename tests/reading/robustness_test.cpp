@@ -87,6 +87,19 @@ TEST_CASE("Deeply nested brackets are refused") {
           "brackets here and just above)");
 }
 
+TEST_CASE("A text that breaks off in the middle of an escape is refused at its end, not behind it") {
+    for (const char* escape : {"\\x", "\\u", "\\u1", "\\U"}) {
+        INFO(escape);
+        const std::string text = std::string("- caution: a\n  name: \"é") + escape;
+        const KnowledgeRead read = read_knowledge({{"short.yaml", text}}, Functions{});
+        REQUIRE_FALSE(read.faults.empty());
+        const Place& place = read.faults.front().place;
+        CHECK(place.line == 2);
+        CHECK(place.column > 8);
+        CHECK(place.column <= 11 + static_cast<int>(std::string(escape).size()));
+    }
+}
+
 TEST_CASE("Deep indentation is refused") {
     std::string text;
     for (int i = 0; i < 3000; ++i) text += std::string(i, ' ') + "a:\n";

@@ -140,6 +140,20 @@ TEST_CASE("One wrong bit in the header is refused, or does no harm to the events
     CHECK(refusals >= 160);
 }
 
+TEST_CASE("However many free pages a file has, it is read on opening while little is in it") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("jobs.db");
+    make_records(path, 60);
+    const std::string much = std::to_string(records_detail::most_bytes_read_on_opening + 1);
+    run_sql(path, "CREATE TABLE much (a); INSERT INTO much VALUES (zeroblob(" + much + ")); DROP TABLE much");
+    REQUIRE(fs::file_size(path) > static_cast<std::uintmax_t>(records_detail::most_bytes_read_on_opening));
+    REQUIRE_OK(Store::open(path));
+    run_sql(path, "UPDATE learners SET name = name; INSERT INTO learners VALUES (1, 'A07', '', 0, 12345)");
+    const auto store = Store::open(path);
+    REQUIRE_FALSE(store.ok());
+    CHECK(records_detail::is_damage(store.error()));
+}
+
 TEST_CASE("A page overwritten in the middle of the file is found before anything is written") {
     const TemporaryFolder folder;
     const std::string path = folder.file("jobs.db");

@@ -108,7 +108,8 @@ int PowerCut::truncates(std::string_view path, std::int64_t size) {
     return cache(path, {true, "", size});
 }
 
-// SQLite syncs the folder too with the first sync of a new journal or log, so its name is on the disk then.
+// SQLite syncs the folder too with the first sync of a new journal or log, so that all names in it are on the
+// disk then. The sync of the records file itself does nothing for its name, as POSIX allows.
 int PowerCut::syncs(std::string_view path) {
     if (off_) return SQLITE_IOERR;
     const auto found = files_.find(path);
@@ -123,7 +124,9 @@ int PowerCut::syncs(std::string_view path) {
         }
     }
     file.cached.clear();
-    file.there_for_good = true;
+    if (path != path_ && !file.there_for_good) {
+        for (auto& [name, of_folder] : files_) of_folder.there_for_good = of_folder.is_there;
+    }
     return SQLITE_OK;
 }
 

@@ -92,6 +92,45 @@ void try_all(Kept kept) {
     for (unsigned seed = 1; seed <= seeds; ++seed) try_power_cut(kept, seed, moments(random));
 }
 
+// The first records of a shop, in an empty folder: a job with eight events, the file closed after each. Gives
+// how many were confirmed.
+int begin_shop(const std::string& path) {
+    int confirmed = 0;
+    for (int i = 1; i <= 8; ++i) {
+        auto store = Store::open(path, std::chrono::milliseconds(0));
+        if (!store.ok()) break;
+        const bool kept = i == 1 ? store.value().start_job(event(1), summary()).ok()
+                                 : store.value().append(1, event(i), summary()).ok();
+        if (!kept) break;
+        confirmed = i;
+    }
+    return confirmed;
+}
+
+void try_first_records(Kept kept, unsigned seed, int moment) {
+    INFO("seed " << seed << ", the power goes at change " << moment);
+    const TemporaryFolder folder;
+    const std::string path = folder.file("records.db");
+    PowerCut power(path, seed, moment);
+    int confirmed = 0;
+    {
+        const Surroundings watched(kept, &power);
+        confirmed = begin_shop(path);
+    }
+    REQUIRE(power.is_off());
+    power.switch_on();
+    const Surroundings sound(kept, nullptr);
+    const auto store = Store::open(path);
+    REQUIRE_OK(store);
+    REQUIRE_OK(store.value().check());
+    if (confirmed == 0) return;
+    const auto events = store.value().events(1);
+    REQUIRE_OK(events);
+    const int found = static_cast<int>(events.value().size());
+    CHECK((found == confirmed || found == confirmed + 1));
+    CHECK(in_order(events.value()));
+}
+
 // A plain database. Gives SQLite's code of what is run, and how many rows it changed.
 int run_plain(const std::string& path, const std::string& sql, int* rows = nullptr) {
     sqlite3* handle = nullptr;
@@ -144,6 +183,40 @@ TEST_CASE("When the power goes, a write-ahead log loses no confirmed event, what
 TEST_CASE(
     "When the power goes, a rollback journal loses no confirmed event, whatever the disk's cache lost") {
     try_all(Kept::rollback);
+}
+
+TEST_CASE(
+    "When the power goes over the first records, neither file nor confirmed event is lost with its name") {
+    for (const Kept kept : {Kept::write_ahead, Kept::rollback}) {
+        const TemporaryFolder folder;
+        const std::string path = folder.file("records.db");
+        PowerCut never(path, 0, 1'000'000);
+        {
+            const Surroundings watched(kept, &never);
+            REQUIRE(begin_shop(path) == 8);
+        }
+        REQUIRE(never.changes() > 50);
+        for (int moment = 1; moment <= never.changes(); ++moment) {
+            try_first_records(kept, 100 + static_cast<unsigned>(moment), moment);
+        }
+    }
+}
+
+TEST_CASE("A new file whose name never gets to the disk is lost there, so that a power cut can show it") {
+    int gone = 0;
+    for (unsigned seed = 1; seed <= 20; ++seed) {
+        const TemporaryFolder folder;
+        const std::string path = folder.file("plain.db");
+        PowerCut power(path, seed, 40);
+        {
+            const FaultyDisk disk(&power);
+            write_plain(path, "PRAGMA journal_mode = MEMORY; CREATE TABLE t (a)");
+        }
+        REQUIRE(power.is_off());
+        power.switch_on();
+        gone += fs::exists(path) ? 0 : 1;
+    }
+    CHECK(gone > 3);
 }
 
 TEST_CASE("Of weaker settings than the program's own a power cut shows what they lose") {

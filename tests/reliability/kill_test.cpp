@@ -51,12 +51,12 @@ void kill_at_every_write_and_require(Command command) {
 
 TEST_CASE("An interview killed at any moment keeps every confirmed answer and goes on from there") {
     const ScratchFolder folder;
-    kill_and_require(interview_dialogue(folder.file("records.db")), so_many(350, 8), 20261126);
+    kill_and_require(interview_dialogue(folder.file("records.db")), so_many(320, 8), 20261126);
 }
 
 TEST_CASE("A practice boat left by a kill keeps every confirmed step and goes on from there") {
     const ScratchFolder folder;
-    kill_and_require(practice_dialogue(folder.file("records.db")), so_many(130, 4), 20261127);
+    kill_and_require(practice_dialogue(folder.file("records.db")), so_many(100, 4), 20261127);
 }
 
 TEST_CASE("A quiz left by a kill keeps every confirmed answer and goes on from there") {
@@ -82,6 +82,11 @@ TEST_CASE("A backup killed on its way leaves the records whole and no half copy 
 TEST_CASE("Records killed while a backup is brought back are the old or the new ones, and the old are kept") {
     kill_and_require(restoring(), so_many(50, 2), 20261202);
     if (whole_run()) kill_at_every_write_and_require(restoring());
+}
+
+TEST_CASE("Damaged records killed while they are put right are as found or mended, and go on to be mended") {
+    kill_and_require(mending(), so_many(60, 2), 20261205);
+    if (whole_run()) kill_at_every_write_and_require(mending());
 }
 
 TEST_CASE("Records of another computer killed while they are merged are all there or none") {

@@ -10,6 +10,7 @@
 #include "killed_commands.hpp"
 #include "records_seen.hpp"
 #include "scratch_folder.hpp"
+#include "support.hpp"
 
 namespace hardover_tests {
 
@@ -103,6 +104,41 @@ const Made& a_class() {
     return done ? made : made;
 }
 
+void change_everywhere(const std::string& path, const std::string& from, const std::string& to) {
+    std::string bytes = file_text(path);
+    int changed = 0;
+    for (std::size_t at = 0; (at = bytes.find(from, at)) != std::string::npos; ++changed) {
+        bytes.replace(at, from.size(), to);
+    }
+    if (changed == 0) throw std::runtime_error("nowhere in the file: " + from);
+    write_file(path, bytes);
+}
+
+constexpr const char* all_bodies = "SELECT body FROM events ORDER BY job, sequence";
+
+// The same with a backup beside them; then in one event a bit has turned, in another several.
+const Made& damaged_records() {
+    static const Made made;
+    static const bool done = [] {
+        two_computers().copy_to(made.file(""));
+        must({"--records", made.file("records.db"), "records", "backup"});
+        change_everywhere(made.file("records.db"), "\"job 5 event 2\"", "\"job 5 event 0\"");
+        change_everywhere(made.file("records.db"), "\"job 7 event 4\"", "\"job 7 EVENT 4\"");
+        return true;
+    }();
+    return done ? made : made;
+}
+
+bool kept_aside(const std::string& folder) {
+    for (const auto& entry : fs::recursive_directory_iterator(folder + "backups")) {
+        if (entry.is_regular_file() &&
+            file_text(entry.path().string()).find("EVENT 4") != std::string::npos) {
+            return true;
+        }
+    }
+    return false;
+}
+
 std::vector<std::string> merged_attempts(const std::string& folder) {
     return see_records(
                folder + "records.db",
@@ -148,6 +184,26 @@ Command restoring() {
             if (entry.is_regular_file() && number_of_events(entry.path().string()) == events_here) return "";
         }
         return "what was there before is in no backup";
+    };
+    command.things = jobs_here * 12;
+    return command;
+}
+
+Command mending() {
+    Command command;
+    command.fault = "kill -9 while damaged rows are put right";
+    command.prepare = [](const std::string& folder) {
+        damaged_records().copy_to(folder);
+        return on_records(folder, {"records", "mend"});
+    };
+    command.trouble = [](const std::string& folder, bool finished) -> std::string {
+        static const auto written = see_records(two_computers().file("records.db"), all_bodies).rows;
+        static const auto damaged = see_records(damaged_records().file("records.db"), all_bodies).rows;
+        const RecordsSeen here = see_records(folder + "records.db", all_bodies);
+        if (!here.trouble.empty()) return here.trouble;
+        if (here.rows == damaged && !finished) return "";
+        if (here.rows != written) return "the events are neither as they were written nor as they were found";
+        return kept_aside(folder) ? "" : "the records as they were found are nowhere";
     };
     command.things = jobs_here * 12;
     return command;
