@@ -14,7 +14,7 @@ namespace hardover {
 // Causes that come first: as many as a technician keeps in mind.
 inline constexpr std::size_t kept_in_mind = 3;
 
-// What the look is taken before.
+// What the look is taken before: help called without anything tried, or whatever else ends the asking.
 enum class Before { remedy, help };
 
 // The question that tells most a minute on whether what is wrong is beyond the first causes of the ranking;

@@ -162,9 +162,9 @@ class Adviser {
         if (planned.kind != NextStep::Kind::remedy && planned.kind != NextStep::Kind::stop_asking) {
             return planned;
         }
-        const auto question =
-            narrowing_question(outlook_.decision(), hypotheses_, ranking_.causes,
-                               planned.kind == NextStep::Kind::remedy ? Before::remedy : Before::help);
+        const bool help = planned.kind == NextStep::Kind::stop_asking && nothing_tried();
+        const auto question = narrowing_question(outlook_.decision(), hypotheses_, ranking_.causes,
+                                                 help ? Before::help : Before::remedy);
         if (!question) return planned;
         const auto weighed = std::find_if(steps_.begin(), steps_.end(), [&](const Weighed& step) {
             return step.kind == Weighed::Kind::ask && step.index == *question;
@@ -173,6 +173,11 @@ class Adviser {
         NextStep look = step_of(*weighed);
         look.narrows = true;
         return look;
+    }
+
+    bool nothing_tried() const {
+        return std::none_of(ranking_.causes.begin(), ranking_.causes.end(),
+                            [](const RankedCause& cause) { return cause.put_right; });
     }
 
     // What the cause that a step puts right comes from, where that is likely: left in place, it brings the
