@@ -10,6 +10,8 @@ namespace hardover::classroom {
 namespace {
 
 constexpr const char* keys_purpose = "hardover.class_keys.v1";
+constexpr const char* recovery_purpose = "hardover.class_recovery.v1";
+constexpr std::size_t recovery_words = 8;  // 72 bits, behind Argon2id
 constexpr const char* seed_domain = "hardover.seed.v1";
 constexpr const char* start_code_domain = "hardover.start_code.v1";
 constexpr std::uint64_t seeds = 1000000;
@@ -34,6 +36,20 @@ Result<std::string> sealed_keys(std::string_view secrets, const std::string& pas
                                 std::optional<Cost> cost) {
     if (auto right = look_over_passphrase(passphrase); !right) return right.error();
     return seal(keys_purpose, secrets, passphrase, cost);
+}
+
+// The class keeps one box, or two with a line end between: of the passphrase, and of the recovery words.
+struct Boxes {
+    std::string passphrase;
+    std::string recovery;  // "": none
+};
+Boxes boxes_of(const StoredClass& of) {
+    const std::size_t end = std::min(of.sealed.find('\n'), of.sealed.size());
+    return {of.sealed.substr(0, end), of.sealed.substr(std::min(end + 1, of.sealed.size()))};
+}
+Result<void> keep_boxes(ClassStore& store, const StoredClass& of, const Boxes& boxes) {
+    return store.change_sealed(of.number,
+                               boxes.passphrase + (boxes.recovery.empty() ? "" : "\n" + boxes.recovery));
 }
 
 std::string next_id(const std::vector<StoredSet>& sets) {
@@ -102,7 +118,7 @@ Result<StoredClass> find_class(const ClassStore& store, const std::string& name)
 }
 
 Result<ClassKeys> open_class(const StoredClass& of, const std::string& passphrase) {
-    const auto secrets = open_box(keys_purpose, of.sealed, passphrase);
+    const auto secrets = open_box(keys_purpose, boxes_of(of).passphrase, passphrase);
     if (!secrets) return secrets.error();
     const std::string_view bytes = secrets.value().bytes();
     KeyPair pair;
@@ -116,11 +132,41 @@ Result<ClassKeys> open_class(const StoredClass& of, const std::string& passphras
 
 Result<void> change_passphrase(ClassStore& store, const StoredClass& of, const std::string& old_one,
                                const std::string& new_one, std::optional<Cost> cost) {
-    const auto secrets = open_box(keys_purpose, of.sealed, old_one);
+    const Boxes boxes = boxes_of(of);
+    const auto secrets = open_box(keys_purpose, boxes.passphrase, old_one);
     if (!secrets) return secrets.error();
     const auto sealed = sealed_keys(secrets.value().bytes(), new_one, cost);
     if (!sealed) return sealed.error();
-    return store.change_sealed(of.number, sealed.value());
+    return keep_boxes(store, of, {sealed.value(), boxes.recovery});
+}
+
+Result<Recovery> draw_recovery(const StoredClass& of, const std::string& passphrase,
+                               std::optional<Cost> cost) {
+    const auto secrets = open_box(keys_purpose, boxes_of(of).passphrase, passphrase);
+    if (!secrets) return secrets.error();
+    std::string words = random_words(recovery_words);
+    const auto sealed = seal(recovery_purpose, secrets.value().bytes(), words, cost);
+    if (!sealed) return sealed.error();
+    return Recovery{std::move(words), sealed.value()};
+}
+
+Result<void> keep_recovery(ClassStore& store, const StoredClass& of, const Recovery& recovery) {
+    return keep_boxes(store, of, {boxes_of(of).passphrase, recovery.sealed});
+}
+
+Result<void> recover_class(ClassStore& store, const StoredClass& of, const std::string& words,
+                           const std::string& new_one, std::optional<Cost> cost) {
+    const Boxes boxes = boxes_of(of);
+    if (boxes.recovery.empty()) {
+        return Error{
+            Error::Kind::not_found, "the class has no recovery sheet", "",
+            "only the passphrase opens it; write a sheet while it is known: hardover class recovery-sheet"};
+    }
+    const auto secrets = open_box(recovery_purpose, boxes.recovery, words);
+    if (!secrets) return secrets.error();
+    const auto sealed = sealed_keys(secrets.value().bytes(), new_one, cost);
+    if (!sealed) return sealed.error();
+    return keep_boxes(store, of, {sealed.value(), boxes.recovery});
 }
 
 Result<Roster> roster_of(const ClassStore& store, const StoredClass& of) {

@@ -32,6 +32,22 @@ Result<ClassKeys> open_class(const StoredClass& of, const std::string& passphras
 Result<void> change_passphrase(ClassStore& store, const StoredClass& of, const std::string& old_one,
                                const std::string& new_one, std::optional<Cost> cost = std::nullopt);
 
+// Words for a sheet of paper that open the class when the passphrase is lost; they stay good when it is
+// changed.
+struct Recovery {
+    std::string words;
+    std::string sealed;  // the class's secrets behind them
+};
+// Errors: as open_class.
+Result<Recovery> draw_recovery(const StoredClass& of, const std::string& passphrase,
+                               std::optional<Cost> cost = std::nullopt);
+// From now on these words open the class, and no earlier ones.
+Result<void> keep_recovery(ClassStore& store, const StoredClass& of, const Recovery& recovery);
+// A new passphrase by these words. Errors not_found: none were ever kept; bad_input: one message, whatever is
+// wrong.
+Result<void> recover_class(ClassStore& store, const StoredClass& of, const std::string& words,
+                           const std::string& new_one, std::optional<Cost> cost = std::nullopt);
+
 Result<Roster> roster_of(const ClassStore& store, const StoredClass& of);
 Result<void> keep_roster(ClassStore& store, const StoredClass& of, const Roster& roster);
 

@@ -3,6 +3,7 @@
 
 #include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
+#include "app/records/without_triggers.hpp"
 
 namespace hardover {
 
@@ -147,6 +148,24 @@ Result<void> ClassStore::add_set(ClassNumber number, const StoredSet& set) {
     insert.bind(set.sitting).bind(number).bind(set.id).bind(set.made_at).bind(set.file);
     if (auto written = done(database, insert); !written) return written;
     return transaction.commit();
+}
+
+Result<void> ClassStore::forget_set(const std::string& sitting) {
+    const Database& database = store_->connection_->database;
+    if (auto set = database.run("PRAGMA secure_delete = ON"); !set.ok()) return set;
+    Transaction transaction(database);
+    if (auto begun = transaction.begin(); !begun.ok()) return begun;
+    WithoutTriggers without;
+    if (auto begun = without.begin(database); !begun.ok()) return begun;
+    for (const char* table : {"class_records", "class_hand_ins", "class_sets"}) {
+        Statement forget(database, std::string("DELETE FROM ") + table + " WHERE sitting = ?");
+        if (auto forgotten = done(database, forget.bind(sitting)); !forgotten) return forgotten;
+    }
+    Statement marks(database, "DELETE FROM class_marks");
+    if (auto forgotten = done(database, marks); !forgotten) return forgotten;
+    if (auto ended = without.end(database); !ended.ok()) return ended;
+    if (auto committed = transaction.commit(); !committed) return committed;
+    return empty_the_log(database);
 }
 
 Result<std::vector<StoredSet>> ClassStore::sets(ClassNumber number) const {

@@ -92,6 +92,9 @@ class ClassStore {
     Result<void> keep_seats(ClassNumber number, const std::vector<StoredSeat>& seats);
     // Error bad_input: the class has a set of that id.
     Result<void> add_set(ClassNumber number, const StoredSet& set);
+    // Takes a set, its records and hand-ins, and all marks off this PC, overwritten on the disk. A hand-in of
+    // it that comes in again is of no known set then.
+    Result<void> forget_set(const std::string& sitting);
     Result<std::vector<StoredSet>> sets(ClassNumber number) const;  // in the order they were made
     // Adds what is new of a hand-in and its records; what is there stays as it is. Gives how many records
     // were new; nothing is written when there is nothing new.

@@ -9,6 +9,7 @@
 #include "app/records/backups.hpp"
 #include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
+#include "app/records/without_triggers.hpp"
 
 namespace hardover {
 
@@ -131,32 +132,6 @@ Result<std::optional<Row>> row_in(const Database& backup, const Damaged& damaged
     const bool it = row == damaged.row || checksum_of(row) == damaged.checksum;
     return it ? std::optional<Row>(row) : std::nullopt;
 }
-
-// Takes away the triggers that refuse a change, for as long as a transaction.
-class WithoutTriggers {
-  public:
-    Result<void> begin(const Database& database) {
-        Statement select(database, "SELECT name, sql FROM sqlite_master WHERE type = 'trigger'");
-        std::vector<std::string> drops;
-        int code = select.step();
-        for (; code == SQLITE_ROW; code = select.step()) {
-            drops.push_back("DROP TRIGGER " + select.text(0));
-            again_.push_back(select.text(1));
-        }
-        if (code != SQLITE_DONE) return database.error(code);
-        return run(database, drops);
-    }
-    Result<void> end(const Database& database) const { return run(database, again_); }
-
-  private:
-    static Result<void> run(const Database& database, const std::vector<std::string>& statements) {
-        for (const std::string& sql : statements) {
-            if (auto done = database.run(sql.c_str()); !done.ok()) return done;
-        }
-        return {};
-    }
-    std::vector<std::string> again_;
-};
 
 Result<void> put(const Database& database, const Damaged& damaged, const Row& row) {
     const Summed& of = *damaged.of;

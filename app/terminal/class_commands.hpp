@@ -5,7 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "app/classroom/archive.hpp"
 #include "app/classroom/instructor.hpp"
+#include "app/reports/pdf_wish.hpp"
 #include "app/study/portrait.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/words.hpp"
@@ -37,6 +39,9 @@ struct ClassRequest {
     bool graded = false;
     bool with_names = false;
     bool json = false;
+    bool recovery = false;  // by the words of the recovery sheet
+    bool yes = false;       // do it, rather than say what would be done
+    int months = classroom::months_kept;
     std::uint64_t seed = 1;
 };
 
@@ -47,6 +52,8 @@ CLI::App& add_class(CLI::App& app, std::function<int(Context&)>& run);
 int run_class_new(Context& context, const ClassRequest& request);
 int run_class_list(Context& context, const ClassRequest& request);
 int run_class_passphrase(Context& context, const ClassRequest& request);
+int run_class_recovery_sheet(Context& context, const ClassRequest& request);
+int run_class_clear_out(Context& context, const ClassRequest& request);
 int run_class_protects(Context& context, const ClassRequest& request);
 
 int run_roster_list(Context& context, const ClassRequest& request);
@@ -89,6 +96,9 @@ Result<ClassOnFile> open_class_on_file(Context& context, const ClassRequest& req
 // The class's keys, with the passphrase asked for.
 Result<classroom::ClassKeys> ask_for_keys(Context& context, const StoredClass& of,
                                           const ClassRequest& request);
+
+// How a PDF is wanted: its paper by the request, else as the shop has settled.
+Result<PdfWish> pdf_wish(Context& context, const ClassRequest& request);
 
 // What figures and exports are made from: the merged results, marked. Graded sets are opened where `request`
 // asks for it; what could not be marked is told on `notes`.

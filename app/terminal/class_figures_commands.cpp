@@ -28,18 +28,6 @@ std::string fonts_folder() {
     return (assets ? assets.value() : "assets") + "/fonts";
 }
 
-Result<PdfWish> pdf_wish(Context& context, const ClassRequest& request) {
-    bool a4 = request.paper == "a4";
-    if (request.paper.empty()) {
-        Result<Store> store = open_records(context);
-        if (!store) return store.error();
-        const Result<ShopSettings> shop = read_shop(store.value());
-        if (!shop) return shop.error();
-        a4 = shop.value().a4;
-    }
-    return PdfWish{a4 ? Paper::a4 : Paper::letter, fonts_folder()};
-}
-
 int told(Context& context, const char* what, const std::string& path, const PdfMade& made) {
     if (!made.remark.empty()) context.streams.err << "hardover: " << made.remark << "\n";
     context.streams.out << fmt::format("{} is written to {}, {} page{}.\n", what, path, made.pages,
@@ -57,6 +45,18 @@ Result<QuizPaper> paper_for(Context& context, const Knowledge& knowledge, const 
 }
 
 }  // namespace
+
+Result<PdfWish> pdf_wish(Context& context, const ClassRequest& request) {
+    bool a4 = request.paper == "a4";
+    if (request.paper.empty()) {
+        Result<Store> store = open_records(context);
+        if (!store) return store.error();
+        const Result<ShopSettings> shop = read_shop(store.value());
+        if (!shop) return shop.error();
+        a4 = shop.value().a4;
+    }
+    return PdfWish{a4 ? Paper::a4 : Paper::letter, fonts_folder()};
+}
 
 Result<ClassResults> results_on_file(Context& context, const ClassRequest& request,
                                      const study::Portraits& portraits, std::ostream& notes) {

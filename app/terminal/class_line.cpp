@@ -29,6 +29,18 @@ class ClassLine {
         CLI::App* passphrase = add(class_, "passphrase", "Change the passphrase", run_class_passphrase);
         passphrase->add_option("--new-passphrase-file", request_->new_passphrase_file,
                                "File with the new one; asked for if missing");
+        passphrase->add_flag("--recovery", request_->recovery,
+                             "The words of the recovery sheet take the place of the passphrase");
+        CLI::App* recovery =
+            add(class_, "recovery-sheet", "Words on paper that open the class when the passphrase is lost",
+                run_class_recovery_sheet);
+        recovery->add_option("OUT", request_->file, "PDF file to be written")->required()->check(not_empty());
+        paper(recovery);
+        CLI::App* cleared = add(class_, "clear-out", "Sets not used for long: list them, or delete them",
+                                run_class_clear_out);
+        cleared->add_option("--months", request_->months, "Last used more than so many months ago (24)")
+            ->check(CLI::Range(1, 1200));
+        cleared->add_flag("--yes", request_->yes, "Delete them with their hand-ins");
         json(
             add(class_, "protects", "What the signatures protect against, and what not", run_class_protects));
         add_roster();

@@ -22,8 +22,8 @@ using nlohmann::ordered_json;
 Result<std::string> new_passphrase(Context& context, const std::string& file) {
     if (file.empty()) {
         say_wrapped(context.streams.err,
-                    "The passphrase keeps the keys of the class. There is no way round a lost one: write it "
-                    "down and lock it away. Six words nobody would guess, for instance: " +
+                    "The passphrase keeps the keys of the class. There is no way round a lost one but a "
+                    "recovery sheet. Six words nobody would guess, for instance: " +
                         random_words(passphrase_words));
     }
     Result<std::string> first = read_passphrase(context, file, "New passphrase: ");
@@ -87,9 +87,11 @@ int run_class_new(Context& context, const ClassRequest& request) {
     const auto made = make_class(store, request.name, passphrase.value(), utc_now());
     wipe(passphrase.value());
     if (!made) return refuse(context, made.error());
-    say_wrapped(context.streams.out, "Class '" + made.value().name +
-                                         "' is made. Fill its roster: hardover class roster import FILE.csv, "
-                                         "or: hardover class roster add A01");
+    say_wrapped(context.streams.out,
+                "Class '" + made.value().name +
+                    "' is made. Fill its roster: hardover class roster import FILE.csv, "
+                    "or: hardover class roster add A01. For the day the passphrase is lost: "
+                    "hardover class recovery-sheet OUT.pdf");
     return 0;
 }
 
@@ -115,6 +117,14 @@ int run_class_list(Context& context, const ClassRequest& request) {
             context.streams.out << fmt::format("{:<32} {} seats, {} sets, made {}\n", of.name,
                                                seats.value().size(), sets.value().size(),
                                                of.made_at.substr(0, 10));
+            const auto old = old_sets(store, of, utc_now().substr(0, 10));
+            if (!old) return refuse(context, old.error());
+            if (const auto count = old.value().size(); count > 0) {
+                say_wrapped(context.streams.out,
+                            fmt::format("  {} last used more than {} months ago: hardover class clear-out",
+                                        count == 1 ? "One set" : fmt::format("{} sets", count), months_kept),
+                            2);
+            }
         }
     }
     if (request.json) context.streams.out << list.dump(2) << "\n";
@@ -127,15 +137,19 @@ int run_class_list(Context& context, const ClassRequest& request) {
 int run_class_passphrase(Context& context, const ClassRequest& request) {
     Result<ClassOnFile> on_file = open_class_on_file(context, request);
     if (!on_file) return refuse(context, on_file.error());
-    Result<std::string> old_one = read_passphrase(context, request.passphrase_file, "Passphrase so far: ");
+    const std::string prompt = request.recovery ? "Words of the recovery sheet: " : "Passphrase so far: ";
+    Result<std::string> old_one = read_passphrase(context, request.passphrase_file, prompt);
     if (!old_one) return refuse(context, old_one.error());
-    if (const auto keys = open_class(on_file.value().of, old_one.value()); !keys) {
-        return refuse(context, keys.error());
+    if (!request.recovery) {  // said before a new one is typed twice
+        if (const auto keys = open_class(on_file.value().of, old_one.value()); !keys) {
+            return refuse(context, keys.error());
+        }
     }
     Result<std::string> new_one = new_passphrase(context, request.new_passphrase_file);
     if (!new_one) return refuse(context, new_one.error());
     ClassStore store(on_file.value().store);
-    const auto changed = change_passphrase(store, on_file.value().of, old_one.value(), new_one.value());
+    const auto change = request.recovery ? recover_class : change_passphrase;
+    const auto changed = change(store, on_file.value().of, old_one.value(), new_one.value(), std::nullopt);
     wipe(old_one.value());
     wipe(new_one.value());
     if (!changed) return refuse(context, changed.error());

@@ -32,6 +32,46 @@ TEST_CASE("The passphrase opens the class, a wrong one gives one message, a new 
     CHECK(keys.value().of_seeds.bytes() == own.keys.of_seeds.bytes());
 }
 
+TEST_CASE(
+    "The words of the recovery sheet open a class whose passphrase is lost, also after it was changed") {
+    ClassOfOwn own;
+    const auto none = recover_class(own.class_store, own.of, "acorn actor", "another passphrase", quick_cost);
+    REQUIRE_FALSE(none.ok());
+    CHECK(none.error().kind == Error::Kind::not_found);
+    CHECK_FALSE(draw_recovery(own.of, "six words somebody would guess", quick_cost).ok());
+    const auto first = draw_recovery(own.of, class_passphrase, quick_cost);
+    REQUIRE_OK(first);
+    REQUIRE_OK(keep_recovery(own.class_store, own.of, first.value()));
+    const auto as_kept = [&] {
+        const auto found = find_class(own.class_store, "");
+        REQUIRE_OK(found);
+        return found.value();
+    };
+    REQUIRE_OK(open_class(as_kept(), class_passphrase));
+    REQUIRE_OK(
+        change_passphrase(own.class_store, as_kept(), class_passphrase, "lost the next day", quick_cost));
+    const auto wrong =
+        recover_class(own.class_store, as_kept(), first.value().words + "s", "found again today", quick_cost);
+    REQUIRE_FALSE(wrong.ok());
+    CHECK(wrong.error().what.find("this does not open") == 0);
+    REQUIRE_OK(
+        recover_class(own.class_store, as_kept(), first.value().words, "found again today", quick_cost));
+    const auto keys = open_class(as_kept(), "found again today");
+    REQUIRE_OK(keys);
+    CHECK(keys.value().public_key == own.keys.public_key);
+    CHECK(keys.value().of_seeds.bytes() == own.keys.of_seeds.bytes());
+    CHECK_FALSE(open_class(as_kept(), "lost the next day").ok());
+
+    const auto second = draw_recovery(as_kept(), "found again today", quick_cost);
+    REQUIRE_OK(second);
+    REQUIRE_OK(keep_recovery(own.class_store, as_kept(), second.value()));
+    CHECK_FALSE(
+        recover_class(own.class_store, as_kept(), first.value().words, "an old sheet's one", quick_cost)
+            .ok());
+    REQUIRE_OK(
+        recover_class(own.class_store, as_kept(), second.value().words, "a new sheet's one", quick_cost));
+}
+
 TEST_CASE("A class needs a name of its own and a passphrase of some length") {
     ClassOfOwn own;
     CHECK_FALSE(make_class(own.class_store, "evening", class_passphrase, class_day, quick_cost).ok());

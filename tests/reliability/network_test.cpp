@@ -1,60 +1,16 @@
 // No network: the program works where no interface is, and the system's tracer sees it open no socket but the
 // one of its display.
 #include <filesystem>
-#include <sstream>
 
-#include "kills.hpp"
+#include "cut_off.hpp"
 #include "support.hpp"
 #include "tally.hpp"
 #include "terminal/program.hpp"
 
 using namespace hardover_tests;
 
-namespace {
-
-constexpr const char* fault = "no network at all, and every socket traced";
-
-// Words that run a program without any network interface, its network calls written to `trace`.
-std::vector<std::string> cut_off(const std::string& trace) {
-    return {"unshare", "-rn", "strace", "-f", "-qq", "-e", "trace=network", "-e", "signal=none", "-o", trace};
-}
-
-// Why that cannot be done here; "" when it can.
-std::string cannot_cut_off() {
-    if (const std::string why = cannot_trace(); !why.empty()) return why;
-    Surroundings around;
-    around.through = {"unshare", "-rn"};
-    return run_program({"--version"}, "", around).code == 0 ? "" : "no network namespace can be made here";
-}
-
-// The traced calls that reach for anything but the display's socket in this computer's files. With the
-// display's libraries the C library asks this computer's list of users, also through a file; that is let
-// pass.
-std::string reached_out(const std::string& trace, bool has_display) {
-    std::istringstream lines(file_text(trace));
-    std::string found;
-    for (std::string line; std::getline(lines, line);) {
-        const bool opens = line.find("socket(") != std::string::npos ||
-                           line.find("connect(") != std::string::npos ||
-                           line.find("sendto(") != std::string::npos;
-        bool local = false;
-        for (const char* own : {"socket(AF_UNIX", "/tmp/.X11-unix/X", "/var/run/nscd/socket"}) {
-            local = local || line.find(own) != std::string::npos;
-        }
-        if (opens && !(has_display && local)) found += line + "\n";
-    }
-    return found;
-}
-
-void leave_out(const std::string& why) {
-    tried(fault).left_out = why;
-    WARN("left out: " << why);
-}
-
-}  // namespace
-
 TEST_CASE("The terminal's commands work without a network interface and open no socket") {
-    if (const std::string why = cannot_cut_off(); !why.empty()) return leave_out(why);
+    if (const std::string why = cannot_cut_off(); !why.empty()) return leave_out_network(why);
     const TemporaryFolder folder;
     const std::string records = folder.file("records.db");
     struct Work {
@@ -81,14 +37,14 @@ TEST_CASE("The terminal's commands work without a network interface and open no 
         CHECK(ran.code == 0);
         INFO(reached_out(trace, false));
         CHECK(reached_out(trace, false).empty());
-        ++tried(fault).tried;
-        ++tried(fault).carried_on;
+        ++tried(no_network).tried;
+        ++tried(no_network).carried_on;
     }
 }
 
 TEST_CASE("The window comes up without a network interface and opens no socket but its display's") {
     if (!whole_run()) return;
-    if (const std::string why = cannot_cut_off(); !why.empty()) return leave_out(why);
+    if (const std::string why = cannot_cut_off(); !why.empty()) return leave_out_network(why);
     const TemporaryFolder folder;
     const std::string trace = folder.file("trace");
     Surroundings around;
@@ -105,12 +61,12 @@ TEST_CASE("The window comes up without a network interface and opens no socket b
     CHECK(file_text(trace).find("/tmp/.X11-unix/X") != std::string::npos);
     INFO(reached_out(trace, true));
     CHECK(reached_out(trace, true).empty());
-    ++tried(fault).tried;
-    ++tried(fault).carried_on;
+    ++tried(no_network).tried;
+    ++tried(no_network).carried_on;
 }
 
 TEST_CASE("A program that reaches for the network is seen doing so") {
-    if (const std::string why = cannot_cut_off(); !why.empty()) return leave_out(why);
+    if (const std::string why = cannot_cut_off(); !why.empty()) return leave_out_network(why);
     const TemporaryFolder folder;
     const std::string trace = folder.file("trace");
     Surroundings around;

@@ -1,11 +1,13 @@
 // What a computer may have around the program: names in any script, a decimal comma, any time zone, a clock
-// set back, no home, nothing that may be written, no typefaces.
+// set back, no home, nothing that may be written, no typefaces, no display, none that can draw.
 #include <sys/stat.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <functional>
 
+#include "kills.hpp"
 #include "records_seen.hpp"
 #include "support.hpp"
 #include "tally.hpp"
@@ -258,4 +260,50 @@ TEST_CASE("Without a display the window says so in one line and names the termin
         ++line.tried;
         line.refused += ran.code == 1 ? 1 : 0;
     }
+}
+
+TEST_CASE("On a display without OpenGL the window says so in one line and names the terminal instead") {
+    const TemporaryFolder folder;
+    const std::vector<std::pair<std::string, const char*>> displays = {
+        {"-extension GLX", nullptr},        // none at all
+        {"", "a folder without drivers"}};  // asked for, with nothing to draw by
+    for (const auto& [server, drivers] : displays) {
+        Surroundings around;
+        around.through = {"xvfb-run", "-a", "-s", server + " -nolisten tcp -screen 0 1280x800x24",
+                          "timeout",  "60"};
+        around.environment = {{"WAYLAND_DISPLAY", std::nullopt}, {"XDG_DATA_HOME", folder.path()}};
+        if (drivers != nullptr) around.environment["LIBGL_DRIVERS_PATH"] = folder.file(drivers);
+        const Ran ran = run_program({}, "", around);
+        const std::string told = ran.err + ran.out;  // xvfb-run joins the two
+        INFO(server << ": " << told);
+        CHECK(ran.code == 1);
+        CHECK(holds(told, "this display has no OpenGL to draw with"));
+        CHECK(holds(told, "hardover interview"));
+        CHECK(std::count(told.begin(), told.end(), '\n') == 1);
+        Tried& line = tried("a display without OpenGL");
+        ++line.tried;
+        line.refused += ran.code == 1 ? 1 : 0;
+    }
+}
+
+TEST_CASE("The folders made for a shop's first records are on the disk before an answer counts") {
+    if (const std::string why = cannot_trace(); !why.empty()) {
+        tried("new folders and a power cut").left_out = why;
+        return;
+    }
+    const TemporaryFolder folder;
+    Surroundings around;
+    around.through = {"strace", "-f", "-y", "-qq", "-e", "trace=fsync", "-o", folder.file("trace")};
+    const Ran ran =
+        run_program({"--records", folder.file("new/shop/records.db"), "learner", "add", "A07"}, "", around);
+    INFO(ran.err);
+    REQUIRE(ran.code == 0);
+    const std::string trace = file_text(folder.file("trace"));
+    for (const std::string parent : {folder.path(), folder.file("new"), folder.file("new/shop")}) {
+        INFO(trace);
+        CHECK(holds(trace, "<" + parent + ">)"));
+    }
+    Tried& line = tried("new folders and a power cut");
+    ++line.tried;
+    ++line.carried_on;
 }

@@ -1,5 +1,6 @@
 // A class from the roster to merged results, through the built program: an instructor's PC, two students'
 // PCs, and files carried between them.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <nlohmann/json.hpp>
@@ -251,4 +252,68 @@ TEST_CASE("The demo class is built with files as a real one has and says that it
     const Ran again = run_program(merge);
     CHECK(again.out.find("nothing new") != std::string::npos);
     CHECK(run_program({"class", "demo", out}).code == 1);
+}
+
+TEST_CASE(
+    "A lost passphrase is replaced by the words of the recovery sheet, which stand on it and nowhere else") {
+    const Room room;
+    const Ran written = room.instructor({"recovery-sheet", room.stick.file("recovery.pdf")});
+    INFO(written.err);
+    REQUIRE(written.code == 0);
+    Surroundings reader;
+    reader.program = "pdftotext";
+    std::istringstream page(run_program({"-layout", room.stick.file("recovery.pdf"), "-"}, "", reader).out);
+    std::string words;
+    for (std::string line; std::getline(page, line);) {
+        if (line.find("small letters with a blank") == std::string::npos) continue;
+        while (words.empty() && std::getline(page, line)) words = line;
+    }
+    REQUIRE(std::count(words.begin(), words.end(), ' ') >= 7);
+    CHECK(file_text(room.stick.file("instructor.db")).find(words) == std::string::npos);
+    write_file(room.stick.file("words"), words + "\n");
+    write_file(room.stick.file("new"), "six other words this time\n");
+    const auto change = [&](const std::string& by) {
+        return run_program({"--records", room.stick.file("instructor.db"), "class", "--passphrase-file", by,
+                            "passphrase", "--recovery", "--new-passphrase-file", room.stick.file("new")});
+    };
+    const Ran wrong = change(room.passphrase());
+    CHECK(wrong.code == 1);
+    CHECK(unwrapped(wrong.err).find("this does not open") != std::string::npos);
+    const Ran changed = change(room.stick.file("words"));
+    INFO(changed.err);
+    CHECK(changed.code == 0);
+    CHECK(room.instructor({"set", "make", room.stick.path(), "quiz count=3"}).code == 1);
+    fs::copy_file(room.stick.file("new"), room.passphrase(), fs::copy_options::overwrite_existing);
+    CHECK(room.instructor({"set", "make", room.stick.path(), "quiz count=3"}).code == 0);
+}
+
+TEST_CASE("A set of three years ago is offered for deletion, and goes only when that is said") {
+    const Room room;
+    Surroundings then;
+    then.through = {"faketime", "-f", "2023-11-26 08:00:00"};
+    const std::vector<std::string> of_class = {"--records", room.stick.file("instructor.db"), "class",
+                                               "--passphrase-file", room.passphrase()};
+    std::vector<std::string> make = of_class;
+    make.insert(make.end(), {"set", "make", room.stick.path(), "quiz topic=signs count=3 seed=4"});
+    REQUIRE(run_program(make, "", then).code == 0);
+    room.take("S1.hardover-set", "A01", "a @ 90\nb\n?\n");
+    std::vector<std::string> merge = of_class;
+    merge.insert(merge.end(), {"merge", room.stick.file("S1_A01.hardover-hand-in")});
+    REQUIRE(run_program(merge, "", then).code == 0);
+    REQUIRE(room.instructor({"set", "make", room.stick.path(), "quiz topic=signs count=3 seed=5"}).code == 0);
+
+    CHECK(unwrapped(room.instructor({"list"}).out).find("One set last used more than 24 months ago") !=
+          std::string::npos);
+    const Ran listed = room.instructor({"clear-out"});
+    CHECK(unwrapped(listed.out).find("S1 last used 2023-11-26, 1 hand-in") != std::string::npos);
+    CHECK(listed.out.find("S2") == std::string::npos);
+    CHECK(figures(room, "instructor.db")["answers"] == 3);
+    const Ran gone = room.instructor({"clear-out", "--yes"});
+    CHECK(unwrapped(gone.out).find("1 hand-in: deleted") != std::string::npos);
+    CHECK(figures(room, "instructor.db")["answers"] == 0);
+    CHECK(room.instructor({"check"}).code == 0);
+    CHECK(room.instructor({"clear-out", "--yes"}).out.find("No set") == 0);
+    const Ran again = room.instructor({"merge", room.stick.file("S1_A01.hardover-hand-in")});
+    INFO(again.out);
+    CHECK(again.code == 1);
 }
