@@ -260,7 +260,7 @@ const Protection& protection() {
          "Reading the memory of a PC while a set is open; a changed program; a changed clock.",
          "An attempt that is thrown away: it only shows as one that was not handed in.",
          "Anyone who has the start code and this program can work out the key of a graded set.",
-         "A passphrase that is weak, shared or lost. There is no way round a lost one.",
+         "A passphrase that is weak, shared or lost. Only a recovery sheet opens a class without it.",
          "An instructor who changes things before collecting, and copies on memory sticks.",
          "It shows damage and later changes, and makes casual cheating seen. It is no security for exams."}};
     return text;
