@@ -12,6 +12,7 @@
 #include "app/classroom/canonical.hpp"
 #include "app/classroom/roster.hpp"
 #include "app/jobs/json_fields.hpp"
+#include "app/jobs/replay.hpp"
 #include "app/study/practice_boat.hpp"
 
 namespace hardover::classroom {
@@ -147,8 +148,9 @@ std::string day_text(int day) {
 std::string task_text(const Task& task) {
     std::string text =
         task.kind == Task::Kind::quiz
-            ? fmt::format("Quiz: {}, {} question{}", task.topic.empty() ? "everything" : task.topic,
-                          task.count, task.count == 1 ? "" : "s")
+            ? fmt::format("Quiz: {}, {} question{}",
+                          task.topic.empty() ? "everything" : jobs_detail::spoken_id(task.topic), task.count,
+                          task.count == 1 ? "" : "s")
             : fmt::format("Practice boat of level {}, {}", task.level, guidance_id(task.guidance));
     if (task.due) text += ", due " + day_text(*task.due);
     return text;

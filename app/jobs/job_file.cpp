@@ -61,12 +61,15 @@ ordered_json job_json(const JobRow& row, const std::vector<StoredEvent>& events)
             {"events", list}};
 }
 
-// Hands each job's row and events on.
+// Hands each job's row and events on. Gives how many jobs there were, 0 when it was told to stop.
 template <typename Take>
-Result<int> each_job(const Store& store, const std::vector<JobNumber>& jobs, const Take& take) {
+Result<int> each_job(const Store& store, const std::vector<JobNumber>& jobs, const Watched& watched,
+                     const Take& take) {
     const auto numbers = wanted(store, jobs);
     if (!numbers.ok()) return numbers.error();
+    std::size_t done = 0;
     for (const JobNumber number : numbers.value()) {
+        if (!goes_on(watched, done++, numbers.value().size())) return 0;
         const auto row = store.job(number);
         if (!row.ok()) return row.error();
         const auto events = store.events(number);
@@ -76,19 +79,30 @@ Result<int> each_job(const Store& store, const std::vector<JobNumber>& jobs, con
     return static_cast<int>(numbers.value().size());
 }
 
-// Writes a whole file of what each job gives.
+struct FileWish {
+    std::string path;
+    std::string head;
+    std::string foot;
+};
+
+// Writes a whole file of what each job gives; none when it is told to stop.
 template <typename Give>
-Result<int> write_each(const Store& store, const std::string& path, const std::vector<JobNumber>& jobs,
-                       const std::string& head, const std::string& foot, const Give& give) {
-    auto file = WholeFile::start(path);
+Result<int> write_each(const Store& store, const FileWish& wish, const std::vector<JobNumber>& jobs,
+                       const Watched& watched, const Give& give) {
+    auto file = WholeFile::start(wish.path);
     if (!file.ok()) return file.error();
-    if (auto added = file.value().add(head); !added.ok()) return added.error();
+    if (auto added = file.value().add(wish.head); !added.ok()) return added.error();
+    bool stopped = false;
+    const Watched heard = [&](std::size_t done, std::size_t of) {
+        stopped = !goes_on(watched, done, of);
+        return !stopped;
+    };
     const auto written =
-        each_job(store, jobs, [&](const JobRow& row, const std::vector<StoredEvent>& events) {
+        each_job(store, jobs, heard, [&](const JobRow& row, const std::vector<StoredEvent>& events) {
             return file.value().add(give(row, events));
         });
-    if (!written.ok()) return written.error();
-    if (auto added = file.value().add(foot); !added.ok()) return added.error();
+    if (!written.ok() || stopped) return written;
+    if (auto added = file.value().add(wish.foot); !added.ok()) return added.error();
     if (auto finished = file.value().finish(); !finished.ok()) return finished.error();
     return written.value();
 }
@@ -145,16 +159,19 @@ const std::vector<std::string>& job_table_columns() {
 }
 
 Result<JobFileWritten> write_job_file(const Store& store, const std::string& path,
-                                      const std::vector<JobNumber>& jobs, bool with_photos) {
+                                      const std::vector<JobNumber>& jobs, bool with_photos,
+                                      const Watched& watched) {
     JobFileWritten done;
     if (with_photos) {
         std::set<std::string> files;
-        const auto read = each_job(
-            store, jobs, [&files](const JobRow&, const std::vector<StoredEvent>& events) -> Result<void> {
-                collect_photos(events, files);
-                return {};
-            });
+        const auto read =
+            each_job(store, jobs, part_of(watched, 0, 2),
+                     [&files](const JobRow&, const std::vector<StoredEvent>& events) -> Result<void> {
+                         collect_photos(events, files);
+                         return {};
+                     });
         if (!read.ok()) return read.error();
+        if (read.value() == 0) return done;
         auto copied = copy_photos({files.begin(), files.end()}, photos_folder(store.path()),
                                   photos_folder(std::filesystem::absolute(path).string()));
         if (!copied.ok()) return copied.error();
@@ -163,20 +180,21 @@ Result<JobFileWritten> write_job_file(const Store& store, const std::string& pat
     const std::string head =
         "{\"" + std::string(job_file_mark) + "\": " + std::to_string(job_file_version) + ",\n\"jobs\": [";
     bool first = true;
-    const auto written = write_each(store, path, jobs, head, "\n]}\n",
-                                    [&](const JobRow& row, const std::vector<StoredEvent>& events) {
-                                        const char* between = first ? "\n" : ",\n";
-                                        first = false;
-                                        return between + job_json(row, events).dump(1, ' ', false, replace);
-                                    });
+    const auto written =
+        write_each(store, {path, head, "\n]}\n"}, jobs, with_photos ? part_of(watched, 1, 2) : watched,
+                   [&](const JobRow& row, const std::vector<StoredEvent>& events) {
+                       const char* between = first ? "\n" : ",\n";
+                       first = false;
+                       return between + job_json(row, events).dump(1, ' ', false, replace);
+                   });
     if (!written.ok()) return written.error();
     done.jobs = written.value();
     return done;
 }
 
 Result<int> write_job_table(const Store& store, const Knowledge& knowledge, const std::string& path,
-                            const std::vector<JobNumber>& jobs) {
-    return write_each(store, path, jobs, csv_record(job_table_columns()), "",
+                            const std::vector<JobNumber>& jobs, const Watched& watched) {
+    return write_each(store, {path, csv_record(job_table_columns()), ""}, jobs, watched,
                       [&](const JobRow& row, const std::vector<StoredEvent>& events) {
                           return csv_record(table_row(knowledge, row, events));
                       });
@@ -184,7 +202,7 @@ Result<int> write_job_table(const Store& store, const Knowledge& knowledge, cons
 
 Result<int> write_event_table(const Store& store, const std::string& path,
                               const std::vector<JobNumber>& jobs) {
-    return write_each(store, path, jobs, csv_record({"job", "sequence", "at", "kind", "body"}), "",
+    return write_each(store, {path, csv_record({"job", "sequence", "at", "kind", "body"}), ""}, jobs, {},
                       [](const JobRow& row, const std::vector<StoredEvent>& events) {
                           std::string records;
                           for (const StoredEvent& event : events) {

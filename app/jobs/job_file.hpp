@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "app/jobs/watched.hpp"
 #include "app/records/arriving.hpp"
 #include "app/records/photos.hpp"
 #include "app/records/store.hpp"
@@ -19,10 +20,12 @@ struct JobFileWritten {
 };
 
 // Writes these jobs (none: all) to `path`, whole or not at all; equal records give equal bytes.
-// `with_photos`: copies what the jobs name into the folder `photos` beside it first. Errors: no such job, the
-// file or folder cannot be written, the disk is full.
+// `with_photos`: copies what the jobs name into the folder `photos` beside it first. `watched` is told how
+// many jobs are written, of how many; told to stop, it writes nothing and gives no jobs. Errors: no such job,
+// the file or folder cannot be written, the disk is full.
 Result<JobFileWritten> write_job_file(const Store& store, const std::string& path,
-                                      const std::vector<JobNumber>& jobs, bool with_photos);
+                                      const std::vector<JobNumber>& jobs, bool with_photos,
+                                      const Watched& watched = {});
 
 struct JobFileRead {
     Arriving arriving;
@@ -37,8 +40,9 @@ Result<JobFileRead> read_job_file(const Knowledge& knowledge, const std::string&
 Result<JobFileRead> job_file_of(const Knowledge& knowledge, const std::string& text, const std::string& path);
 
 // The rows of jobs as a table for a spreadsheet (CSV, RFC 4180), the columns in job_table_columns().
+// `watched` as above.
 Result<int> write_job_table(const Store& store, const Knowledge& knowledge, const std::string& path,
-                            const std::vector<JobNumber>& jobs);
+                            const std::vector<JobNumber>& jobs, const Watched& watched = {});
 // The events of jobs as a table: job, sequence, at, kind, body.
 Result<int> write_event_table(const Store& store, const std::string& path,
                               const std::vector<JobNumber>& jobs);

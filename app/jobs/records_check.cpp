@@ -29,7 +29,7 @@ class Checker {
     Checker(const Store& store, const PreparedKnowledge& prepared)
         : store_(store), prepared_(prepared), folder_(photos_folder(store.path())) {}
 
-    Result<RecordsChecked> run(const std::function<void(int, int)>& progress) {
+    Result<RecordsChecked> run(const Watched& watched) {
         const auto damaged = store_.damaged();
         if (!damaged.ok()) return damaged.error();
         for (const std::string& row : damaged.value()) {
@@ -37,6 +37,7 @@ class Checker {
                  "mend it with: hardover records mend (from its checksum or a backup; the rest is as it was)",
                  true);
         }
+        done_.damaged = damaged.value();
         // Without damaged rows; what rests on them would be told as damaged too.
         if (damaged.value().empty()) {
             if (auto whole = store_.check(); !whole.ok()) return whole.error();
@@ -51,7 +52,7 @@ class Checker {
             if (!events.ok() && damaged.value().empty()) return events.error();
             if (events.ok()) check_job(row, events.value());
             ++done_.jobs;
-            if (progress) progress(done_.jobs, static_cast<int>(jobs.size()));
+            if (!goes_on(watched, static_cast<std::size_t>(done_.jobs), jobs.size())) break;
         }
         if (auto shared = check_twins(); !shared.ok()) return shared.error();
         tell();
@@ -196,8 +197,8 @@ bool RecordsChecked::in_order() const {
 }
 
 Result<RecordsChecked> check_records(const Store& store, const PreparedKnowledge& prepared,
-                                     const std::function<void(int, int)>& progress) {
-    return Checker(store, prepared).run(progress);
+                                     const Watched& watched) {
+    return Checker(store, prepared).run(watched);
 }
 
 }  // namespace hardover

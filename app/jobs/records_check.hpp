@@ -3,10 +3,10 @@
 // Writes nothing.
 #pragma once
 
-#include <functional>
 #include <string>
 #include <vector>
 
+#include "app/jobs/watched.hpp"
 #include "app/records/store.hpp"
 #include "rules/reasoning/prepared_knowledge.hpp"
 #include "rules/result/result.hpp"
@@ -30,12 +30,14 @@ struct RecordsChecked {
     int not_comparable = 0;    // handed back with other knowledge, or by an older program that kept no digest
     std::vector<std::string> told;  // the figures in words
 
+    std::vector<std::string> damaged;  // rows that are not as they were written: among the findings too
+
     bool in_order() const;  // nothing grave
 };
 
-// `progress` is told how many jobs are done, of how many; may be empty. Error: the file itself is damaged or
-// cannot be read.
+// `watched` is told how many jobs are done, of how many; told to stop, it gives what it found so far. Error:
+// the file itself is damaged or cannot be read.
 Result<RecordsChecked> check_records(const Store& store, const PreparedKnowledge& prepared,
-                                     const std::function<void(int, int)>& progress = {});
+                                     const Watched& watched = {});
 
 }  // namespace hardover

@@ -43,7 +43,7 @@ std::vector<std::string> files_of(const std::vector<Backup>& backups) {
 Result<RecordsMended> mend_records(Store& store, const Knowledge& knowledge, bool as_it_reads,
                                    const std::string& now) {
     if (store.check().ok()) {
-        return RecordsMended{{"Nothing to mend: everything is as it was written."}, true};
+        return RecordsMended{{"Nothing to mend: everything is as it was written."}, true, false};
     }
     const auto aside = keep_aside_as_it_is(store, now);
     if (!aside.ok()) return aside.error();
@@ -61,6 +61,7 @@ Result<RecordsMended> mend_records(Store& store, const Knowledge& knowledge, boo
     tell(done.lines, "Still damaged, and in no backup beside the records", left.value());
     const auto checked = store.check();
     done.all = checked.ok();
+    done.left = !left.value().empty();
     if (!left.value().empty()) {
         done.lines.emplace_back(
             "Let it count as it reads now with: hardover records mend --as-it-reads; or bring a whole backup "

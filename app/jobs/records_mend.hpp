@@ -14,6 +14,7 @@ namespace hardover {
 struct RecordsMended {
     std::vector<std::string> lines;  // what was done, for people
     bool all = false;                // nothing is damaged any more
+    bool left = false;               // rows are damaged that no bit and no backup brings back
 };
 
 // Keeps the file as it is among the backups, then mends what is damaged: by turning one bit back where the

@@ -81,10 +81,21 @@ std::vector<std::string> lines_of(const TakenIn& taken) {
     return lines;
 }
 
+// The same jobs, told one by one as they are loaded. An error ends the transaction they come in by.
+void watch(Arriving& arriving, const Watched& watched) {
+    if (!watched) return;
+    arriving.job = [load = arriving.job, watched, of = arriving.heads.size(),
+                    done = std::size_t{0}](const ArrivingHead& head) mutable -> Result<ArrivingJob> {
+        if (watched(std::min(done++, of), of)) return load(head);
+        return Error{Error::Kind::storage, "taking in was stopped", "", "nothing came in; take it in again"};
+    };
+}
+
 // The jobs first, then the photos: a photo without its job is litter, a job without its photo says so.
-Result<TakenIn> take_in(Store& store, const Arriving& arriving, const std::vector<std::string>& photos,
-                        const std::string& photos_from) {
+Result<TakenIn> take_in(Store& store, Arriving& arriving, const std::vector<std::string>& photos,
+                        const std::string& photos_from, const Watched& watched) {
     TakenIn taken;
+    watch(arriving, watched);
     auto all = store.take_in(arriving);
     if (!all.ok()) return all.error();
     taken.all = std::move(all.value());
@@ -123,7 +134,7 @@ bool same_file(const std::string& a, const std::string& b) {
 
 }  // namespace
 
-Result<TakenIn> merge_records(Store& store, const std::string& other) {
+Result<TakenIn> merge_records(Store& store, const std::string& other, const Watched& watched) {
     if (same_file(store.path(), other)) {
         return Error{Error::Kind::bad_input, "this is the records file in use", other,
                      "name the records file of the other computer"};
@@ -139,14 +150,15 @@ Result<TakenIn> merge_records(Store& store, const std::string& other) {
         return left_out.error();
     }
     return take_in(store, arriving.value(), photos.value(),
-                   photos_folder(std::filesystem::absolute(other).string()));
+                   photos_folder(std::filesystem::absolute(other).string()), watched);
 }
 
-Result<TakenIn> import_jobs(Store& store, const Knowledge& knowledge, const std::string& file) {
-    const auto read = read_job_file(knowledge, file);
+Result<TakenIn> import_jobs(Store& store, const Knowledge& knowledge, const std::string& file,
+                            const Watched& watched) {
+    auto read = read_job_file(knowledge, file);
     if (!read.ok()) return read.error();
     return take_in(store, read.value().arriving, read.value().photos,
-                   photos_folder(std::filesystem::absolute(file).string()));
+                   photos_folder(std::filesystem::absolute(file).string()), watched);
 }
 
 }  // namespace hardover

@@ -1,5 +1,6 @@
 #include "app/study/item_text.hpp"
 
+#include <cctype>
 #include <cmath>
 
 #include "app/study/items_parts.hpp"
@@ -14,7 +15,12 @@ std::string hundredths(double share) {
 }
 
 std::string letter(std::size_t option) {
-    return std::string(1, static_cast<char>('a' + option));
+    return std::string(1, static_cast<char>('A' + option));
+}
+
+std::string upper(std::string letters) {
+    for (char& one : letters) one = static_cast<char>(std::toupper(static_cast<unsigned char>(one)));
+    return letters;
 }
 
 std::string sureness_line(double sure, bool right) {
@@ -27,7 +33,7 @@ std::string sureness_line(double sure, bool right) {
 
 std::string right_line(const Item& item) {
     if (item.figure) return "Right is " + right_answer(item) + ".";
-    if (way_of(item.stem.form) == Way::order) return "A right order is " + right_answer(item) + ".";
+    if (way_of(item.stem.form) == Way::order) return "A right order is " + upper(right_answer(item)) + ".";
     std::string line;
     for (std::size_t i = 0; i < item.options.size(); ++i) {
         if (!item.options[i].right) continue;

@@ -217,7 +217,6 @@ std::string input_line(const WorksheetInput& input, const Value& value, UnitSyst
 bool tell(const Sheet& sheet, const std::vector<Value>& inputs, double right, Item& item) {
     const std::vector<bool> matter = that_matter(sheet, inputs, right);
     bool any_number = false;
-    std::string command = "hardover worksheet " + sheet.entry().id;
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const WorksheetInput& input = sheet.entry().inputs[i];
         if (!matter[i]) continue;
@@ -225,13 +224,8 @@ bool tell(const Sheet& sheet, const std::vector<Value>& inputs, double right, It
         if (line.empty()) continue;
         any_number = any_number || std::holds_alternative<Quantity>(inputs[i]);
         item.given.push_back(line);
-        const auto* choice = std::get_if<Choice>(&inputs[i]);
-        command += " " + input.id + "='" +
-                   (choice != nullptr ? choice->possible.front()
-                                      : show(std::get<Quantity>(inputs[i]), input.unit, item.units, 4)) +
-                   "'";
     }
-    item.reason = sheet.entry().about + " Worked out by: " + command;
+    item.reason = sheet.entry().about + " Worked out by the worksheet “" + sheet.entry().name + "”.";
     return any_number;
 }
 

@@ -53,9 +53,13 @@ Result<Marked> mark_order(const Item& item, const std::vector<int>& order) {
     const auto place = [&](int option) { return std::find(order.begin(), order.end(), option); };
     for (const Before& rule : item.rules) {
         if (place(rule.first) < place(rule.second) || !marked.why_not.empty()) continue;
-        marked.why_not = "“" + item.options[static_cast<std::size_t>(rule.first)].text +
-                         "” must come before “" + item.options[static_cast<std::size_t>(rule.second)].text +
-                         "”.";
+        const auto text = [&](int option) {
+            std::string quoted = item.options[static_cast<std::size_t>(option)].text;
+            if (!quoted.empty() && quoted.back() == '.')
+                quoted.pop_back();  // the sentence goes on, or has its own
+            return quoted;
+        };
+        marked.why_not = "“" + text(rule.first) + "” must come before “" + text(rule.second) + "”.";
     }
     return marked;
 }

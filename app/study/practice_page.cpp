@@ -237,7 +237,7 @@ WorkLine work_line(const Session& session, const Work& work, UnitSystem units) {
             line.text = at(knowledge.remedies, work.index).name;
             line.found = *work.outcome == Outcome::cured    ? "cured: the boat is right"
                          : *work.outcome == Outcome::better ? "better, but something is still wrong"
-                                                            : "no change: the boat came back as it was";
+                                                            : "no change, the boat came back as it was";
             break;
         case Work::Kind::call_for_help:
             line.text = "Called for help";

@@ -118,10 +118,11 @@ int run_check(Context& context) {
     const Result<Knowledge> knowledge = load_knowledge(context, store.value());
     if (!knowledge) return refuse(context, knowledge.error());
     const PreparedKnowledge prepared(knowledge.value());
-    const auto progress = [&context](int done, int all) {
+    const Watched progress = [&context](std::size_t done, std::size_t all) {
         if (context.streams.colour && done % 1000 == 0) {
             context.streams.err << done << " of " << all << " jobs\n";
         }
+        return true;
     };
     const Result<RecordsChecked> checked = check_records(store.value(), prepared, progress);
     if (!checked) return refuse(context, checked.error());

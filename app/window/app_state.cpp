@@ -151,6 +151,7 @@ void use_background(AppState& state, Background& background) {
     state.background = &background;
     state.study.work_in(background);
     state.classes->work_in(background);
+    state.records->work_in(background);
 }
 
 bool take_in_background(AppState& state) {
@@ -158,6 +159,7 @@ bool take_in_background(AppState& state) {
     const bool any = state.background->collect();
     state.study.note_progress();
     state.classes->note_progress();
+    state.records->note_progress();
     return any;
 }
 

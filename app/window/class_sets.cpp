@@ -18,6 +18,16 @@ Error locked() {
     return {Error::Kind::bad_input, "the class's keys are shut", "", "give the passphrase first"};
 }
 
+// A quiz's topic is told by its name.
+std::string named_task(Task task, const std::vector<study::Topic>& topics) {
+    for (const study::Topic& topic : topics) {
+        if (topic.id != task.topic) continue;
+        task.topic = topic.name;
+        break;
+    }
+    return task_text(task);
+}
+
 std::string file_bytes(const std::filesystem::path& path) {
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
@@ -59,7 +69,7 @@ void ClassDesk::read_sets() {
     for (const ClassSet& set : sets.value()) {
         SetLine line{set.id, set.title, {}, "", "", ""};
         for (const Task& task : set.tasks) {
-            line.tasks.push_back(task_text(task) + (task.due ? ", due " + day_text(*task.due) : ""));
+            line.tasks.push_back(named_task(task, page_.topics));
         }
         line.about = fmt::format(
             "For {} seats, {}.", set.seats.size(),
@@ -74,7 +84,7 @@ void ClassDesk::read_sets() {
 
 void ClassDesk::tell_tasks() {
     page_.tasks.clear();
-    for (const Task& task : tasks_) page_.tasks.push_back(task_text(task));
+    for (const Task& task : tasks_) page_.tasks.push_back(named_task(task, page_.topics));
 }
 
 void ClassDesk::apply(const AddQuizTask& add) {

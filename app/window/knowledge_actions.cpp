@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app/window/app_state.hpp"
+#include "app/window/condition_words.hpp"
 
 namespace hardover::window {
 
@@ -88,6 +89,7 @@ void show_knowledge(AppState& state) {
         known.where = place_of(state, known.history[known.at - 1]);
         known.page = make_entry_page(knowledge, *known.links, known.history[known.at - 1], job,
                                      state.prepared, state.shop.ways.units);
+        say_conditions(knowledge, known.page);
         return;
     }
     known.hits = state.search_index.find(known.filter, {}, most_hits);

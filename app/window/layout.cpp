@@ -15,6 +15,8 @@ constexpr float rail_from_height = 560;
 constexpr float wide_from = 1188;  // 1280 without the rail
 constexpr float medium_from = 860;
 constexpr float low_below = 700;
+constexpr float one_button = 60;   // a dock with nothing in it is lower
+constexpr float least_step = 190;  // below, nobody sees what the answers are about
 
 void share_columns(ScreenBoxes& boxes, const Box& body) {
     const bool wide = boxes.form == Form::wide;
@@ -63,7 +65,9 @@ ScreenBoxes job_boxes(float width, float height, float stops_height, float dock_
         share_columns(boxes, body);
     }
     // Where answers would leave the step no room they follow it instead.
-    boxes.dock_inside = dock_height > boxes.now.h * 0.58F && boxes.form == Form::compact;
+    const bool crowded = dock_height > boxes.now.h * 0.58F ||
+                         (dock_height > one_button && boxes.now.h - dock_height < least_step);
+    boxes.dock_inside = crowded && boxes.form == Form::compact;
     const float dock = boxes.dock_inside ? 0 : std::min(dock_height, boxes.now.h * 0.58F);
     boxes.dock = {boxes.now.x, boxes.now.bottom() - dock, boxes.now.w, dock};
     boxes.now.h -= dock;

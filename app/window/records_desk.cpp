@@ -3,9 +3,7 @@
 #include <fmt/format.h>
 #include <filesystem>
 
-#include "app/jobs/job_file.hpp"
 #include "app/jobs/records_care.hpp"
-#include "app/jobs/records_merge.hpp"
 #include "app/window/app_state.hpp"
 
 namespace hardover::window {
@@ -14,19 +12,22 @@ namespace {
 
 constexpr std::size_t most_found = 40;
 
-std::string folder_of(const Store& store) {
-    return std::filesystem::path(store.path()).parent_path().string();
-}
-
 }  // namespace
 
 void RecordsDesk::refused(const std::string& at, const Error& error) {
-    page.told = {at, {error.text()}, true, ""};
+    page.told = {at, {error.text()}, true, false, ""};
 }
 
 void RecordsDesk::done(const std::string& at, const std::vector<std::string>& lines,
                        const std::string& folder) {
-    page.told = {at, lines, false, folder};
+    page.told = {at, lines, false, false, folder};
+}
+
+void RecordsDesk::read_anew(AppState& state) {
+    state.looked_into.clear();
+    take_shop(state);
+    show_bench(state);
+    show(state);
 }
 
 void RecordsDesk::show(AppState& state) {
@@ -77,42 +78,6 @@ void RecordsDesk::apply(AppState& state, const OpenPhoto& open) {
     if (!opened) refused("photo", opened.error());
 }
 
-void RecordsDesk::apply(AppState& state, const ExportJobs& exporting) {
-    const std::string name = exporting.job == 0 ? "jobs" : fmt::format("job {}", exporting.job);
-    const std::string folder = (std::filesystem::path(folder_of(state.store)) / "exports").string();
-    std::error_code failed;
-    std::filesystem::create_directories(folder, failed);
-    std::vector<JobNumber> jobs;
-    if (exporting.job != 0) jobs.push_back(exporting.job);
-    const std::string path = folder + "/" + name + ".json";
-    const auto written = write_job_file(state.store, path, jobs, true);
-    if (!written) return refused("export", written.error());
-    const auto table = write_job_table(state.store, state.knowledge, folder + "/" + name + ".csv", jobs);
-    if (!table) return refused("export", table.error());
-    std::vector<std::string> lines{fmt::format(
-        "{} written to {}, and the list of them as a table beside it.",
-        written.value().jobs == 1 ? "1 job is" : fmt::format("{} jobs are", written.value().jobs), path)};
-    const std::string photos = copied_text(written.value().photos);
-    if (!photos.empty()) lines.push_back(photos);
-    done("export", lines, folder);
-}
-
-void RecordsDesk::apply(AppState& state, const ImportJobs& import) {
-    const bool jobs = std::filesystem::path(import.path).extension() == ".json";
-    const auto taken = jobs ? import_jobs(state.store, state.knowledge, import.path)
-                            : merge_records(state.store, import.path);
-    if (!taken) return refused("import", taken.error());
-    show_bench(state);
-    done("import", taken.value().lines);
-}
-
-void RecordsDesk::apply(AppState& state, const CheckRecords&) {
-    auto checked = check_records(state.store, state.prepared);
-    if (!checked) return refused("check", checked.error());
-    page.checked = std::move(checked.value());
-    done("check", page.checked->told);
-}
-
 // Pressed twice: once to see what will happen, once to do it.
 void RecordsDesk::apply(AppState& state, const RestoreBackup& restore) {
     if (!restore.sure) {
@@ -123,10 +88,7 @@ void RecordsDesk::apply(AppState& state, const RestoreBackup& restore) {
     const auto restored = restore_records(state.store.path(), restore.path, state.now());
     if (!restored) return refused("restore", restored.error());
     state.job.reset();
-    state.looked_into.clear();
-    take_shop(state);
-    show_bench(state);
-    show(state);
+    read_anew(state);
     done("restore", restored.value());
 }
 

@@ -17,6 +17,7 @@
 #include "app/window/glfw_keys.hpp"
 #include "app/window/marks_file.hpp"
 #include "app/window/open_outside.hpp"
+#include "app/window/records_desk.hpp"
 #include "app/window/surface.hpp"
 
 namespace hardover {
@@ -288,9 +289,10 @@ int run_window(const std::function<Result<Knowledge>()>& await_knowledge, Store&
     Window window(surface.value(), state, state.fonts_folder);
     const Result<void> done = window.run(settings.preferences_file);
     surface.value().leave();
-    // A connection of its own wrote for the class: the one at hand does not know, so that no backup would be
-    // made on closing.
-    if (state.classes->wrote_beside() && !store.has_written()) {
+    // A connection of its own wrote: the one at hand does not know, so that no backup would be made on
+    // closing.
+    const bool wrote_beside = state.classes->wrote_beside() || state.records->wrote_beside();
+    if (wrote_beside && !store.has_written()) {
         const Result<int> kept = backups_kept(store);
         if (kept && kept.value() > 0) {
             if (const auto made = back_up(store, "", utc_now()); !made) return refuse(made.error());

@@ -320,6 +320,9 @@ TEST_CASE("A figure asked in a metric shop is drawn, shown and right in metric u
         INFO(stem.id);
         CHECK(item->figure->unit.name == shown_unit(item->figure->unit, UnitSystem::metric).name);
         for (const std::string& line : item->given) CHECK(line.find(" in^") == std::string::npos);
+        // The window shows it too: the worksheet's name, no command for a terminal.
+        CHECK(item->reason.find("hardover ") == std::string::npos);
+        CHECK(item->reason.find("Worked out by the worksheet “") != std::string::npos);
         const auto marked = mark_answer(*item, right_answer(*item));
         REQUIRE_OK(marked);
         CHECK(marked.value().mark == 1);

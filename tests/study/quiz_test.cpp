@@ -1,6 +1,7 @@
 // Marking what a learner typed, the schedule that comes of it, which items a quiz takes, and mastery.
 #include "app/study/quiz.hpp"
 
+#include <cctype>
 #include <set>
 
 #include "app/study/item_text.hpp"
@@ -97,6 +98,9 @@ TEST_CASE("Choices are taken by letter or number, and what cannot be read is ask
     CHECK(mark_answer(order, "c a b").value().mark == 1);
     CHECK(mark_answer(order, "c b a").value().mark == Approx(1.0 / 3));
     CHECK_FALSE(mark_answer(order, "c a").ok());
+    order.options[2].text = "Engine off.";
+    order.options[0].text = "Turn the wheel.";
+    CHECK(mark_answer(order, "a c b").value().why_not == "“Engine off” must come before “Turn the wheel”.");
 }
 
 TEST_CASE("Sureness is read as people write a chance") {
@@ -216,7 +220,9 @@ TEST_CASE("The feedback says what was right, why, by which source, and when it c
     CHECK(text.verdict == "Not right.");
     std::string all;
     for (const std::string& line : text.lines) all += line + "\n";
-    CHECK(all.find("because\nRight is " + right_answer(item) + ")") == 0);
+    const auto letter =
+        static_cast<char>(std::toupper(right_answer(item).front()));  // as choices are lettered
+    CHECK(all.find(std::string("because\nRight is ") + letter + ")") == 0);
     CHECK(all.find(item.reason) != std::string::npos);
     CHECK(all.find(item.source) != std::string::npos);
     CHECK(all.find("You were 90 in 100 sure: penalty 81 of 100") != std::string::npos);

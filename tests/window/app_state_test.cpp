@@ -137,9 +137,26 @@ TEST_CASE("A figure of the rig that cannot be read stays as typed, with what wou
     CHECK(shop.state->job->facts.rig.size() == 1);
 }
 
-TEST_CASE("A boat without a name is not taken in, and the form says so") {
+TEST_CASE("A boat without a name is not taken in: its field opens, and Enter leads on from there") {
     Shop shop;
     shop.harness->type("n");
+    CHECK_FALSE(shop.state->job.has_value());
+    CHECK(shop.harness->shows("A name or a number is needed"));
+    CHECK(shop.harness->focused() == "new.boat");
+    shop.harness->type("Tern");
+    shop.harness->press(Key::enter);
+    CHECK_FALSE(shop.state->job.has_value());
+    CHECK(shop.harness->focused() == "new.words");
+    shop.harness->type("stiff");
+    shop.harness->press(Key::enter);
+    REQUIRE(shop.state->job.has_value());
+    CHECK(shop.state->job->words == "stiff");
+}
+
+TEST_CASE("A boat whose name is refused is told where it was asked for") {
+    Shop shop;
+    carry_out(*shop.state, StartJob{"", "stiff"});
+    shop.harness->frames(3);
     CHECK_FALSE(shop.state->job.has_value());
     CHECK(shop.harness->shows("the boat has no name"));
 }

@@ -10,6 +10,7 @@
 #include "app/window/screens/rail.hpp"
 #include "fit.hpp"
 #include "shop.hpp"
+#include "whole_page.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
@@ -158,7 +159,11 @@ TEST_CASE("A set is made from a quiz and a boat, written, taken at a seat, hande
     make_set(shop);
     const std::string file = page_of(shop).sets.front().file;
     CHECK(std::filesystem::exists(file));
-    CHECK(page_of(shop).sets.front().tasks.size() == 2);
+    REQUIRE(page_of(shop).sets.front().tasks.size() == 2);
+    // The topic by its name, and the day once.
+    const std::string& quiz = page_of(shop).sets.front().tasks.front();
+    CHECK(quiz.find(std::string("Quiz: ") + study::form_name(study::Form::proof) + ", 2 questions") == 0);
+    CHECK(quiz.find("due") == quiz.rfind("due"));
     for (const char* seat : {"A01", "A02", "A03", "A04", "A05"}) {
         act(shop, BeginSet{file, seat, ""});
         INFO(page_of(shop).told.text);
@@ -196,10 +201,13 @@ TEST_CASE("A set is made from a quiz and a boat, written, taken at a seat, hande
                                           "item_map", "abilities", "over_best"};
         sweep("class, tab " + std::to_string(static_cast<int>(tab)),
               [&](Kit& kit) { draw_class(kit, *shop.state); });
-        Album().take("class-" + std::to_string(static_cast<int>(tab)), [&](Kit& kit) {
+        const auto draw = [&](Kit& kit) {
             draw_rail(kit, {hardover::window::Place::classroom, true});
             draw_class(kit, *shop.state);
-        });
+        };
+        const std::string name = "class-" + std::to_string(static_cast<int>(tab));
+        Album().take(name, draw);
+        take_whole(Album(), name + "-whole", draw, tab == ClassTab::figures ? 3200 : 2000);
     }
 }
 

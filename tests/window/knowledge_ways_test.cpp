@@ -70,3 +70,21 @@ TEST_CASE("What is no place on the boat shows none") {
     carry_out(*shop.state, KnowledgeAction{ShowKnowledge{{"cause", "gone"}}});
     CHECK_FALSE(shop.state->known.where.has_value());
 }
+
+TEST_CASE("Conditions are read by names and readings, and each name still leads to its entry") {
+    Shop shop(1280, 2400);
+    carry_out(*shop.state, KnowledgeAction(ShowKnowledge{{"cause", "air_in_oil"}}));
+    shop.harness->frames(4);
+    const Knowledge& all = shop.state->knowledge;
+    const Index cause = find(all.causes, "air_in_oil");
+    REQUIRE(cause != none);
+    REQUIRE(all.causes[cause].proved_when.text() == "wheel_sponge is large");
+    const Finding& sponge = all.findings[find(all.findings, "wheel_sponge")];
+    CHECK(shop.harness->shows(sponge.name + " is “" + sponge.readings.front().text + "”"));
+    CHECK(shop.harness->shows("Finding: " + sponge.name));
+    for (const EntryRow& row : shop.state->known.page.rows) {
+        if (row.label != "Proved when") continue;
+        REQUIRE(row.items.size() == 1);
+        CHECK(row.items.front().pieces.front().to == EntryKey{"finding", "wheel_sponge"});
+    }
+}

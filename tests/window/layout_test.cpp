@@ -64,6 +64,15 @@ TEST_CASE("The step keeps room to be read, however much the answers and the stop
     });
 }
 
+TEST_CASE("In a small window with large letters the step is read before what is pressed under it") {
+    const ScreenBoxes small = job_boxes(640, 400, 0, 108);
+    CHECK(small.dock_inside);
+    CHECK(small.dock.empty());
+    CHECK(small.now.h > 190);
+    CHECK_FALSE(job_boxes(640, 400, 0, 28).dock_inside);  // nothing to press
+    CHECK_FALSE(job_boxes(1280, 800, 0, 108).dock_inside);
+}
+
 TEST_CASE("Stops have a band of their own across the whole window, and only when there are any") {
     CHECK(job_boxes(1280, 800, 0, 100).stops.empty());
     const ScreenBoxes boxes = job_boxes(1280, 800, 60, 100);

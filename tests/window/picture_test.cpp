@@ -4,6 +4,7 @@
 // dropped.
 #include <catch2/catch.hpp>
 #include <cstdlib>
+#include <utility>
 
 #include "sample_pages.hpp"
 #include "shop.hpp"
@@ -54,8 +55,12 @@ class Studio {
     // A picture of one colour packs into almost nothing; one with text does not.
     void take(const std::string& name, const Shot& shot) {
         const float wanted = static_cast<float>(shot.text_percent) / 100;
+        // A list covers a place that was drawn before: the keys are those of that place.
+        const Listed listed = std::exchange(state().listed, Listed::nothing);
         Harness harness(1280, 800, scale_for(wanted, 1280, 800), shot.look.look,
                         [this](Kit& kit) { draw_app(kit, *shop_.state); });
+        harness.frames(4);
+        state().listed = listed;
         harness.frames(4);
         const std::string size = shot.text_percent == 100 ? "" : "-" + std::to_string(shot.text_percent);
         const std::string path = folder_ + "/" + name + "-" + std::string(shot.look.id) + size + ".png";

@@ -177,7 +177,7 @@ TEST_CASE(
         check_screen(*window, "size-" + std::to_string(w) + "x" + std::to_string(h));
     }
     for (int i = 0; i < 4; ++i) window->key("ctrl+plus");
-    CHECK(window->screen().scale == 2);
+    CHECK(window->until([](const SeenScreen& screen) { return screen.scale == 2; }));
     check_screen(*window, "text-200");
     window->key("ctrl+0");
     for (const char* name : {"theme-dark", "theme-high-contrast"}) {
@@ -228,7 +228,7 @@ TEST_CASE("In the real window a boat is projected in large letters, voted on by 
     check_screen(*window, "class-1-begin");
     window->key("1");
     REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("hands.A"); }));
-    CHECK(window->screen().scale == 2);
+    CHECK(window->until([](const SeenScreen& screen) { return screen.scale == 2; }));
     window->type("12");
     window->key("Tab");
     window->type("5");

@@ -4,11 +4,15 @@
 
 #include <fstream>
 
+#include <future>
+
 #include "album.hpp"
+#include "app/records/database.hpp"
 #include "app/window/records_desk.hpp"
 #include "app/window/screens/records/records.hpp"
 #include "fit.hpp"
 #include "shop.hpp"
+#include "whole_page.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
@@ -35,6 +39,39 @@ std::string photo(const Shop& shop, const std::string& name) {
     std::ofstream(path, std::ios::binary) << "\xFF\xD8\xFF\xE0 crack at the aft bolt of " << name;
     return path;
 }
+
+// What no program of ours does: turns letters in a note behind the program's back.
+void damage_note(const Shop& shop, const std::string& from, const std::string& to) {
+    const auto file = records_detail::Database::open(shop.store->path(), SQLITE_OPEN_READWRITE,
+                                                     std::chrono::milliseconds(0));
+    REQUIRE(file.ok());
+    const std::string sql =
+        "DROP TRIGGER events_are_never_changed; UPDATE events SET body = replace(body, '" + from + "', '" +
+        to + "') WHERE kind = 'noted'";
+    REQUIRE(file.value().run(sql.c_str()).ok());
+}
+
+// Long work is done beside the window; what is asked for waits until it is let go.
+struct BusyShop : Shop {
+    BusyShop() : Shop(1280, 3000) { use_background(*state, background); }
+    void hold() {
+        gate = std::promise<void>();
+        background.start("held", [waits = gate.get_future().share()](Background::Watch&) {
+            waits.wait();
+            return Background::Outcome();
+        });
+    }
+    void let_go() { gate.set_value(); }
+    void finish() {
+        while (state->records->page.working) {
+            background.wait();
+            take_in_background(*state);
+        }
+        harness->frames(6);
+    }
+    Background background;
+    std::promise<void> gate;  // goes first, which lets go
+};
 
 }  // namespace
 
@@ -131,6 +168,126 @@ TEST_CASE("A look through the records tells what it found") {
     CHECK(page_of(shop).checked->jobs == 1);
 }
 
+TEST_CASE("Jobs are written beside the window, with how far that has come, and a stop writes nothing") {
+    BusyShop shop;
+    shop.start_job("Grey Heron", "tight to port");
+    go(shop, hardover::window::Place::bench);
+    shop.state->records->view.exchange_open = true;
+    shop.harness->frames(4);
+    shop.hold();
+    shop.harness->click("export.all");
+    REQUIRE(page_of(shop).working.has_value());
+    CHECK(shop.harness->shows("Writing the jobs"));
+    // One thing after the other: its button is off, and asking again does nothing.
+    CHECK_FALSE(shop.harness->get("export.all").enabled);
+    SECTION("by hand") {
+        shop.harness->click("working.stop");
+    }
+    SECTION("by key") {
+        shop.harness->press(Key::escape);
+    }
+    shop.state->records->note_progress();
+    shop.harness->frames(2);
+    CHECK(shop.harness->shows("Stopping"));
+    shop.let_go();
+    shop.finish();
+    CHECK(shop.harness->shows("Stopped. Nothing was written."));
+    CHECK_FALSE(std::filesystem::exists(shop.folder.file("exports/jobs.json")));
+    CHECK_FALSE(std::filesystem::exists(shop.folder.file("exports/jobs.csv")));
+    shop.harness->click("export.all");
+    shop.background.wait();
+    shop.state->records->note_progress();
+    CHECK(page_of(shop).working->progress.find(" %") != std::string::npos);
+    shop.finish();
+    CHECK(std::filesystem::exists(shop.folder.file("exports/jobs.json")));
+    CHECK(shop.harness->shows("1 job is written to"));
+}
+
+TEST_CASE("Jobs of a file are taken in beside the window; a stop leaves the records as they were") {
+    Shop other(1280, 3000);
+    other.start_job("Little Auk", "wanders at speed");
+    act(other, ExportJobs{0});
+    const std::string file = other.folder.file("exports/jobs.json");
+    other.harness.reset();  // the drawing library knows one context at a time
+    BusyShop shop;
+    go(shop, hardover::window::Place::bench);
+    shop.hold();
+    act(shop, ImportJobs{file});
+    shop.state->records->view.stop = true;
+    shop.state->records->note_progress();
+    shop.let_go();
+    shop.finish();
+    CHECK(page_of(shop).told.lines.front() == "Stopped. Nothing came in.");
+    CHECK(shop.store->jobs().value().empty());
+    CHECK_FALSE(shop.state->records->wrote_beside());
+    act(shop, ImportJobs{file});
+    shop.finish();
+    REQUIRE(shop.state->bench.in_hand.size() == 1);
+    CHECK(shop.state->bench.in_hand.front().boat == "Little Auk");
+    CHECK(shop.state->records->wrote_beside());
+}
+
+TEST_CASE("A look through the records that is stopped says so and shows nothing as looked at") {
+    BusyShop shop;
+    shop.start_job("Grey Heron", "tight to port");
+    go(shop, hardover::window::Place::settings);
+    shop.hold();
+    shop.harness->click("records.check");
+    CHECK(shop.harness->shows("Looking through the records"));
+    shop.harness->press(Key::escape);
+    shop.state->records->note_progress();
+    shop.let_go();
+    shop.finish();
+    CHECK_FALSE(page_of(shop).checked.has_value());
+    CHECK(shop.harness->shows("Stopped. Not everything was looked at."));
+    shop.harness->click("records.check");
+    shop.finish();
+    REQUIRE(page_of(shop).checked.has_value());
+    CHECK(page_of(shop).checked->jobs == 1);
+}
+
+TEST_CASE("Damaged rows are mended by a button, after what that does was said, and the job shows it") {
+    BusyShop shop;
+    shop.start_job("Grey Heron", "tight to port");
+    carry_out(*shop.state, AddNote{"abc"});
+    damage_note(shop, "abc", "abb");  // one bit
+    go(shop, hardover::window::Place::settings);
+    CHECK_FALSE(shop.harness->has("records.mend"));
+    shop.harness->click("records.check");
+    shop.finish();
+    REQUIRE(page_of(shop).checked->damaged.size() == 1);
+    // Said as something to press here, not as a command for a terminal.
+    CHECK(shop.harness->shows("Mend them"));
+    CHECK_FALSE(shop.harness->shows("hardover records"));
+    CHECK(shop.harness->shows("put aside in the folder of the backups first"));
+    shop.harness->click("records.mend");
+    shop.finish();
+    CHECK(shop.harness->shows("Mended, one bit had turned"));
+    CHECK(shop.store->check().ok());
+    CHECK(shop.harness->shows("The records as they were are kept: "));
+    CHECK(shop.state->job->notes == std::vector<std::string>{"abc"});
+    CHECK_FALSE(shop.harness->has("records.as_it_reads"));
+    CHECK_FALSE(shop.harness->has("records.mend"));
+}
+
+TEST_CASE("What no backup has counts as it reads only when that is asked for") {
+    Shop shop(1280, 3000);
+    shop.start_job("Grey Heron", "tight to port");
+    carry_out(*shop.state, AddNote{"the bracket"});
+    damage_note(shop, "the bracket", "something else");
+    go(shop, hardover::window::Place::settings);
+    act(shop, CheckRecords{});
+    shop.harness->click("records.mend");
+    shop.harness->frames(6);
+    CHECK_FALSE(shop.store->check().ok());
+    CHECK(shop.harness->shows("read those jobs again"));
+    CHECK_FALSE(shop.harness->shows("hardover records"));
+    shop.harness->click("records.as_it_reads");
+    shop.harness->frames(6);
+    CHECK(shop.store->check().ok());
+    CHECK_FALSE(shop.harness->has("records.as_it_reads"));
+}
+
 TEST_CASE("Nothing is cut, covered or too small among the records, on the bench and in the settings",
           "[pictures]") {
     Shop shop(1280, 3000);
@@ -143,11 +300,11 @@ TEST_CASE("Nothing is cut, covered or too small among the records, on the bench 
     view.find_open = view.photos_open = view.exchange_open = true;
     const auto bench = [&](Kit& kit) { draw_app(kit, *shop.state); };
     sweep("records on the bench", bench);
-    Album().take("records-bench", bench);
+    take_whole(Album(), "records-bench", bench, 2000);
     go(shop, hardover::window::Place::settings);
     shop.harness->click("settings.backup");
     act(shop, CheckRecords{});
     view.restoring = page_of(shop).backups.empty() ? "" : page_of(shop).backups.front().path;
     sweep("records in the settings", bench);
-    Album().take("records-settings", bench);
+    take_whole(Album(), "records-settings", bench, 2000);
 }

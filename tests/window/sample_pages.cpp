@@ -305,7 +305,7 @@ JobPage handed_back_page() {
     page.phase = "Handed back";
     page.card = {};
     page.card.kind = StepCard::Kind::handed_back;
-    page.card.eyebrow = "Handed back · 25 nov 2026";
+    page.card.eyebrow = "Handed back · 25 Nov 2026";
     page.card.heading = "Air left in the oil";
     page.card.why = "Seen and proved. Bled lock to lock; cured.";
     return page;
@@ -322,11 +322,39 @@ JobPage stopped_page() {
     return page;
 }
 
+namespace {
+
+// One more look before a remedy that the proof already allows.
+JobPage once_more_page() {
+    JobPage page = check_page();
+    page.phase = "Proving it";
+    page.card.why +=
+        " One more look before the work: is it something other than air left in the oil, worn piston seal in "
+        "a ram or ram bracket works on its bolts?";
+    return page;
+}
+
+// A remedy for what brings the first cause back.
+JobPage origin_page() {
+    JobPage page = remedy_page();
+    page.card.id = "renew_rod_seal";
+    page.card.cause = "ram_seal";
+    page.card.heading = "Renew the piston seal of the ram";
+    page.card.why =
+        "For worn piston seal in a ram. This first: left in place, worn piston seal in a ram brings air left "
+        "in the oil back.";
+    return page;
+}
+
+}  // namespace
+
 std::vector<NamedPage> all_sample_pages() {
-    return {{"intake", intake_page()},           {"question", question_page()},   {"check", check_page()},
-            {"number", number_page()},           {"worksheet", worksheet_page()}, {"prove", prove_page()},
-            {"remedy", remedy_page()},           {"after", after_page()},         {"help", help_page()},
-            {"handed_back", handed_back_page()}, {"stopped", stopped_page()}};
+    return {
+        {"intake", intake_page()},       {"question", question_page()},   {"check", check_page()},
+        {"number", number_page()},       {"worksheet", worksheet_page()}, {"prove", prove_page()},
+        {"once_more", once_more_page()}, {"origin", origin_page()},       {"remedy", remedy_page()},
+        {"after", after_page()},         {"help", help_page()},           {"handed_back", handed_back_page()},
+        {"stopped", stopped_page()}};
 }
 
 QuestionOutlook sample_outlook() {

@@ -31,8 +31,9 @@ void draw_new_job(Kit& kit, BenchView& view, std::optional<Action>& action) {
         kit.text("Boat", Type::small, Role::ink);
         kit.gap(4);
         kit.tab_starts_here();
-        kit.field("new.boat", kit.take(kit.px(52)), view.boat,
-                  {.name = "Boat", .placeholder = "Name or number"});
+        const FieldEvent boat = kit.field("new.boat", kit.take(kit.px(52)), view.boat,
+                                          {.name = "Boat", .placeholder = "Name or number"});
+        if (boat.entered && !view.boat.empty()) kit.open_field("new.words");
         kit.gap(10);
         kit.text("What the customer says", Type::small, Role::ink);
         kit.gap(4);
@@ -46,7 +47,10 @@ void draw_new_job(Kit& kit, BenchView& view, std::optional<Action>& action) {
         const ButtonLook start{.label = "Start the job", .face = Face::primary, .key = "N"};
         const bool by_key = kit.take_letter(U'n') || kit.take_letter(U'N');
         const bool by_enter = words.entered && !view.boat.empty();
-        if (kit.button("new.start", kit.take(kit.px(56)), start) || by_key || by_enter) {
+        const bool by_hand = kit.button("new.start", kit.take(kit.px(56)), start);
+        if ((by_hand || by_key) && view.boat.empty()) {
+            kit.open_field("new.boat");
+        } else if (by_hand || by_key || by_enter) {
             action = StartJob{view.boat, view.words, view.complaint};
         }
         if (!view.trouble.empty()) {

@@ -1,6 +1,9 @@
 // Finds how many choices go side by side, and draws them.
 #include "app/window/screens/choices.hpp"
 
+#include <sstream>
+#include <string>
+
 namespace hardover::window {
 
 namespace {
@@ -10,6 +13,21 @@ constexpr float least_dp = 150;
 
 bool has_notes(const std::vector<ChoiceLook>& looks) {
     return std::any_of(looks.begin(), looks.end(), [](const ChoiceLook& look) { return !look.note.empty(); });
+}
+
+// A word that is wider than its cell would be broken in the middle. With the tick, since any may be chosen.
+bool breaks_a_word(Kit& kit, const ChoiceLook& look, float width_px) {
+    ChoiceLook one = look;
+    one.note = {};
+    one.selected = true;
+    one.label = "i";
+    const float line = kit.choice_height(one, width_px);
+    std::istringstream words{std::string(look.label)};
+    for (std::string word; words >> word;) {
+        one.label = word;
+        if (kit.choice_height(one, width_px) > line) return true;
+    }
+    return false;
 }
 
 }  // namespace
@@ -33,7 +51,11 @@ ChoiceCells choice_cells(Kit& kit, const std::vector<ChoiceLook>& looks, float w
         cells.whole = kit.px(gap_dp) * static_cast<float>(lines - 1);
         for (const float h : cells.heights) cells.whole += h;
         const float highest = *std::max_element(cells.heights.begin(), cells.heights.end());
-        if (highest <= (has_notes(looks) ? with_note : two_lines) && cells.w >= kit.px(least_dp)) break;
+        const bool broken = std::any_of(looks.begin(), looks.end(), [&](const ChoiceLook& look) {
+            return breaks_a_word(kit, look, cells.w);
+        });
+        if (!broken && highest <= (has_notes(looks) ? with_note : two_lines) && cells.w >= kit.px(least_dp))
+            break;
     }
     return cells;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <vector>
 
+#include "app/window/words_here.hpp"
+
 namespace hardover::window {
 
 FieldEvent draw_number_field(Kit& kit, const NumberLook& look, Draft& draft) {
@@ -47,14 +49,14 @@ void draw_sheet_line(Kit& kit, const SheetLine& line, Type type) {
 void draw_notice(Kit& kit, const std::string& text) {
     if (text.empty()) return;
     kit.card({.fill = Role::panel, .pad = 12, .edge = Role::outline},
-             [&] { kit.text(text, Type::small, Role::ink); });
+             [&] { kit.text(words_here(text), Type::small, Role::ink); });
     kit.gap(8);
 }
 
 void draw_trouble(Kit& kit, const std::string& text) {
     if (text.empty()) return;
     kit.card({.fill = Role::wrong_tint, .line = Role::wrong, .pad = 14, .edge = Role::wrong},
-             [&] { kit.text(text, Type::body, Role::ink); });
+             [&] { kit.text(words_here(text), Type::body, Role::ink); });
     kit.gap(12);
 }
 

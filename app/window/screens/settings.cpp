@@ -162,7 +162,7 @@ void draw_records(Scene& scene) {
     Kit& kit = scene.kit;
     kit.card({}, [&] {
         kit.text("Records", Type::h2, Role::ink);
-        kit.text("Every job is one file on this computer. Nothing is sent anywhere.", Type::small,
+        kit.text("All jobs are in one file on this computer. Nothing is sent anywhere.", Type::small,
                  Role::ink2);
         kit.gap(6);
         kit.text(scene.page.records_file, Type::body, Role::ink);
@@ -218,7 +218,7 @@ std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, Settings
     const float scale = kit.px(1);
     const BenchBoxes boxes = bench_boxes(kit.screen().w / scale, kit.screen().h / scale);
     const auto bar =
-        draw_header(kit, kit.placed(boxes.header), {"Settings", "kept as soon as chosen", false});
+        draw_header(kit, kit.placed(boxes.header), {"Settings", "Kept as soon as chosen", false});
     const float spare = std::max(0.0F, boxes.body.w - 1180) / 2;
     kit.pane("settings", kit.placed(boxes.body), {.pad_x = 20 + spare, .pad_y = 20, .main = true}, [&] {
         if (!view.trouble.empty()) {

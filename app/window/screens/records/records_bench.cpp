@@ -2,6 +2,7 @@
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/parts.hpp"
 #include "app/window/screens/records/records_parts.hpp"
+#include "app/window/words_here.hpp"
 
 namespace hardover::window {
 
@@ -42,8 +43,8 @@ void draw_found(RecordsScene& scene, const FoundJobs& found) {
         const std::string number = std::to_string(job.row.number);
         kit.card({.pad = 12}, [&] {
             kit.text(job.title, Type::strong, Role::ink);
-            kit.text(job.under, Type::small, Role::ink2);
-            if (!job.match.empty()) kit.text(job.match, Type::small, Role::ink);
+            kit.text(words_here(job.under), Type::small, Role::ink2);
+            if (!job.match.empty()) kit.text(words_here(job.match), Type::small, Role::ink);
             kit.gap(6);
             const Box row = kit.take(kit.px(48));
             const ButtonLook open{.label = "Open"};
@@ -124,12 +125,15 @@ void draw_exchange(RecordsScene& scene) {
     if (kit.fold("records.exchange", "Take jobs elsewhere, or take them in", view.exchange_open))
         view.exchange_open = !view.exchange_open;
     if (!view.exchange_open) return;
-    if (draw_small_button(kit, "export.all", {.label = "Write all jobs to a file", .icon = Icon::sheet}))
+    if (draw_small_button(
+            kit, "export.all",
+            {.label = "Write all jobs to a file", .icon = Icon::sheet, .enabled = !scene.busy()}))
         scene.ask(ExportJobs{0});
     kit.gap(6);
     if (scene.state.job) {
         const std::string label = "Write job " + std::to_string(scene.state.job->number) + " to a file";
-        if (draw_small_button(kit, "export.job", {.label = label, .icon = Icon::sheet}))
+        if (draw_small_button(kit, "export.job",
+                              {.label = label, .icon = Icon::sheet, .enabled = !scene.busy()}))
             scene.ask(ExportJobs{scene.state.job->number});
         kit.gap(6);
     }
@@ -137,7 +141,7 @@ void draw_exchange(RecordsScene& scene) {
     const bool entered =
         draw_records_field(kit, "import.path", "A file of jobs (.json), or the records of another PC (.db)",
                            view.import_path, "/media/stick/jobs.json");
-    const bool there = !view.import_path.empty();
+    const bool there = !view.import_path.empty() && !scene.busy();
     if (draw_small_button(kit, "import.go", {.label = "Take in", .enabled = there}) || (entered && there))
         scene.ask(ImportJobs{view.import_path});
     kit.gap(6);
@@ -158,14 +162,24 @@ bool draw_records_field(Kit& kit, const std::string& id, const std::string& name
 
 void draw_records_told(RecordsScene& scene, const std::string& at) {
     Kit& kit = scene.kit;
+    if (scene.busy() && scene.page().working->at == at) {
+        const WorkShown& work = *scene.page().working;
+        if (draw_work(kit, {work.what, work.progress, work.share, work.can_stop})) scene.view().stop = true;
+        if (work.can_stop && !kit.typing() && kit.take(Key::escape)) scene.view().stop = true;
+        kit.gap(8);
+    }
     const RecordsTold& told = scene.page().told;
     if (told.at != at || told.lines.empty()) return;
+    if (told.stopped) {
+        draw_notice(kit, told.lines.front());
+        return;
+    }
     if (told.trouble) {
         draw_trouble(kit, told.lines.front());
         return;
     }
     kit.card({.fill = Role::right_tint, .line = Role::right, .pad = 12, .edge = Role::right}, [&] {
-        for (const std::string& line : told.lines) kit.text(line, Type::body, Role::ink);
+        for (const std::string& line : told.lines) kit.text(words_here(line), Type::body, Role::ink);
         if (told.folder.empty()) return;
         kit.gap(6);
         if (draw_small_button(kit, "records.folder", {.label = "Show the folder", .icon = Icon::bench}))

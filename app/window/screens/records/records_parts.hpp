@@ -12,13 +12,19 @@ struct RecordsScene {
     std::optional<Action> action;
 
     const RecordsPage& page() const { return state.records->page; }
+    bool busy() const { return page().working.has_value(); }  // one long piece of work at a time
     RecordsDesk::View& view() { return state.records->view; }
     void ask(RecordsAction what) { action = Action{std::move(what)}; }
+    void mend(Mending how) {
+        view().mending = how;
+        ask(CheckRecords{});
+    }
 };
 
 // A field with its name over it. True when Enter was pressed in it.
 bool draw_records_field(Kit& kit, const std::string& id, const std::string& name, std::string& text,
                         const std::string& placeholder);
+// What came of what was pressed there, or how far it has come.
 void draw_records_told(RecordsScene& scene, const std::string& at);
 
 }  // namespace hardover::window

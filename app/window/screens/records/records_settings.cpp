@@ -3,6 +3,7 @@
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/parts.hpp"
 #include "app/window/screens/records/records_parts.hpp"
+#include "app/window/words_here.hpp"
 
 namespace hardover::window {
 
@@ -68,26 +69,60 @@ void draw_backups(RecordsScene& scene) {
     kit.gap(16);
 }
 
+void draw_findings(Kit& kit, const RecordsChecked& checked) {
+    for (const RecordsFinding& finding : checked.findings) {
+        const Role edge = finding.grave ? Role::wrong : Role::outline;
+        kit.card({.fill = Role::panel, .pad = 10, .edge = edge}, [&] {
+            kit.text(finding.where, Type::strong, Role::ink);
+            kit.text(finding.what, Type::body, Role::ink);
+            if (!finding.cure.empty()) kit.text(words_here(finding.cure), Type::small, Role::ink2);
+        });
+        kit.gap(4);
+    }
+}
+
+// What mending will do stands before its button.
+bool draw_mend_wish(Kit& kit, const std::string& id, const std::string& label, const std::string& caution) {
+    bool pressed = false;
+    kit.card({.fill = Role::safety_tint, .line = Role::safety, .pad = 12, .edge = Role::safety}, [&] {
+        kit.text(caution, Type::body, Role::ink);
+        kit.gap(6);
+        pressed = draw_small_button(kit, id, {.label = label, .face = Face::primary});
+    });
+    kit.gap(6);
+    return pressed;
+}
+
+void draw_mending(RecordsScene& scene) {
+    const RecordsPage& page = scene.page();
+    if (!scene.busy() && page.checked && !page.checked->damaged.empty() &&
+        draw_mend_wish(
+            scene.kit, "records.mend", "Mend them",
+            "The file as it is now is put aside in the folder of the backups first. Then each damaged row is "
+            "brought back, where its checksum proves what it was or a backup has it. Everything "
+            "else stays as it is."))
+        scene.mend(Mending::bring_back);
+    draw_records_told(scene, "mend");
+    if (!scene.busy() && page.mend_as_it_reads &&
+        draw_mend_wish(scene.kit, "records.as_it_reads", "Let it count as it reads",
+                       "No backup here has what is still damaged. It can count as it reads now, with what "
+                       "the damage made of it: read those jobs again before you trust them. To be sure, go "
+                       "back to a whole backup instead."))
+        scene.mend(Mending::as_it_reads);
+}
+
 void draw_check(RecordsScene& scene) {
     Kit& kit = scene.kit;
     kit.card({}, [&] {
         kit.text("Are the records in order?", Type::h2, Role::ink);
         kit.text("Every event, every handed-back job and every photo is looked at.", Type::small, Role::ink2);
         kit.gap(8);
-        if (draw_small_button(kit, "records.check", {.label = "Look through them"}))
+        if (draw_small_button(kit, "records.check", {.label = "Look through them", .enabled = !scene.busy()}))
             scene.ask(CheckRecords{});
         kit.gap(6);
         draw_records_told(scene, "check");
-        if (!scene.page().checked) return;
-        for (const RecordsFinding& finding : scene.page().checked->findings) {
-            const Role edge = finding.grave ? Role::wrong : Role::outline;
-            kit.card({.fill = Role::panel, .pad = 10, .edge = edge}, [&] {
-                kit.text(finding.where, Type::strong, Role::ink);
-                kit.text(finding.what, Type::body, Role::ink);
-                if (!finding.cure.empty()) kit.text(finding.cure, Type::small, Role::ink2);
-            });
-            kit.gap(4);
-        }
+        if (scene.page().checked) draw_findings(kit, *scene.page().checked);
+        draw_mending(scene);
     });
     kit.gap(16);
 }

@@ -60,7 +60,8 @@ std::string typed_answer(const StudyView& view, const QuizPage& quiz) {
 // The drawing, with the place chosen or the right one lit.
 Box draw_drawing(StudyScene& scene, const QuizPage& quiz, const std::string& lit) {
     Kit& kit = scene.kit;
-    const float tallest = std::max(kit.px(320), kit.screen().h * 0.52F);
+    // Whole between the question and the answer bar, so that nobody has to scroll to see what to press.
+    const float tallest = std::max(kit.px(280), kit.screen().h * 0.4F);
     const Box sheet = kit.take(std::clamp(kit.width() * 0.6F, kit.px(240), tallest));
     kit.fill(sheet, Role::raised, 8);
     kit.outline(sheet, Role::outline, 1.5F, 8);

@@ -1,0 +1,151 @@
+// Long work on the records, beside the window: jobs written to a file and taken in, a look through
+// everything, and mending.
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <utility>
+
+#include "app/jobs/job_file.hpp"
+#include "app/jobs/records_mend.hpp"
+#include "app/jobs/records_merge.hpp"
+#include "app/window/app_state.hpp"
+#include "app/window/records_desk.hpp"
+
+namespace hardover::window {
+
+namespace {
+
+using Beside = BesideRecords::Beside;
+
+struct ExportWish {
+    std::string folder;
+    std::string name;
+    std::vector<JobNumber> jobs;
+};
+
+// The file and the table beside it; no jobs when it was told to stop.
+Result<JobFileWritten> write_jobs(const Beside& beside, const Knowledge& knowledge, const ExportWish& wish) {
+    std::error_code failed;
+    std::filesystem::create_directories(wish.folder, failed);
+    const std::string stem = wish.folder + "/" + wish.name;
+    auto written =
+        write_job_file(beside.store, stem + ".json", wish.jobs, true, part_of(beside.watched, 0, 2));
+    if (!written || beside.stop) return written;
+    const auto table =
+        write_job_table(beside.store, knowledge, stem + ".csv", wish.jobs, part_of(beside.watched, 1, 2));
+    if (!table) return table.error();
+    return written;
+}
+
+std::vector<std::string> written_lines(const JobFileWritten& written, const std::string& path) {
+    std::vector<std::string> lines{
+        fmt::format("{} written to {}, and the list of them as a table beside it.",
+                    written.jobs == 1 ? "1 job is" : fmt::format("{} jobs are", written.jobs), path)};
+    const std::string photos = copied_text(written.photos);
+    if (!photos.empty()) lines.push_back(photos);
+    return lines;
+}
+
+}  // namespace
+
+Background::Outcome RecordsDesk::refusal(const std::string& at, const Error& error) {
+    return [this, at, error] { refused(at, error); };
+}
+
+Background::Outcome RecordsDesk::stopped(const std::string& at, const std::string& text) {
+    return [this, at, text] { page.told = {at, {text}, false, true, ""}; };
+}
+
+void RecordsDesk::note_progress() {
+    if (std::exchange(view.stop, false)) beside_.stop();
+    beside_.note_progress();
+}
+
+void RecordsDesk::apply(AppState& state, const ExportJobs& exporting) {
+    ExportWish wish;
+    wish.name = exporting.job == 0 ? "jobs" : fmt::format("job {}", exporting.job);
+    wish.folder = (std::filesystem::path(state.store.path()).parent_path() / "exports").string();
+    if (exporting.job != 0) wish.jobs.push_back(exporting.job);
+    const BesideRecords::About about{.at = "export", .what = "Writing the jobs", .in_percent = true};
+    beside_.start(state.store.path(), about,
+                  [this, wish, prepared = state.prepared](const Beside& beside) -> Background::Outcome {
+                      const auto written = write_jobs(beside, prepared.knowledge(), wish);
+                      const bool file = written.ok() && written.value().jobs > 0;
+                      if (beside.stop) {
+                          return stopped("export", file ? "Stopped. The file is written, its table is not."
+                                                        : "Stopped. Nothing was written.");
+                      }
+                      if (!written) return refusal("export", written.error());
+                      return [this,
+                              lines = written_lines(written.value(), wish.folder + "/" + wish.name + ".json"),
+                              folder = wish.folder] { done("export", lines, folder); };
+                  });
+}
+
+void RecordsDesk::apply(AppState& state, const ImportJobs& import) {
+    beside_.start(state.store.path(), {.at = "import", .what = "Taking in the jobs"},
+                  [this, &state, path = import.path,
+                   prepared = state.prepared](const Beside& beside) -> Background::Outcome {
+                      const bool jobs = std::filesystem::path(path).extension() == ".json";
+                      const auto taken =
+                          jobs ? import_jobs(beside.store, prepared.knowledge(), path, beside.watched)
+                               : merge_records(beside.store, path, beside.watched);
+                      if (!taken && beside.stop) return stopped("import", "Stopped. Nothing came in.");
+                      if (!taken) return refusal("import", taken.error());
+                      return [this, &state, lines = taken.value().lines] {
+                          show_bench(state);
+                          done("import", lines);
+                      };
+                  });
+}
+
+void RecordsDesk::apply(AppState& state, const CheckRecords&) {
+    const Mending mending = std::exchange(view.mending, Mending::none);
+    if (mending == Mending::none) return look_through(state);
+    mend(state, mending == Mending::as_it_reads);
+}
+
+void RecordsDesk::look_through(AppState& state) {
+    page.checked.reset();
+    page.mend_as_it_reads = false;
+    const BesideRecords::About about{
+        .at = "check", .what = "Looking through the records", .damaged_rows = true};
+    beside_.start(state.store.path(), about,
+                  [this, prepared = state.prepared](const Beside& beside) -> Background::Outcome {
+                      const auto checked = check_records(beside.store, prepared, beside.watched);
+                      if (beside.stop) return stopped("check", "Stopped. Not everything was looked at.");
+                      if (!checked) return refusal("check", checked.error());
+                      return [this, found = checked.value()] {
+                          page.checked = found;
+                          done("check", found.told);
+                      };
+                  });
+}
+
+// The job in hand is read anew: some of its events may have been brought back.
+void RecordsDesk::mend(AppState& state, bool as_it_reads) {
+    const BesideRecords::About about{
+        .at = "mend", .what = "Mending the records", .can_stop = false, .damaged_rows = true};
+    const auto read_job = [&state] {
+        if (!state.job) return;
+        Result<Job> job = load_job(state.store, state.prepared, state.job->number);
+        if (job) state.job = std::move(job.value());
+        forget_turning(state);
+        show_job(state);
+    };
+    beside_.start(state.store.path(), about,
+                  [this, &state, read_job, as_it_reads, now = state.now(),
+                   prepared = state.prepared](const Beside& beside) -> Background::Outcome {
+                      const auto mended = mend_records(beside.store, prepared.knowledge(), as_it_reads, now);
+                      if (!mended) return refusal("mend", mended.error());
+                      return [this, &state, read_job, mended = mended.value()] {
+                          page.checked.reset();
+                          page.mend_as_it_reads = mended.left;
+                          read_job();
+                          read_anew(state);
+                          done("mend", mended.lines);
+                      };
+                  });
+}
+
+}  // namespace hardover::window
