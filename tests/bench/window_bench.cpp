@@ -1,5 +1,6 @@
-// What the window costs: processor time for a frame of the job screen, an answer until its page is there, the
-// start of the program to the first frame on the screen, and the processor while nothing happens.
+// What the window costs: processor time for a frame of the job screen and of the place Class, also while long
+// work goes on beside them, an answer until its page is there, the start of the program to the first frame on
+// the screen, and the processor while nothing happens.
 #include <unistd.h>
 
 #include <cstdlib>
@@ -8,6 +9,7 @@
 #include <thread>
 
 #include "app/window/app_frame.hpp"
+#include "app/window/class_desk.hpp"
 #include "bench/common.hpp"
 #include "window/real_window.hpp"
 
@@ -104,6 +106,42 @@ std::vector<std::string> frame_row(const Knowledge& knowledge, float w, float h,
             "under 2 ms CPU"};
 }
 
+// A frame of what is shown, while the class's figures are worked out on another thread or afterwards.
+std::vector<std::string> class_row(Frames& screen, const std::string& name, bool at_work) {
+    constexpr int most = 2000;
+    std::vector<double> times;
+    for (int i = 0; i < most && (!at_work || screen.state.classes->page().working); ++i) {
+        const double before = thread_milliseconds();
+        take_in_background(screen.state);
+        screen.frame();
+        times.push_back(thread_milliseconds() - before);
+        if (at_work) std::this_thread::sleep_for(std::chrono::milliseconds(2));
+    }
+    if (times.size() < 20) give_up("the work of the class was over before its frames could be measured");
+    return {name + ", " + std::to_string(times.size()) + " frames",
+            fixed(percentile(times, 0.5), 2) + " ms CPU", fixed(percentile(times, 0.99), 2) + " ms CPU",
+            "under 2 ms CPU"};
+}
+
+void add_class_rows(const Knowledge& knowledge, std::vector<std::vector<std::string>>& rows) {
+    const Folder folder;
+    Store store = take(Store::open(folder.path + "/records.db"));
+    Frames screen(knowledge, store, 1280, 800, 1);
+    Background background;
+    use_background(screen.state, background);
+    const auto invent = [&] {
+        carry_out(screen.state, GoTo{hardover::window::Place::classroom});
+        carry_out(screen.state, ClassAction(ShowClassTab{ClassTab::figures}));
+        carry_out(screen.state, ClassAction(InventClass{}));
+    };
+    invent();
+    rows.push_back(class_row(screen, "frame of the place Class while a class is marked", true));
+    rows.push_back(class_row(screen, "frame of the place Class with its figures", false));
+    invent();
+    carry_out(screen.state, GoTo{hardover::window::Place::job});
+    rows.push_back(class_row(screen, "frame of the job screen while a class is marked", true));
+}
+
 std::vector<std::string> timed_row(const std::string& name, const std::string& aim,
                                    std::vector<double> times) {
     return {name, fixed(percentile(times, 0.5), 0) + " ms", fixed(percentile(times, 0.99), 0) + " ms", aim};
@@ -168,6 +206,7 @@ int main(int argc, char** argv) {
     rows.push_back(frame_row(knowledge, 1280, 800, 1));
     rows.push_back(frame_row(knowledge, 1280, 800, 2));
     rows.push_back(frame_row(knowledge, 3840, 2160, 1.5F));
+    add_class_rows(knowledge, rows);
     add_job_rows(knowledge, rows);
     add_real_rows(runs, rows);
     print_table(rows);
