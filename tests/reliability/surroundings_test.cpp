@@ -299,7 +299,7 @@ TEST_CASE("The folders made for a shop's first records are on the disk before an
     INFO(ran.err);
     REQUIRE(ran.code == 0);
     const std::string trace = file_text(folder.file("trace"));
-    for (const std::string parent : {folder.path(), folder.file("new"), folder.file("new/shop")}) {
+    for (const std::string& parent : {folder.path(), folder.file("new"), folder.file("new/shop")}) {
         INFO(trace);
         CHECK(holds(trace, "<" + parent + ">)"));
     }
