@@ -10,7 +10,7 @@ namespace hardover::jobs_detail {
 
 namespace {
 
-constexpr double least_share = 0.03;     // of all causes by odds that must hang on a field
+constexpr double least_share = 0.02;     // of all causes by odds that must hang on a field
 constexpr double through_figures = 0.5;  // a field that only a worksheet needs counts half
 
 using Scores = std::map<Index, double>;
