@@ -59,7 +59,7 @@ std::string chosen_cause(const Knowledge& knowledge, const Item& item, const std
 class ResultsMaker {
   public:
     ResultsMaker(ClassStore& store, const study::Portraits& portraits, const ClassKeys* keys,
-                 const study::Watched& watched)
+                 const Watched& watched)
         : store_(store),
           portraits_(portraits),
           knowledge_(portraits.knowledge()),
@@ -92,7 +92,7 @@ class ResultsMaker {
             pieces_ += task.kind == Task::Kind::quiz ? 1 : attempts->second.size();
     }
     // From any thread. False: the result is no longer wanted.
-    bool goes_on_after(std::size_t more) { return study::goes_on(watched_, done_ += more, pieces_); }
+    bool goes_on_after(std::size_t more) { return goes_on(watched_, done_ += more, pieces_); }
 
     Result<void> read_records(const StoredClass& of) {
         const auto stored = store_.records(of.number);
@@ -311,7 +311,7 @@ class ResultsMaker {
     const study::Portraits& portraits_;
     const Knowledge& knowledge_;
     const ClassKeys* keys_;
-    const study::Watched& watched_;
+    const Watched& watched_;
     std::size_t pieces_ = 0;
     std::atomic<std::size_t> done_{0};
     std::map<std::string, std::map<std::string, Attempt>> by_sitting_;
@@ -323,7 +323,7 @@ class ResultsMaker {
 }  // namespace
 
 Result<MarkedClass> class_results(ClassStore& store, const StoredClass& of, const study::Portraits& portraits,
-                                  const ClassKeys* keys, int threads, const study::Watched& watched) {
+                                  const ClassKeys* keys, int threads, const Watched& watched) {
     return ResultsMaker(store, portraits, keys, watched).make(of, threads);
 }
 

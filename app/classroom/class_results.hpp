@@ -7,8 +7,8 @@
 
 #include "app/classroom/instructor.hpp"
 #include "app/classroom/results.hpp"
+#include "app/jobs/watched.hpp"
 #include "app/study/portrait.hpp"
-#include "app/study/watched.hpp"
 
 namespace hardover::classroom {
 
@@ -23,6 +23,6 @@ struct MarkedClass {
 // that the next time is quick. `threads` 0: as many as the machine has; `watched` is called from all of them.
 // Told to stop, it gives what it has so far, which is nothing to be shown. Errors: those of the store.
 Result<MarkedClass> class_results(ClassStore& store, const StoredClass& of, const study::Portraits& portraits,
-                                  const ClassKeys* keys, int threads = 0, const study::Watched& watched = {});
+                                  const ClassKeys* keys, int threads = 0, const Watched& watched = {});
 
 }  // namespace hardover::classroom

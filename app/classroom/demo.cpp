@@ -145,7 +145,7 @@ std::vector<DemoSeat> draw_seats(const Roster& roster, Chance& chance) {
 // The hand-ins of one evening, by seat; "" where a seat was absent.
 Result<std::vector<std::string>> hand_ins_of(const study::Portraits& portraits, const ClassSet& set,
                                              std::size_t evening, const std::vector<DemoSeat>& seats,
-                                             const study::Watched& watched) {
+                                             const Watched& watched) {
     const auto items = items_of(set.tasks[0], portraits, 0, set.units);
     if (!items) return items.error();
     const auto boat = study::make_practice_boat(portraits.prepared(), set.tasks[1].seed, set.tasks[1].level);
@@ -153,7 +153,7 @@ Result<std::vector<std::string>> hand_ins_of(const study::Portraits& portraits, 
     std::vector<std::string> files(seats.size());
     std::atomic<std::size_t> done{evening * seats.size()};
     in_parallel(seats.size(), 0, [&](std::size_t s) {
-        if (!study::goes_on(watched, done++, evening_count * seats.size())) return;
+        if (!goes_on(watched, done++, evening_count * seats.size())) return;
         if (was_absent(static_cast<int>(s), evening)) return;
         const DemoSeat& seat = seats[s];
         DemoLearner learner = seat.learner;
@@ -170,7 +170,7 @@ Result<std::vector<std::string>> hand_ins_of(const study::Portraits& portraits, 
 }  // namespace
 
 Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits, std::uint64_t seed,
-                            const study::Watched& watched) {
+                            const Watched& watched) {
     DemoClass demo;
     const std::string began = at_evening(evenings[0], 0);
     auto of = make_class(store, "Invented class, autumn term", demo_passphrase, began, interactive_cost());
@@ -201,7 +201,7 @@ Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits
 }
 
 Result<MarkedClass> demo_results(ClassStore& store, const DemoClass& demo, const study::Portraits& portraits,
-                                 int threads, const study::Watched& watched) {
+                                 int threads, const Watched& watched) {
     const auto keys = open_class(demo.of, demo_passphrase);
     if (!keys) return keys.error();
     const std::string at = at_evening(evenings[evening_count - 1], evening_minutes);

@@ -26,10 +26,10 @@ struct DemoClass {
 // answers. `watched` is called from several threads; told to stop, it leaves hand-ins out. Errors: those of
 // the store and of make_set.
 Result<DemoClass> make_demo(ClassStore& store, const study::Portraits& portraits, std::uint64_t seed,
-                            const study::Watched& watched = {});
+                            const Watched& watched = {});
 
 // The class's hand-ins merged into the store and marked, as a real class's are. Errors: those of the store.
 Result<MarkedClass> demo_results(ClassStore& store, const DemoClass& demo, const study::Portraits& portraits,
-                                 int threads = 0, const study::Watched& watched = {});
+                                 int threads = 0, const Watched& watched = {});
 
 }  // namespace hardover::classroom

@@ -157,7 +157,7 @@ std::string fault_of(const StoredHandIn& hand_in, const std::map<std::string, st
 
 Result<MergeReport> merge_hand_ins(ClassStore& store, const StoredClass& of, const ClassKeys& keys,
                                    const std::vector<NamedText>& files, const std::string& at,
-                                   const study::Watched& watched) {
+                                   const Watched& watched) {
     auto sets = sets_of(store, of);
     if (!sets) return sets.error();
     auto known = store.hand_ins(of.number);
@@ -165,7 +165,7 @@ Result<MergeReport> merge_hand_ins(ClassStore& store, const StoredClass& of, con
     Merger merger(store, keys, std::move(sets).value(), std::move(known).value(), at);
     MergeReport report;
     for (const NamedText& file : files) {
-        if (!study::goes_on(watched, report.files.size(), files.size())) break;
+        if (!goes_on(watched, report.files.size(), files.size())) break;
         auto merged = merger.take(file);
         if (!merged) return merged.error();
         report.files.push_back(std::move(merged).value());
@@ -215,7 +215,7 @@ std::vector<std::string> merge_text(const MergeReport& report) {
 }
 
 Result<std::vector<std::string>> check_collected(const ClassStore& store, const StoredClass& of,
-                                                 const study::Watched& watched) {
+                                                 const Watched& watched) {
     if (const auto sets = sets_of(store, of); !sets) return std::vector<std::string>{sets.error().text()};
     const auto hand_ins = store.hand_ins(of.number);
     if (!hand_ins) return hand_ins.error();
@@ -229,7 +229,7 @@ Result<std::vector<std::string>> check_collected(const ClassStore& store, const 
     std::set<std::string> claimed;
     std::size_t looked_at = 0;
     for (const StoredHandIn& hand_in : hand_ins.value()) {
-        if (!study::goes_on(watched, looked_at++, hand_ins.value().size())) return faults;
+        if (!goes_on(watched, looked_at++, hand_ins.value().size())) return faults;
         claimed.insert(hand_in.records.begin(), hand_in.records.end());
         const std::string fault = fault_of(hand_in, lines, *key);
         if (fault.empty()) continue;

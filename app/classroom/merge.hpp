@@ -9,7 +9,7 @@
 
 #include "app/classroom/hand_in.hpp"
 #include "app/classroom/instructor.hpp"
-#include "app/study/watched.hpp"
+#include "app/jobs/watched.hpp"
 
 namespace hardover::classroom {
 
@@ -46,7 +46,7 @@ struct MergeReport {
 // is wrong with a file stands in the report. Told to stop, it does so between two files.
 Result<MergeReport> merge_hand_ins(ClassStore& store, const StoredClass& of, const ClassKeys& keys,
                                    const std::vector<NamedText>& files, const std::string& at,
-                                   const study::Watched& watched = {});
+                                   const Watched& watched = {});
 
 // One file in words.
 std::string merge_text(const MergedFile& file);
@@ -56,7 +56,7 @@ std::vector<std::string> merge_text(const MergeReport& report);
 // Whether everything collected still is as it was countersigned: every record, chain and signature. A
 // sentence for each thing that is not; none: all is well. Told to stop, it gives what it found so far.
 Result<std::vector<std::string>> check_collected(const ClassStore& store, const StoredClass& of,
-                                                 const study::Watched& watched = {});
+                                                 const Watched& watched = {});
 
 // What the signatures protect against, and what they do not.
 struct Protection {

@@ -207,7 +207,7 @@ void add_key(PaperPage& page, const Item& item, std::size_t number) {
 }  // namespace
 
 Result<QuizPaper> make_quiz_paper(const study::Portraits& portraits, const study::QuizWish& wish,
-                                  const study::Watched& watched) {
+                                  const Watched& watched) {
     auto items = study::choose_items(portraits, study::LearnerState{}, wish, watched);
     if (!items) return items.error();
     QuizPaper paper{"Quiz", fmt::format("seed {}", wish.seed), std::move(items).value()};

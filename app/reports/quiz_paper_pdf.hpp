@@ -22,7 +22,7 @@ struct QuizPaper {
 // What somebody who has answered nothing yet is asked by this wish. Told to stop, it gives the questions made
 // so far. Errors: those of choose_items.
 Result<QuizPaper> make_quiz_paper(const study::Portraits& portraits, const study::QuizWish& wish,
-                                  const study::Watched& watched = {});
+                                  const Watched& watched = {});
 
 // Writes the file as a whole or not at all. Errors: no typeface, cairo's own, what write_whole_file says.
 Result<PdfMade> write_quiz_paper_pdf(const Knowledge& knowledge, const QuizPaper& paper,

@@ -10,8 +10,8 @@
 #include <optional>
 #include <vector>
 
+#include "app/jobs/watched.hpp"
 #include "app/study/practice_session.hpp"
-#include "app/study/watched.hpp"
 #include "rules/reasoning/assessment.hpp"
 
 namespace hardover::study::practice {

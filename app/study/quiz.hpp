@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "app/jobs/watched.hpp"
 #include "app/study/items.hpp"
 #include "app/study/learner.hpp"
-#include "app/study/watched.hpp"
 
 namespace hardover::study {
 

@@ -36,7 +36,7 @@ void ClassDesk::show() {
 
 void ClassDesk::use(const PreparedKnowledge& prepared) {
     prepared_ = prepared;
-    drop_work();
+    beside_.drop();
     portraits_.reset();
     page_.figures.reset();
     show();
@@ -158,7 +158,7 @@ void ClassDesk::apply(const ChooseClass& choose) {
     const auto found = find_class(classes_, choose.name);
     if (!found) return refused("class", found.error());
     if (!class_ || class_->number != found.value().number) {
-        drop_work();
+        beside_.drop();
         keys_.reset();
         tasks_.clear();
         page_ = {};

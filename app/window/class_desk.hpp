@@ -17,8 +17,8 @@
 #include "app/classroom/merge.hpp"
 #include "app/classroom/taking.hpp"
 #include "app/study/portrait.hpp"
-#include "app/study/watched.hpp"
 #include "app/window/background.hpp"
+#include "app/window/beside_records.hpp"
 #include "app/window/class_actions.hpp"
 #include "rules/reasoning/prepared_knowledge.hpp"
 
@@ -68,16 +68,6 @@ struct Told {
     bool trouble() const { return kind == Kind::trouble; }
 };
 
-// Long work that is being done, shown where it was asked for.
-struct ClassWork {
-    std::string at;
-    std::string what;                   // "Marking what was handed in"
-    std::string progress;               // "3 of 12"; "" until it is known
-    double share = 0;                   // that is done
-    ClassTab tab = ClassTab::together;  // where it was asked for
-    bool can_stop = true;
-};
-
 struct ClassPage {
     std::vector<std::string> classes;
     std::string name;  // of the class in hand; "": none yet
@@ -94,7 +84,8 @@ struct ClassPage {
     std::vector<std::string> notes;  // what could not be marked, and why
     std::vector<classroom::TakenSet> taken;
     Told told;
-    std::optional<ClassWork> working;
+    std::optional<WorkShown> working;           // long work that is being done
+    ClassTab working_tab = ClassTab::together;  // where it was asked for
 };
 
 class ClassDesk {
@@ -107,11 +98,11 @@ class ClassDesk {
     void use(const PreparedKnowledge& prepared);
     void use_fonts(const std::string& folder) { fonts_folder_ = folder; }
     // Long work is done beside the window from now on; without it, at once.
-    void work_in(Background& background) { background_ = &background; }
+    void work_in(Background& background) { beside_.work_in(background); }
     // How far long work has come, for the page.
-    void note_progress();
+    void note_progress() { beside_.note_progress(); }
     // Long work has written to the records by a connection of its own.
-    bool wrote_beside() const { return wrote_beside_; }
+    bool wrote_beside() const { return beside_.wrote(); }
     // In which figures questions are asked from now on: the shop's.
     void use_units(UnitSystem units) { units_ = units; }
     // What a passphrase costs to be tried; as usual unless told. For tests.
@@ -154,22 +145,13 @@ class ClassDesk {
     void done(const std::string& at, const std::string& text, const std::string& folder = "",
               const std::string& file = "");
 
-    // What long work has on its thread: it may use nothing else that the window's thread may change.
-    struct Beside {
-        Store& store;
+    // What long work has on its thread, and the classes of its store.
+    struct Beside : BesideRecords::Beside {
         ClassStore& classes;
-        study::Watched watched;
-        const std::atomic<bool>& stop;  // it was stopped: what it came to is nothing to be shown
     };
     using Work = std::function<Background::Outcome(const Beside&)>;
-    struct WorkAbout {
-        std::string at;
-        std::string what;
-        bool can_stop = true;
-    };
     // Does nothing while other work of this place is being done.
-    void work(const WorkAbout& about, Work work);
-    void drop_work();
+    void work(const BesideRecords::About& about, Work work);
     Background::Outcome refusal(const std::string& at, const Error& error);
     Background::Outcome stopped(const std::string& at, const std::string& text);
     Background::Outcome told_written(const std::string& at, const std::string& text, const std::string& file);
@@ -202,10 +184,9 @@ class ClassDesk {
     std::optional<classroom::Taking> taking_;
     SharedPortraits portraits_;  // made when first needed
     UnitSystem units_ = UnitSystem::us;
-    Background* background_ = nullptr;
-    std::shared_ptr<std::atomic<bool>> stop_;
-    bool wrote_beside_ = false;
     ClassPage page_;
+    BesideRecords beside_{"class", page_.working,
+                          [this](const std::string& at, const Error& error) { refused(at, error); }};
 };
 
 }  // namespace hardover::window

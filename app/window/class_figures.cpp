@@ -36,8 +36,7 @@ class PassingFolder {
 };
 
 // The invented class from its roster to its figures.
-Result<MarkedClass> invented_class(const study::Portraits& portraits, int threads,
-                                   const study::Watched& watched) {
+Result<MarkedClass> invented_class(const study::Portraits& portraits, int threads, const Watched& watched) {
     const PassingFolder folder;
     auto store = Store::open(folder.file("records.db"));
     if (!store) return store.error();

@@ -4,13 +4,13 @@
 
 #include <memory>
 
+#include "app/jobs/watched.hpp"
 #include "app/study/portrait.hpp"
-#include "app/study/watched.hpp"
 #include "app/window/background.hpp"
 
 namespace hardover::window {
 
-inline study::Watched watched_by(Background::Watch& watch) {
+inline Watched watched_by(Background::Watch& watch) {
     return [&watch](std::size_t done, std::size_t of) { return watch.go_on(done, of); };
 }
 

@@ -38,6 +38,20 @@ struct Pump {
     }
 };
 
+// Four causes: the first three are kept in mind, the fourth is beyond; and something that is not on the list.
+struct Four {
+    std::vector<Hypothesis> hypotheses = std::vector<Hypothesis>(5);
+    std::vector<RankedCause> ranked = std::vector<RankedCause>(4);
+
+    Four() {
+        for (int c = 0; c < 4; ++c) {
+            hypotheses[static_cast<std::size_t>(c)].causes = {c};
+            ranked[static_cast<std::size_t>(c)].cause = c;
+        }
+        hypotheses[4].unlisted = true;
+    }
+};
+
 }  // namespace
 
 TEST_CASE("Before a proved cause is put right, a glance is given to the rare one it may be after all") {
@@ -70,14 +84,7 @@ TEST_CASE("With no more causes than a technician keeps in mind there is no other
 }
 
 TEST_CASE("Of two looks the one that tells more a minute is taken") {
-    // The first three are kept in mind, the fourth is beyond, the last is not on the list.
-    std::vector<Hypothesis> hypotheses(5);
-    std::vector<RankedCause> ranked(4);
-    for (int c = 0; c < 4; ++c) {
-        hypotheses[static_cast<std::size_t>(c)].causes = {c};
-        ranked[static_cast<std::size_t>(c)].cause = c;
-    }
-    hypotheses[4].unlisted = true;
+    const Four four;
     Decision decision;
     decision.weights = {0.6, 0.2, 0.1, 0.05, 0.05};
     decision.questions = {{0, -1, 0, 1}, {1, -1, 0, 1}, {2, -1, 0, 8}, {3, -1, 0, 1}};
@@ -87,33 +94,23 @@ TEST_CASE("Of two looks the one that tells more a minute is taken") {
         {0.0, 0.0, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0, 0.0, 1.0},    // tells all, in eight minutes
         {0.9, 0.3, 0.3, 0.69, 0.0, 0.1, 0.7, 0.7, 0.31, 1.0},  // only sorts the first three
     };
-    CHECK(narrowing_question(decision, hypotheses, ranked, Before::remedy) == 1);
+    CHECK(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy) == 1);
     decision.questions[2].minutes = 2;
-    CHECK(narrowing_question(decision, hypotheses, ranked, Before::remedy) == 2);
+    CHECK(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy) == 2);
     decision.questions = {decision.questions[3]};
     decision.chances = {decision.chances[3]};
-    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked, Before::remedy));
+    CHECK_FALSE(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy));
 }
 
 TEST_CASE("Before help is called a look is worth more: whoever comes starts from the list") {
-    // Something unlisted has nearly all of it, and of what is listed most is beyond the first three.
-    std::vector<Hypothesis> hypotheses(5);
-    std::vector<RankedCause> ranked(4);
-    for (int c = 0; c < 4; ++c) {
-        hypotheses[static_cast<std::size_t>(c)].causes = {c};
-        ranked[static_cast<std::size_t>(c)].cause = c;
-    }
-    hypotheses[4].unlisted = true;
+    const Four four;
     Decision decision;
     decision.questions = {{0, -1, 0, 20}};
     decision.chances = {{0.1, 0.1, 0.1, 0.9, 0.1, 0.9, 0.9, 0.9, 0.1, 0.9}};
+    // Something unlisted has nearly all of it.
     decision.weights = {0.001, 0.001, 0.001, 0.001, 0.996};
-    CHECK(narrowing_question(decision, hypotheses, ranked, Before::help) == 0);
-    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked, Before::remedy));
-
-    decision.weights = {0.1, 0.1, 0.1, 0.4, 0.3};
-    CHECK(narrowing_question(decision, hypotheses, ranked, Before::help) == 0);
-    CHECK_FALSE(narrowing_question(decision, hypotheses, ranked, Before::remedy));
+    CHECK(narrowing_question(decision, four.hypotheses, four.ranked, Before::help) == 0);
+    CHECK_FALSE(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy));
 }
 
 // T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd ed. 2006, section 7.1.4: a

@@ -293,7 +293,7 @@ TEST_CASE("The folders made for a shop's first records are on the disk before an
     }
     const TemporaryFolder folder;
     Surroundings around;
-    around.through = {"strace", "-f", "-y", "-qq", "-e", "trace=fsync", "-o", folder.file("trace")};
+    around.through = {"strace", "-f", "-y", "-qq", "-e", "trace=fsync,fdatasync", "-o", folder.file("trace")};
     const Ran ran =
         run_program({"--records", folder.file("new/shop/records.db"), "learner", "add", "A07"}, "", around);
     INFO(ran.err);

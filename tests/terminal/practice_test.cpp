@@ -55,7 +55,7 @@ TEST_CASE("What ends early is kept for the learner, gone on with, finished, and 
     REQUIRE(shop.run({"learner", "add", "A07"}).code == 0);
     const std::vector<std::string> go_on{"practice", "--learner", "A07"};
     {
-        RunningProgram practice(shop.arguments({"practice", "--learner", "A07", "--seed", "7"}));
+        RunningProgram practice(shop.arguments({"practice", "--learner", "A07", "--seed", "9"}));
         REQUIRE(practice.wait_for_prompt(1));
         practice.type("");
         REQUIRE(practice.wait_for_prompt(2));

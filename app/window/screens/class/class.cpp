@@ -57,7 +57,7 @@ std::optional<Action> draw_class(Kit& kit, AppState& state) {
     scene.action = draw_header(kit, kit.placed(boxes.header), {"Class", scene.page().name, false});
     draw_tabs(scene, kit.placed(tabs_box));
     const auto& working = scene.page().working;
-    const bool elsewhere = working && working->tab != scene.view().tab;
+    const bool elsewhere = working && scene.page().working_tab != scene.view().tab;
     const float pad = 20 + std::max(0.0F, body.w - most_wide) / 2;
     for (const TabRow& row : tabs) {
         if (row.tab != scene.view().tab) continue;

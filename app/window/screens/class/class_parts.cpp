@@ -26,7 +26,7 @@ bool draw_primary(ClassScene& scene, const std::string& id, const std::string& l
 }
 
 void draw_class_work(ClassScene& scene) {
-    const ClassWork& work = *scene.page().working;
+    const WorkShown& work = *scene.page().working;
     if (draw_work(scene.kit, {work.what, work.progress, work.share, work.can_stop}))
         scene.ask(StopClassWork{});
 }
@@ -34,7 +34,7 @@ void draw_class_work(ClassScene& scene) {
 void draw_told_at(ClassScene& scene, const std::string& at) {
     Kit& kit = scene.kit;
     const ClassPage& page = scene.page();
-    if (page.working && page.working->at == at && page.working->tab == scene.view().tab) {
+    if (page.working && page.working->at == at && page.working_tab == scene.view().tab) {
         kit.gap(8);
         draw_class_work(scene);
     }
