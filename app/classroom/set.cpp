@@ -123,6 +123,13 @@ Result<void> look_over(const Task& task, std::size_t number) {
     return {};
 }
 
+std::string topic_text(const std::string& id, const std::vector<study::Topic>& topics) {
+    if (id.empty()) return "everything";
+    const auto known =
+        std::find_if(topics.begin(), topics.end(), [&](const study::Topic& topic) { return topic.id == id; });
+    return known == topics.end() ? jobs_detail::spoken_id(id) : known->name;
+}
+
 }  // namespace
 
 Result<int> read_day(const std::string& text) {
@@ -145,11 +152,10 @@ std::string day_text(int day) {
                        static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
 }
 
-std::string task_text(const Task& task) {
+std::string task_text(const Task& task, const std::vector<study::Topic>& topics) {
     std::string text =
         task.kind == Task::Kind::quiz
-            ? fmt::format("Quiz: {}, {} question{}",
-                          task.topic.empty() ? "everything" : jobs_detail::spoken_id(task.topic), task.count,
+            ? fmt::format("Quiz: {}, {} question{}", topic_text(task.topic, topics), task.count,
                           task.count == 1 ? "" : "s")
             : fmt::format("Practice boat of level {}, {}", task.level, guidance_id(task.guidance));
     if (task.due) text += ", due " + day_text(*task.due);

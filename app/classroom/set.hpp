@@ -49,8 +49,9 @@ struct ClassSet {
 Result<int> read_day(const std::string& text);
 std::string day_text(int day);
 
-// "Quiz: wander, 10 questions", "Practice boat of level 2, unaided".
-std::string task_text(const Task& task);
+// "Quiz: Wander at speed, 10 questions", "Practice boat of level 2, unaided". A topic that is not among
+// `topics` is told by the words of its id.
+std::string task_text(const Task& task, const std::vector<study::Topic>& topics = {});
 
 // Error bad_input: an id, title, task or seat that cannot be, naming it.
 Result<void> look_over(const ClassSet& set);

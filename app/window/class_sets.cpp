@@ -18,16 +18,6 @@ Error locked() {
     return {Error::Kind::bad_input, "the class's keys are shut", "", "give the passphrase first"};
 }
 
-// A quiz's topic is told by its name.
-std::string named_task(Task task, const std::vector<study::Topic>& topics) {
-    for (const study::Topic& topic : topics) {
-        if (topic.id != task.topic) continue;
-        task.topic = topic.name;
-        break;
-    }
-    return task_text(task);
-}
-
 std::string file_bytes(const std::filesystem::path& path) {
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
@@ -69,7 +59,7 @@ void ClassDesk::read_sets() {
     for (const ClassSet& set : sets.value()) {
         SetLine line{set.id, set.title, {}, "", "", ""};
         for (const Task& task : set.tasks) {
-            line.tasks.push_back(named_task(task, page_.topics));
+            line.tasks.push_back(task_text(task, page_.topics));
         }
         line.about = fmt::format(
             "For {} seats, {}.", set.seats.size(),
@@ -84,7 +74,7 @@ void ClassDesk::read_sets() {
 
 void ClassDesk::tell_tasks() {
     page_.tasks.clear();
-    for (const Task& task : tasks_) page_.tasks.push_back(named_task(task, page_.topics));
+    for (const Task& task : tasks_) page_.tasks.push_back(task_text(task, page_.topics));
 }
 
 void ClassDesk::apply(const AddQuizTask& add) {

@@ -115,7 +115,7 @@ void StudyDesk::tell_set() {
     page_.set =
         SetInHand{taking_->heading(), taking_->at_end(),
                   taking_->at_end() ? "All tasks are done. Hand the set in at the place Class, under My sets."
-                                    : classroom::task_text(taking_->task())};
+                                    : classroom::task_text(taking_->task(), page_.topics)};
 }
 
 }  // namespace hardover::window

@@ -110,6 +110,10 @@ std::optional<Boat> draw_boat(const PreparedKnowledge& prepared, Chance& chance,
 
 Knowledge without_cause(Knowledge knowledge, Index cause) {
     knowledge.causes.erase(knowledge.causes.begin() + cause);
+    for (Cause& other : knowledge.causes) {
+        std::erase(other.comes_from, cause);
+        for (Index& origin : other.comes_from) origin -= origin > cause ? 1 : 0;
+    }
     for (Rule& rule : knowledge.rules) {
         std::erase_if(rule.then, [&](const Action& action) {
             const bool about = action.kind == Action::Kind::favour || action.kind == Action::Kind::rule_out;

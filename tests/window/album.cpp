@@ -17,7 +17,7 @@ void Album::take(const std::string& name, const Harness::Draw& draw) const {
     one("-light", Look::light, 1);
     one("-dark", Look::dark, 1);
     one("-200", Look::light, 2);
-    if (std::getenv("HARDOVER_PICTURES") == nullptr) return;
+    if (pictures_folder() == nullptr) return;
     one("-dark-200", Look::dark, 2);
     one("-high_contrast", Look::high_contrast, 1);
     one("-high_contrast-200", Look::high_contrast, 2);

@@ -8,10 +8,16 @@
 
 namespace hardover_tests {
 
+// The folder wanted for pictures; nothing where none is named.
+inline const char* pictures_folder() {
+    const char* wanted = std::getenv("HARDOVER_PICTURES");
+    return wanted != nullptr && *wanted != '\0' ? wanted : nullptr;
+}
+
 class Album {
   public:
     std::string path(const std::string& name) const {
-        const char* wanted = std::getenv("HARDOVER_PICTURES");
+        const char* wanted = pictures_folder();
         return wanted == nullptr ? scratch_.file(name + ".png") : std::string(wanted) + "/" + name + ".png";
     }
     // A screen at 1280 x 800 in the light and the dark theme, and at twice the text size.

@@ -4,12 +4,11 @@
 
 #include <algorithm>
 #include <fstream>
-#include <future>
 
 #include "app/classroom/demo.hpp"
 #include "app/records/whole_file.hpp"
 #include "app/window/class_desk.hpp"
-#include "shop.hpp"
+#include "busy_shop.hpp"
 
 using namespace hardover;
 using namespace hardover::window;
@@ -24,8 +23,8 @@ const study::Portraits& portraits() {
 
 // The invented class on the instructor's PC, its hand-ins as files in a folder and not taken in yet; long
 // work is done beside the window.
-struct ClassShop : Shop {
-    ClassShop() : Shop(1280, 3000) {
+struct ClassShop : BusyShop {
+    ClassShop() {
         ClassStore classes(*store);
         const auto demo = classroom::make_demo(classes, portraits(), 1);
         REQUIRE(demo.ok());
@@ -33,7 +32,6 @@ struct ClassShop : Shop {
         std::filesystem::create_directories(folder.file("stick"));
         for (const auto& file : demo.value().hand_ins)
             REQUIRE(write_whole_file(folder.file("stick/" + file.name), file.text).ok());
-        use_background(*state, background);
         carry_out(*state, GoTo{hardover::window::Place::classroom});
         ask(OpenKeys{classroom::demo_passphrase});
         finish();
@@ -42,13 +40,6 @@ struct ClassShop : Shop {
     const ClassPage& page() const { return state->classes->page(); }
     void ask(const ClassAction& action) {
         carry_out(*state, action);
-        harness->frames(6);
-    }
-    void finish() {
-        while (page().working) {
-            background.wait();
-            take_in_background(*state);
-        }
         harness->frames(6);
     }
     void collect() {
@@ -65,19 +56,7 @@ struct ClassShop : Shop {
         return static_cast<std::size_t>(
             std::distance(std::filesystem::directory_iterator(path), std::filesystem::directory_iterator()));
     }
-    // What is asked for next waits until it is let go: so that a stop comes before its end, however quick
-    // this machine is.
-    void hold() {
-        gate = std::promise<void>();
-        background.start("held", [waits = gate.get_future().share()](Background::Watch&) {
-            waits.wait();
-            return Background::Outcome();
-        });
-    }
-    void let_go() { gate.set_value(); }
     std::size_t hand_ins = 0;
-    Background background;
-    std::promise<void> gate;  // goes first, which lets go
 };
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <utility>
 
+#include "album.hpp"
 #include "sample_pages.hpp"
 #include "shop.hpp"
 
@@ -85,7 +86,7 @@ class Studio {
 
 TEST_CASE("Every place and every state of a job can be drawn in every theme", "[pictures]") {
     const ScratchFolder scratch;
-    const char* wanted = std::getenv("HARDOVER_PICTURES");
+    const char* wanted = pictures_folder();
     Studio studio(wanted == nullptr ? scratch.file("") : wanted);
     AppState& state = studio.state();
     const JobPage real = state.page;

@@ -4,14 +4,12 @@
 
 #include <fstream>
 
-#include <future>
-
 #include "album.hpp"
 #include "app/records/database.hpp"
 #include "app/window/records_desk.hpp"
 #include "app/window/screens/records/records.hpp"
+#include "busy_shop.hpp"
 #include "fit.hpp"
-#include "shop.hpp"
 #include "whole_page.hpp"
 
 using namespace hardover;
@@ -50,28 +48,6 @@ void damage_note(const Shop& shop, const std::string& from, const std::string& t
         to + "') WHERE kind = 'noted'";
     REQUIRE(file.value().run(sql.c_str()).ok());
 }
-
-// Long work is done beside the window; what is asked for waits until it is let go.
-struct BusyShop : Shop {
-    BusyShop() : Shop(1280, 3000) { use_background(*state, background); }
-    void hold() {
-        gate = std::promise<void>();
-        background.start("held", [waits = gate.get_future().share()](Background::Watch&) {
-            waits.wait();
-            return Background::Outcome();
-        });
-    }
-    void let_go() { gate.set_value(); }
-    void finish() {
-        while (state->records->page.working) {
-            background.wait();
-            take_in_background(*state);
-        }
-        harness->frames(6);
-    }
-    Background background;
-    std::promise<void> gate;  // goes first, which lets go
-};
 
 }  // namespace
 

@@ -7,7 +7,7 @@ namespace hardover_tests {
 using namespace hardover::window;
 
 void take_whole(const Album& album, const std::string& name, const Harness::Draw& draw, float height) {
-    const bool wanted = std::getenv("HARDOVER_PICTURES") != nullptr;
+    const bool wanted = pictures_folder() != nullptr;
     for (const LookRow& row : looks()) {
         for (const float scale : {1.0F, 2.0F}) {
             if (!wanted && (row.look != Look::light || scale > 1)) continue;
