@@ -110,27 +110,4 @@ double log_evidence(const FaultNetwork& network, const FaultCase& given, const P
     return frontier::log_evidence(problem, order);
 }
 
-std::vector<double> log_weights_alone(const FaultNetwork& network, const FaultCase& given,
-                                      const std::vector<bool>& counted, const PosteriorLimits& limits) {
-    WrittenCase written(network, given);
-    return log_weights_alone(written, counted, limits);
-}
-
-std::vector<double> log_weights_alone(WrittenCase& written, const std::vector<bool>& counted,
-                                      const PosteriorLimits& limits) {
-    const FaultCase& given = written.given();
-    std::vector<double> weights(given.prior.size() + 1, never);
-    if (!given.tied.empty()) {
-        for (const FaultCase& plain : untied(given)) {
-            const std::vector<double> term = log_weights_alone(written.network(), plain, counted, limits);
-            if (term.empty()) return {};
-            for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = log_add(weights[i], term[i]);
-        }
-        return weights;
-    }
-    if (!written.problem().possible) return weights;
-    if (!fits(written.order(), limits)) return {};
-    return frontier::log_weights_alone(written.problem(), written.order(), counted);
-}
-
 }  // namespace hardover

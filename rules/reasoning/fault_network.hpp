@@ -80,12 +80,6 @@ Posterior posterior(const FaultNetwork& network, const FaultCase& given, const P
 // Posterior::log_evidence alone, for a fraction of the work.
 double log_evidence(const FaultNetwork& network, const FaultCase& given, const PosteriorLimits& limits = {});
 
-// ln P(this cause, none of the other `counted` ones, not the unlisted, answers and requirements) of every
-// counted cause (ln 0 of the others), and last ln P(the unlisted, none of the counted, ...). Empty when the
-// tables would grow too large.
-std::vector<double> log_weights_alone(const FaultNetwork& network, const FaultCase& given,
-                                      const std::vector<bool>& counted, const PosteriorLimits& limits = {});
-
 // Probability that no worse level than each is given: out[k] = P(level >= k). Worst first, so out[0] = 1 for
 // a distribution.
 std::vector<double> no_worse_than(const std::vector<double>& distribution);

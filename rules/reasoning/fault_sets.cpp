@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "rules/reasoning/tied.hpp"
 #include "rules/reasoning/written_case.hpp"
@@ -23,6 +24,43 @@ void collect(const frontier::SetGrowth& growth, const frontier::SetLevel& level,
         if (level.sets[n].missing > 0 || level.sets[n].log_weight < log_least) continue;
         sets.push_back({growth.causes_of(level, n), level.sets[n].lane == 1, level.sets[n].log_weight});
     }
+}
+
+// As log_weights_among(), for one set: what counts and is not in it is taken away, what is in it required.
+double log_weight_by_tables(const FaultNetwork& network, FaultCase given, const std::vector<bool>& counted,
+                            const WeighedSet& set) {
+    double log_absent = 0;
+    for (std::size_t i = 0; i < given.prior.size(); ++i) {
+        if (!counted[i] || std::binary_search(set.causes.begin(), set.causes.end(), static_cast<int>(i))) {
+            continue;
+        }
+        log_absent += std::log1p(-given.prior[i]);
+        given.prior[i] = 0;
+    }
+    for (int cause : set.causes) {
+        Requirement present;
+        present.causes.assign(given.prior.size(), false);
+        present.causes[static_cast<std::size_t>(cause)] = true;
+        given.requirements.push_back(std::move(present));
+    }
+    if (set.unlisted) {
+        given.requirements.push_back({std::vector<bool>(given.prior.size(), false), true});
+    } else {
+        log_absent += std::log1p(-given.unlisted_prior);
+        given.unlisted_prior = 0;
+    }
+    return log_evidence(network, given) + log_absent;
+}
+
+// Per place, the sum of what each plain case of a tied one gives.
+template <typename WeightsOf>
+std::vector<double> sum_of_terms(const FaultCase& given, std::size_t places, WeightsOf weights_of) {
+    std::vector<double> sums(places, never);
+    for (const FaultCase& plain : untied(given)) {
+        const std::vector<double> term = weights_of(plain);
+        for (std::size_t i = 0; i < places; ++i) sums[i] = log_add(sums[i], term[i]);
+    }
+    return sums;
 }
 
 }  // namespace
@@ -58,16 +96,56 @@ std::vector<WeighedSet> heaviest_sets(WrittenCase& written, std::size_t most, do
     return sets;
 }
 
-std::vector<double> log_weights_of_singles(const FaultNetwork& network, const FaultCase& given) {
+std::vector<double> log_weights_alone(const FaultNetwork& network, const FaultCase& given,
+                                      const std::vector<bool>& counted, std::size_t aside) {
     WrittenCase written(network, given);
-    return log_weights_of_singles(written);
+    return log_weights_alone(written, counted, aside);
 }
 
-std::vector<double> log_weights_of_singles(WrittenCase& written) {
+std::vector<double> log_weights_alone(WrittenCase& written, const std::vector<bool>& counted,
+                                      std::size_t aside) {
     const FaultCase& given = written.given();
-    if (!given.tied.empty()) return log_weights_of_singles_of_tied(written.network(), given);
+    if (!given.tied.empty()) {
+        return sum_of_terms(given, given.prior.size() + 1, [&](const FaultCase& plain) {
+            return log_weights_alone(written.network(), plain, counted, aside);
+        });
+    }
     std::vector<double> weights(given.prior.size() + 1, never);
-    if (written.problem().possible) written.growth().weigh_singles(weights);
+    if (!written.problem().possible) return weights;
+    if (written.growth().aside(counted) <= aside) {
+        written.growth().weigh_alone(counted, weights);
+        return weights;
+    }
+    for (std::size_t i = 0; i < given.prior.size(); ++i) {
+        if (!counted[i] || given.prior[i] <= 0) continue;
+        weights[i] = log_weight_by_tables(written.network(), given, counted, {{static_cast<int>(i)}});
+    }
+    weights.back() = log_weight_by_tables(written.network(), given, counted, {{}, true});
+    return weights;
+}
+
+std::vector<double> log_weights_among(const FaultNetwork& network, const FaultCase& given,
+                                      const std::vector<bool>& counted, const std::vector<WeighedSet>& sets,
+                                      std::size_t aside) {
+    WrittenCase written(network, given);
+    return log_weights_among(written, counted, sets, aside);
+}
+
+std::vector<double> log_weights_among(WrittenCase& written, const std::vector<bool>& counted,
+                                      const std::vector<WeighedSet>& sets, std::size_t aside) {
+    const FaultCase& given = written.given();
+    if (!given.tied.empty()) {
+        return sum_of_terms(given, sets.size(), [&](const FaultCase& plain) {
+            return log_weights_among(written.network(), plain, counted, sets, aside);
+        });
+    }
+    std::vector<double> weights(sets.size(), never);
+    if (!written.problem().possible) return weights;
+    const bool few = written.growth().aside(counted) <= aside;
+    for (std::size_t n = 0; n < sets.size(); ++n) {
+        weights[n] = few ? written.growth().log_weight(sets[n].causes, sets[n].unlisted, counted)
+                         : log_weight_by_tables(written.network(), given, counted, sets[n]);
+    }
     return weights;
 }
 

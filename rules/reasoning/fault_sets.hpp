@@ -23,8 +23,21 @@ struct WeighedSet {
 std::vector<WeighedSet> heaviest_sets(const FaultNetwork& network, const FaultCase& given, std::size_t most,
                                       double log_least = never);
 
-// ln P(exactly this one fault, answers) of every cause and, last, of the unlisted; -inf where impossible or
-// where it does not meet the requirements alone.
-std::vector<double> log_weights_of_singles(const FaultNetwork& network, const FaultCase& given);
+// Up to so many causes that do not count every set of them is gone through, twice as many sets for each; with
+// more, the answers' probability is worked out anew for each weight asked for.
+inline constexpr std::size_t most_aside = 10;
+
+// ln P(this cause, none of the other counted ones, not the unlisted, answers and requirements) of every
+// counted cause, whatever there is of those not counted (ln 0 of those), and last ln P(the unlisted, none of
+// the counted,
+// ...).
+std::vector<double> log_weights_alone(const FaultNetwork& network, const FaultCase& given,
+                                      const std::vector<bool>& counted, std::size_t aside = most_aside);
+
+// ln P(exactly these faults among the counted ones, answers and requirements), whatever there is of the
+// others, for each of `sets` (which name counted causes only).
+std::vector<double> log_weights_among(const FaultNetwork& network, const FaultCase& given,
+                                      const std::vector<bool>& counted, const std::vector<WeighedSet>& sets,
+                                      std::size_t aside = most_aside);
 
 }  // namespace hardover

@@ -6,7 +6,6 @@
 #include <limits>
 #include <utility>
 
-#include "rules/reasoning/log_sum.hpp"
 #include "rules/reasoning/table_steps.hpp"
 
 namespace hardover::frontier {
@@ -28,20 +27,16 @@ struct Stretch {
 // What happened to the table around one cause, for the way back.
 struct Step {
     int cause = 0;
-    Stretch opened;         // states, in order; each became the highest digit
-    Stretch closed;         // digits, in order, with the stride they had then
-    Stretch digits;         // while the cause acts
-    Stretch before;         // the table the cause acts on
-    double log_before = 0;  // ln of what had been taken out of it
-    bool narrow = false;    // see Passes::narrow()
+    Stretch opened;       // states, in order; each became the highest digit
+    Stretch closed;       // digits, in order, with the stride they had then
+    Stretch digits;       // while the cause acts
+    Stretch before;       // the table the cause acts on
+    bool narrow = false;  // see Passes::narrow()
 };
 
 class Passes {
   public:
-    // `alone`: causes (by index of the FaultCase) that are left out of the tables, to be looked at one by one
-    // on the way back.
-    Passes(const Problem& problem, const Order& order, const std::vector<bool>* alone = nullptr)
-        : problem_(problem), order_(order), alone_(alone) {
+    Passes(const Problem& problem, const Order& order) : problem_(problem), order_(order) {
         left_.assign(problem.states.size(), 0);
         for (const Cause& cause : problem.causes) {
             for (int l = cause.first_link; l < cause.last_link; ++l) ++left_[problem.links[l].state];
@@ -70,28 +65,10 @@ class Passes {
         }
     }
 
-    // Per cause left out: it is there, the others left out are not, in lane 0. After forward().
-    std::vector<double> one_by_one(std::size_t causes) {
-        std::vector<double> log_weights(causes, never);
-        Table back{1.0, 0.0};
-        double log_back = 0;
-        for (std::size_t i = steps_.size(); i-- > 0;) {
-            const Step& step = steps_[i];
-            const auto [present, absent] = undo(step, back);
-            const int cause = problem_.causes[step.cause].index;
-            if (left_out(cause)) log_weights[cause] = std::log(present) + step.log_before + log_back;
-            log_back += rescale(back);
-        }
-        return log_weights;
-    }
-
     double log_total() const { return log_ + std::log(table_[0] + table_[1]); }
-    double log_lane(int lane) const { return log_ + std::log(table_[lane]); }
     const Table& lanes_left() const { return table_; }
 
   private:
-    bool left_out(int cause) const { return alone_ && (*alone_)[static_cast<std::size_t>(cause)]; }
-
     // A finding with evidence that no possible cause shows: stray or the unlisted gave it.
     void settle_without_causes(const State& state) {
         const double* start = problem_.start_of(state);
@@ -169,16 +146,13 @@ class Passes {
         step.narrow = true;
         step.before.from = kept_.size();
         kept_.insert(kept_.end(), table_.begin(), table_.end());
-        step.log_before = log_;
-        const bool out = left_out(cause.index);
         for (int lane = 0; lane < lanes; ++lane) {
             double& worse = table_[lane];
             double& better = table_[lanes + lane];
-            const double present = out ? 0 : cause.present[lane];
             const double acted_worse = worse * no_worse[0] + how_often[0] * better;
             const double acted_better = better * no_worse[1];
-            worse = cause.absent[lane] * worse + present * acted_worse;
-            better = cause.absent[lane] * better + present * acted_better;
+            worse = cause.absent[lane] * worse + cause.present[lane] * acted_worse;
+            better = cause.absent[lane] * better + cause.present[lane] * acted_better;
         }
         --left_[link.state];
         log_ += rescale(table_);
@@ -190,7 +164,6 @@ class Passes {
         const Cause& cause = problem_.causes[step.cause];
         const double* how_often = &problem_.numbers[problem_.links[cause.first_link].at];
         const double* no_worse = how_often + 2;
-        const bool out = left_out(cause.index);
         const double* before = &kept_[step.before.from];
         double present = 0;
         double absent = 0;
@@ -206,7 +179,7 @@ class Passes {
             const double without = cause.absent[at % lanes] * back[at];
             present += before[at] * with;
             absent += before[at] * without;
-            back[at] = out ? without : without + with;
+            back[at] = without + with;
         }
         return {present, absent};
     }
@@ -230,18 +203,16 @@ class Passes {
         step.before.from = kept_.size();
         kept_.insert(kept_.end(), table_.begin(), table_.end());
         step.before.to = kept_.size();
-        step.log_before = log_;
         acted_ = table_;
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const Link& link = problem_.links[l];
             let_cause_act(acted_, digits_[open_digit(link.state)].stride, problem_.states[link.state].levels,
                           &problem_.numbers[link.at]);
         }
-        const bool out = left_out(cause.index);
         for (std::size_t at = 0; at < table_.size(); at += lanes) {
             for (std::size_t lane = 0; lane < lanes; ++lane) {
-                const double with = out ? 0 : cause.present[lane] * acted_[at + lane];
-                table_[at + lane] = cause.absent[lane] * table_[at + lane] + with;
+                table_[at + lane] =
+                    cause.absent[lane] * table_[at + lane] + cause.present[lane] * acted_[at + lane];
             }
         }
         step.closed.from = closed_.size();
@@ -276,21 +247,20 @@ class Passes {
             look_back_through_cause(acted_, stride_then(step, link.state), problem_.states[link.state].levels,
                                     &problem_.numbers[link.at]);
         }
-        const bool out = left_out(cause.index);
         const double* before = &kept_[step.before.from];
-        double present = 0;
-        double absent = 0;
+        double present[lanes] = {0, 0};  // by lane: two sums at a time
+        double absent[lanes] = {0, 0};
         for (std::size_t at = 0; at < back.size(); at += lanes) {
             for (std::size_t lane = 0; lane < lanes; ++lane) {
                 const double with = cause.present[lane] * acted_[at + lane];
                 const double without = cause.absent[lane] * back[at + lane];
-                present += before[at + lane] * with;
-                absent += before[at + lane] * without;
-                back[at + lane] = out ? without : without + with;
+                present[lane] += before[at + lane] * with;
+                absent[lane] += before[at + lane] * without;
+                back[at + lane] = without + with;
             }
         }
         for (std::size_t o = step.opened.to; o-- > step.opened.from;) unopen(opened_[o], back);
-        return {present, absent};
+        return {present[0] + present[1], absent[0] + absent[1]};
     }
 
     void reopen(const Digit& digit, Table& back) {
@@ -322,7 +292,6 @@ class Passes {
 
     const Problem& problem_;
     const Order& order_;
-    const std::vector<bool>* alone_;
     Table table_;
     Table acted_;
     Table wide_;
@@ -360,15 +329,6 @@ double log_evidence(const Problem& problem, const Order& order) {
     Passes passes(problem, order);
     passes.forward();
     return passes.log_total();
-}
-
-std::vector<double> log_weights_alone(const Problem& problem, const Order& order,
-                                      const std::vector<bool>& counted) {
-    Passes passes(problem, order, &counted);
-    passes.forward();
-    std::vector<double> weights = passes.one_by_one(counted.size());
-    weights.push_back(passes.log_lane(1));
-    return weights;
 }
 
 }  // namespace hardover::frontier

@@ -72,10 +72,6 @@ void eliminate(const Problem& problem, const Order& order, Posterior& result);
 // Forward pass only: Posterior::log_evidence.
 double log_evidence(const Problem& problem, const Order& order);
 
-// As log_weights_alone() of fault_network; `counted` by index of the FaultCase.
-std::vector<double> log_weights_alone(const Problem& problem, const Order& order,
-                                      const std::vector<bool>& counted);
-
 // Replaces state `which` by factors on its causes that are never below its likelihood, touching it where the
 // causes have the given probabilities (tangent of a concave, or chord of a convex function of the sum of
 // -ln(sound share); Jaakkola & Jordan, JAIR 10 (1999), section 4 for the noisy-OR).

@@ -24,53 +24,20 @@ bool anything_left_out(const DiagnosisCase& diagnosis) {
     return false;
 }
 
-// ln P(exactly `still` is still wrong, evidence), whatever there was of the causes put right.
-double log_weight_still(const DiagnosisCase& diagnosis, FaultCase given, const std::vector<int>& still,
-                        bool unlisted) {
-    double log_absent = 0;
-    for (std::size_t i = 0; i < given.prior.size(); ++i) {
-        if (!counts(diagnosis, i) || std::binary_search(still.begin(), still.end(), static_cast<int>(i)))
-            continue;
-        log_absent += std::log1p(-given.prior[i]);
-        given.prior[i] = 0;
-    }
-    for (int cause : still) {
-        Requirement present;
-        present.causes.assign(given.prior.size(), false);
-        present.causes[static_cast<std::size_t>(cause)] = true;
-        given.requirements.push_back(std::move(present));
-    }
-    if (unlisted) {
-        given.requirements.push_back({std::vector<bool>(given.prior.size(), false), true});
-    } else {
-        log_absent += std::log1p(-given.unlisted_prior);
-        given.unlisted_prior = 0;
-    }
-    return log_evidence(diagnosis.network(), given) + log_absent;
+// By cause: whether it is looked at.
+std::vector<bool> counted_causes(const DiagnosisCase& diagnosis) {
+    std::vector<bool> counted;
+    for (std::size_t i = 0; i < diagnosis.put_right().size(); ++i) counted.push_back(counts(diagnosis, i));
+    return counted;
 }
 
 // Share of the evidence that exactly one fault (still) accounts for.
 double single_share(const DiagnosisCase& diagnosis, WrittenCase& written, double log_evidence) {
-    const FaultCase& given = written.given();
     double share = 0;
-    if (!anything_left_out(diagnosis)) {
-        for (double weight : log_weights_of_singles(written)) {
-            share += std::exp(weight - log_evidence);
-        }
-        return share;
-    }
-    std::vector<bool> counted(given.prior.size());
-    for (std::size_t i = 0; i < counted.size(); ++i) counted[i] = counts(diagnosis, i);
-    const std::vector<double> alone = log_weights_alone(written, counted);
-    for (double weight : alone) share += std::exp(weight - log_evidence);
-    if (!alone.empty()) return share;
-    // Too wide for that: one after the other, each a narrower case.
-    for (std::size_t i = 0; i < given.prior.size(); ++i) {
-        if (!counted[i] || given.prior[i] <= 0) continue;
-        const double weight = log_weight_still(diagnosis, given, {static_cast<int>(i)}, false);
+    for (double weight : log_weights_alone(written, counted_causes(diagnosis))) {
         share += std::exp(weight - log_evidence);
     }
-    return share + std::exp(log_weight_still(diagnosis, given, {}, true) - log_evidence);
+    return share;
 }
 
 std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, std::vector<WeighedSet> sets,
@@ -101,13 +68,16 @@ std::vector<Hypothesis> hypotheses_of(const DiagnosisCase& diagnosis, std::vecto
 }
 
 // After remedies a hypothesis gathers many sets, not all of them listed: the first ones are weighed exactly.
-void weigh_first_exactly(const DiagnosisCase& diagnosis, const FaultCase& given, double log_evidence,
+void weigh_first_exactly(const DiagnosisCase& diagnosis, WrittenCase& written, double log_evidence,
                          std::vector<Hypothesis>& hypotheses) {
     constexpr std::size_t first = 16;
+    std::vector<WeighedSet> sets;
     for (std::size_t h = 0; h < std::min(first, hypotheses.size()); ++h) {
-        Hypothesis& hypothesis = hypotheses[h];
-        const double weight = log_weight_still(diagnosis, given, hypothesis.causes, hypothesis.unlisted);
-        hypothesis.probability = std::exp(weight - log_evidence);
+        sets.push_back({hypotheses[h].causes, hypotheses[h].unlisted});
+    }
+    const std::vector<double> weights = log_weights_among(written, counted_causes(diagnosis), sets);
+    for (std::size_t h = 0; h < weights.size(); ++h) {
+        hypotheses[h].probability = std::exp(weights[h] - log_evidence);
     }
     std::stable_sort(hypotheses.begin(), hypotheses.end(),
                      [](const Hypothesis& a, const Hypothesis& b) { return a.probability > b.probability; });
@@ -215,7 +185,7 @@ Ranking rank(const DiagnosisCase& diagnosis) {
     ranking.several = std::clamp(1 - single_share(diagnosis, written, after.log_evidence), 0.0, 1.0);
     ranking.hypotheses = hypotheses_of(diagnosis, std::move(sets), after.log_evidence);
     if (anything_left_out(diagnosis)) {
-        weigh_first_exactly(diagnosis, given, after.log_evidence, ranking.hypotheses);
+        weigh_first_exactly(diagnosis, written, after.log_evidence, ranking.hypotheses);
     }
     return ranking;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <utility>
 
 #include "rules/reasoning/log_sum.hpp"
 
@@ -298,22 +299,78 @@ SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log
     return grown;
 }
 
-void SetGrowth::weigh_singles(std::vector<double>& log_weights) const {
-    const SetLevel without = nothing();
-    Sprout single;
-    for (std::size_t n = 0; n < without.sets.size(); ++n) {
-        for (int cause : by_gain_[without.sets[n].lane]) {
-            sprout(without, n, cause, never, single);
-            if (single.missing > 0) continue;
-            log_weights[static_cast<std::size_t>(problem_.causes[cause].index)] = single.log_weight;
+SetLevel SetGrowth::only_unlisted() const {
+    SetLevel level;
+    level.size = 1;
+    add_lane(1, level);
+    return level;
+}
+
+std::vector<int> SetGrowth::not_counted(const std::vector<bool>& counted) const {
+    std::vector<int> causes;
+    for (std::size_t i = 0; i < problem_.causes.size(); ++i) {
+        if (!counts(static_cast<int>(i), counted)) causes.push_back(static_cast<int>(i));
+    }
+    return causes;
+}
+
+void SetGrowth::for_each_with(SetLevel level, const std::vector<int>& more, const Visit& visit) const {
+    std::vector<std::size_t> next(level.sets.size(), 0);  // per set: the first of `more` still to be added
+    while (!level.sets.empty()) {
+        SetLevel grown;
+        grown.size = level.size + 1;
+        std::vector<std::size_t> next_grown;
+        Sprout with;
+        for (std::size_t n = 0; n < level.sets.size(); ++n) {
+            visit(level, n);
+            for (std::size_t m = next[n]; m < more.size(); ++m) {
+                sprout(level, n, more[m], never, with);
+                build(level, with, grown);
+                next_grown.push_back(m + 1);
+            }
         }
+        level = std::move(grown);
+        next = std::move(next_grown);
     }
-    SetLevel unlisted;
-    unlisted.size = 1;
-    add_lane(1, unlisted);
-    if (!unlisted.sets.empty() && unlisted.sets.front().missing == 0) {
-        log_weights.back() = unlisted.sets.front().log_weight;
+}
+
+void SetGrowth::weigh_alone(const std::vector<bool>& counted, std::vector<double>& log_weights) const {
+    const std::vector<int> aside = not_counted(counted);
+    Sprout one;
+    for_each_with(nothing(), aside, [&](const SetLevel& level, std::size_t set) {
+        for (int cause : by_gain_[0]) {
+            if (!counts(cause, counted)) continue;
+            sprout(level, set, cause, never, one);
+            if (one.missing > 0) continue;
+            double& weight = log_weights[static_cast<std::size_t>(problem_.causes[cause].index)];
+            weight = log_add(weight, one.log_weight);
+        }
+    });
+    for_each_with(only_unlisted(), aside, [&](const SetLevel& level, std::size_t set) {
+        if (level.sets[set].missing > 0) return;
+        log_weights.back() = log_add(log_weights.back(), level.sets[set].log_weight);
+    });
+}
+
+double SetGrowth::log_weight(const std::vector<int>& causes, bool unlisted,
+                             const std::vector<bool>& counted) const {
+    SetLevel level = unlisted ? only_unlisted() : nothing();
+    Sprout with;
+    for (int index : causes) {
+        const auto cause = std::find_if(problem_.causes.begin(), problem_.causes.end(),
+                                        [&](const Cause& c) { return c.index == index; });
+        if (cause == problem_.causes.end() || level.sets.empty()) return never;
+        SetLevel grown;
+        grown.size = level.size + 1;
+        sprout(level, 0, static_cast<int>(cause - problem_.causes.begin()), never, with);
+        build(level, with, grown);
+        level = std::move(grown);
     }
+    double sum = never;
+    for_each_with(std::move(level), not_counted(counted), [&](const SetLevel& grown, std::size_t set) {
+        if (grown.sets[set].missing == 0) sum = log_add(sum, grown.sets[set].log_weight);
+    });
+    return sum;
 }
 
 std::vector<int> SetGrowth::causes_of(const SetLevel& level, std::size_t set) const {

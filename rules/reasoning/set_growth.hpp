@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 #include "rules/reasoning/frontier.hpp"
@@ -39,9 +40,17 @@ class SetGrowth {
     // out, and all of them when none reaches `log_worth`.
     SetLevel one_more(const SetLevel& level, std::size_t most, double log_least, double log_worth) const;
 
-    // ln P(exactly this one fault, answers) by the index of the FaultCase and, last, of the unlisted; those
-    // that cannot account for all answers and requirements are left as they are.
-    void weigh_singles(std::vector<double>& log_weights) const;
+    // ln P(this one, none of the others that count, answers) of every cause that counts, by the index of the
+    // FaultCase, whatever there is of those that do not count; and last the same of the unlisted. Those that
+    // cannot account for all answers and requirements are left as they are. Goes through every set of the
+    // causes that do not count.
+    void weigh_alone(const std::vector<bool>& counted, std::vector<double>& log_weights) const;
+
+    // ln P(exactly these of the causes that count, answers), whatever there is of the others.
+    double log_weight(const std::vector<int>& causes, bool unlisted, const std::vector<bool>& counted) const;
+
+    // How many causes that can be do not count.
+    std::size_t aside(const std::vector<bool>& counted) const { return not_counted(counted).size(); }
 
     // As indices of the FaultCase, ascending.
     std::vector<int> causes_of(const SetLevel& level, std::size_t set) const;
@@ -76,6 +85,15 @@ class SetGrowth {
     std::vector<Sprout> sprouts(const SetLevel& level, std::size_t enough, double log_least) const;
     void build(const SetLevel& level, const Sprout& from, SetLevel& grown) const;
     double room_of(int lane, const double* per_likely) const;
+    bool counts(int cause, const std::vector<bool>& counted) const {
+        return counted[static_cast<std::size_t>(problem_.causes[cause].index)];
+    }
+    std::vector<int> not_counted(const std::vector<bool>& counted) const;
+    SetLevel only_unlisted() const;
+    // Calls `visit(level, set)` for the sets of `level` and all grown from them by causes of `more`,
+    // ascending.
+    using Visit = std::function<void(const SetLevel&, std::size_t)>;
+    void for_each_with(SetLevel level, const std::vector<int>& more, const Visit& visit) const;
 
     const Problem& problem_;
     std::vector<Target> targets_;

@@ -124,15 +124,6 @@ std::vector<WeighedSet> heaviest_sets_of_tied(const FaultNetwork& network, const
     return sets;
 }
 
-std::vector<double> log_weights_of_singles_of_tied(const FaultNetwork& network, const FaultCase& given) {
-    std::vector<double> weights(network.causes.size() + 1, never);
-    for (const FaultCase& plain : untied(given)) {
-        const std::vector<double> term = log_weights_of_singles(network, plain);
-        for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = log_add(weights[i], term[i]);
-    }
-    return weights;
-}
-
 std::vector<double> levels_shown(const FaultNetwork& network, int finding, const std::vector<int>& causes,
                                  bool unlisted) {
     const FaultNetwork::Finding& f = network.findings[static_cast<std::size_t>(finding)];

@@ -12,12 +12,11 @@ namespace hardover {
 // The plain cases: every choice of one term from each tie.
 std::vector<FaultCase> untied(const FaultCase& given);
 
-// As posterior(), heaviest_sets() and log_weights_of_singles(), which call these for cases with ties.
+// As posterior() and heaviest_sets(), which call these for cases with ties.
 Posterior posterior_of_tied(const FaultNetwork& network, const FaultCase& given,
                             const PosteriorLimits& limits);
 std::vector<WeighedSet> heaviest_sets_of_tied(const FaultNetwork& network, const FaultCase& given,
                                               std::size_t most);
-std::vector<double> log_weights_of_singles_of_tied(const FaultNetwork& network, const FaultCase& given);
 
 // P(each level of a finding | exactly these faults).
 std::vector<double> levels_shown(const FaultNetwork& network, int finding, const std::vector<int>& causes,

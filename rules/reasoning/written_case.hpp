@@ -46,9 +46,10 @@ class WrittenCase {
 
 // As the functions of these names for a network and a case.
 Posterior posterior(WrittenCase& written, const PosteriorLimits& limits = {});
-std::vector<double> log_weights_alone(WrittenCase& written, const std::vector<bool>& counted,
-                                      const PosteriorLimits& limits = {});
 std::vector<WeighedSet> heaviest_sets(WrittenCase& written, std::size_t most, double log_least = never);
-std::vector<double> log_weights_of_singles(WrittenCase& written);
+std::vector<double> log_weights_alone(WrittenCase& written, const std::vector<bool>& counted,
+                                      std::size_t aside = most_aside);
+std::vector<double> log_weights_among(WrittenCase& written, const std::vector<bool>& counted,
+                                      const std::vector<WeighedSet>& sets, std::size_t aside = most_aside);
 
 }  // namespace hardover

@@ -90,7 +90,8 @@ TEST_CASE("The ranking equals a sum over every set of faults, for 3000 random ca
 }
 
 TEST_CASE(
-    "The probability of the answers, and of one counted fault alone, equal a sum over every set of faults") {
+    "The probability of the answers, of one counted fault alone, and of any counted faults equal a sum over "
+    "all sets") {
     for (unsigned seed = 1; seed <= 2000; ++seed) {
         const Random random = random_case(seed);
         INFO("seed " << seed);
@@ -104,12 +105,31 @@ TEST_CASE(
         const Enumerated expected = enumerate(random.network, random.given, ignored);
         REQUIRE(std::exp(log_evidence(random.network, random.given)) ==
                 Approx(expected.total).epsilon(1e-11).margin(1e-300));
-        const std::vector<double> alone = log_weights_alone(random.network, random.given, counted);
-        REQUIRE(alone.size() == counted.size() + 1);
-        for (std::size_t i = 0; i < alone.size(); ++i) {
-            const auto found = expected.sets.find({static_cast<int>(i)});
-            const double weight = found == expected.sets.end() ? 0 : found->second * expected.total;
-            REQUIRE(std::exp(alone[i]) == Approx(weight).epsilon(1e-10).margin(1e-300));
+        const auto weight_of = [&](const std::vector<int>& faults) {
+            const auto found = expected.sets.find(faults);
+            return found == expected.sets.end() ? 0 : found->second * expected.total;
+        };
+        const auto unlisted = static_cast<int>(counted.size());
+        std::vector<WeighedSet> sets;
+        for (const auto& [faults, share] : expected.sets) {
+            sets.push_back({faults, !faults.empty() && faults.back() == unlisted});
+            if (sets.back().unlisted) sets.back().causes.pop_back();
+        }
+        // Every set of what is not counted gone through, and by tables.
+        for (std::size_t aside : {most_aside, std::size_t{0}}) {
+            const std::vector<double> alone = log_weights_alone(random.network, random.given, counted, aside);
+            REQUIRE(alone.size() == counted.size() + 1);
+            for (std::size_t i = 0; i < alone.size(); ++i) {
+                REQUIRE(std::exp(alone[i]) ==
+                        Approx(weight_of({static_cast<int>(i)})).epsilon(1e-10).margin(1e-300));
+            }
+            const std::vector<double> among =
+                log_weights_among(random.network, random.given, counted, sets, aside);
+            for (std::size_t n = 0; n < sets.size(); ++n) {
+                std::vector<int> faults = sets[n].causes;
+                if (sets[n].unlisted) faults.push_back(unlisted);
+                REQUIRE(std::exp(among[n]) == Approx(weight_of(faults)).epsilon(1e-10).margin(1e-300));
+            }
         }
     }
 }
@@ -163,12 +183,6 @@ TEST_CASE("The listed sets of faults carry exactly the weight they have in the s
             sum += probability;
         }
         if (expected.total > 0 && expected.sets.size() <= 256) REQUIRE(sum == Approx(1).margin(1e-10));
-        const std::vector<double> singles = log_weights_of_singles(random.network, random.given);
-        for (std::size_t i = 0; i < singles.size(); ++i) {
-            const auto found = expected.sets.find({static_cast<int>(i)});
-            const double probability = found == expected.sets.end() ? 0 : found->second * expected.total;
-            REQUIRE(std::exp(singles[i]) == Approx(probability).epsilon(1e-10).margin(1e-300));
-        }
     }
 }
 
