@@ -214,6 +214,23 @@ bool SetGrowth::sprout(const SetLevel& level, std::size_t base, int cause, doubl
     return grown.log_weight >= log_bar;
 }
 
+// Those of one set that reach `log_bar`, as long as `take` wants more. False when it wanted no more.
+template <typename Take>
+bool SetGrowth::each_sprout(const SetLevel& level, std::size_t set, double log_least, double log_bar,
+                            Take take) const {
+    const GrownSet& base = level.sets[set];
+    const double log_most = base.log_weight + log_looseness(level, set) + rounding;
+    Sprout grown;
+    for (int cause : by_gain_[base.lane]) {
+        const int in_lane = cause * lanes + base.lane;
+        if (log_most + log_gain_[in_lane] < log_bar) break;  // the others gain less
+        if (base.log_weight + base.room + log_odds_[in_lane] < log_least) continue;
+        if (holds(level, set, cause) || !sprout(level, set, cause, log_bar, grown)) continue;
+        if (!take(grown)) return false;
+    }
+    return true;
+}
+
 // A set comes up once for every fault in it, so `enough` of them hold the heaviest different ones.
 std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::size_t enough,
                                                   double log_least) const {
@@ -231,21 +248,24 @@ std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::si
         if (last->missing == 0) log_bar = last->log_weight;
         sprouts.resize(enough);
     };
-    Sprout grown;
     for (std::size_t n = 0; n < level.sets.size(); ++n) {
-        const GrownSet& set = level.sets[n];
-        const double log_most = set.log_weight + log_looseness(level, n) + rounding;
-        for (int cause : by_gain_[set.lane]) {
-            const int in_lane = cause * lanes + set.lane;
-            if (log_most + log_gain_[in_lane] < log_bar) break;  // the others gain less
-            if (set.log_weight + set.room + log_odds_[in_lane] < log_least) continue;
-            if (!holds(level, n, cause) && sprout(level, n, cause, log_bar, grown)) sprouts.push_back(grown);
-        }
+        each_sprout(level, n, log_least, log_bar, [&](const Sprout& grown) {
+            sprouts.push_back(grown);
+            return true;
+        });
         if (sprouts.size() > (log_bar == never ? enough : enough + enough / 2)) cut();
     }
     cut();
     std::sort(sprouts.begin(), sprouts.end(), heavier);
     return sprouts;
+}
+
+// Whether sprouts() would find one that reaches `log_worth`: those that do not are mostly passed over.
+bool SetGrowth::any_worth(const SetLevel& level, double log_least, double log_worth) const {
+    for (std::size_t n = 0; n < level.sets.size(); ++n) {
+        if (!each_sprout(level, n, log_least, log_worth, [](const Sprout&) { return false; })) return true;
+    }
+    return false;
 }
 
 void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown) const {
@@ -281,10 +301,9 @@ SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log
     SetLevel grown;
     grown.size = level.size + 1;
     if (level.size == 0) add_lane(1, grown);
+    if (log_worth > never && !any_worth(level, log_least, log_worth)) return {};
     const std::size_t enough = most * static_cast<std::size_t>(grown.size);
     const std::vector<Sprout> all = sprouts(level, enough, log_least);
-    const auto worth = [&](const Sprout& sprout) { return sprout.log_weight >= log_worth; };
-    if (log_worth > never && std::none_of(all.begin(), all.end(), worth)) return {};
     Seen seen(all.size());
     double heaviest = grown.sets.empty() ? never : grown.sets.front().log_weight;
     for (const Sprout& from : all) {

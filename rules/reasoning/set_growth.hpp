@@ -83,6 +83,10 @@ class SetGrowth {
     double log_looseness(const SetLevel& level, std::size_t set) const;
     bool sprout(const SetLevel& level, std::size_t base, int cause, double log_bar, Sprout& grown) const;
     std::vector<Sprout> sprouts(const SetLevel& level, std::size_t enough, double log_least) const;
+    template <typename Take>
+    bool each_sprout(const SetLevel& level, std::size_t set, double log_least, double log_bar,
+                     Take take) const;
+    bool any_worth(const SetLevel& level, double log_least, double log_worth) const;
     void build(const SetLevel& level, const Sprout& from, SetLevel& grown) const;
     double room_of(int lane, const double* per_likely) const;
     bool counts(int cause, const std::vector<bool>& counted) const {
