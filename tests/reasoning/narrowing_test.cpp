@@ -113,6 +113,31 @@ TEST_CASE("Before help is called a look is worth more: whoever comes starts from
     CHECK_FALSE(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy));
 }
 
+TEST_CASE(
+    "The look before help is for a boat nothing was tried on; after a remedy for nothing help comes at "
+    "once") {
+    Pump pump(7, 320);
+    pump.facts.answers.erase(pump.strainer_seen);
+    const Index split = add_cause(pump.knowledge, "split", 0.1, {{pump.flow, {0.9, 0.1}}});
+    pump.knowledge.causes[0].odds = {9};
+    pump.knowledge.causes[1].odds = pump.knowledge.causes[2].odds = {8};
+    // Of the pumps that come back nearly all have something else.
+    pump.knowledge.settings.not_listed_odds = 900;
+    pump.knowledge.settings.call_for_help = 30;
+    for (Remedy& remedy : pump.knowledge.remedies) remedy.minutes = 3000;
+    pump.knowledge.causes.front().proof = none;
+    pump.knowledge.findings[static_cast<std::size_t>(pump.strainer_seen)].minutes = 4000;
+    pump.knowledge.checks.front().minutes = 4000;
+
+    const Assessment untouched = assess(pump.knowledge, pump.facts);
+    REQUIRE(untouched.next.kind == NextStep::Kind::ask);
+    CHECK(untouched.next.index == pump.hose_seen);
+    CHECK(untouched.next.narrows);
+
+    pump.facts.tried[pump.knowledge.causes[static_cast<std::size_t>(split)].remedy] = Outcome::not_cured;
+    CHECK(assess(pump.knowledge, pump.facts).next.kind == NextStep::Kind::stop_asking);
+}
+
 // T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd ed. 2006, section 7.1.4: a
 // binary symmetric channel carries 1 - H(p) bits of a fair coin's one bit, for p = 0.11 half a bit. From
 // memory.
