@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "rules/reasoning/frontier.hpp"
 #include "rules/reasoning/log_sum.hpp"
@@ -17,41 +18,47 @@ bool fits(const frontier::Order& order, const PosteriorLimits& limits) {
     return order.width_bits <= limits.width_bits && order.table_entries <= limits.table_entries;
 }
 
-// The states to dissolve so that the rest fits: at the widest place the one with the least to say, again and
-// again.
-std::vector<int> choose_dissolved(frontier::Problem problem, const FaultCase& given,
-                                  const PosteriorLimits& limits) {
-    std::vector<int> chosen;
-    for (;;) {
-        const frontier::Order order = frontier::elimination_order(problem);
-        if (fits(order, limits)) return chosen;
+// States to dissolve, and the order for what is left: it hangs on which states are dissolved, not on how.
+struct Dissolving {
+    std::vector<int> states;
+    frontier::Order order;
+};
+
+// So that the rest fits: at the widest place the state with the least to say, again and again.
+Dissolving choose_dissolved(frontier::Problem problem, frontier::Order order, const FaultCase& given,
+                            const PosteriorLimits& limits) {
+    Dissolving chosen;
+    chosen.order = std::move(order);
+    while (!fits(chosen.order, limits)) {
         int least = -1;
-        for (int state : order.open_at_widest) {
+        for (int state : chosen.order.open_at_widest) {
             if (!problem.states[state].may_dissolve) continue;
             if (least < 0 || frontier::most_it_can_say(problem, problem.states[state]) <
                                  frontier::most_it_can_say(problem, problem.states[least])) {
                 least = state;
             }
         }
-        if (least < 0) return chosen;  // only requirements are open: a bit each, cannot pass a sensible limit
-        chosen.push_back(least);
+        if (least < 0) break;  // only requirements are open: a bit each, cannot pass a sensible limit
+        chosen.states.push_back(least);
         frontier::dissolve(problem, least, given.prior);
+        chosen.order = frontier::elimination_order(problem);
     }
+    return chosen;
 }
 
 // Where the product bound touches is improved a few times with the probabilities it gives.
-Posterior approximate(const frontier::Problem& problem, const FaultCase& given,
+Posterior approximate(const frontier::Problem& problem, const frontier::Order& order, const FaultCase& given,
                       const PosteriorLimits& limits) {
-    const std::vector<int> chosen = choose_dissolved(problem, given, limits);
+    const Dissolving chosen = choose_dissolved(problem, order, given, limits);
     std::vector<double> marginal = given.prior;
     Posterior best;
     for (int round = 0; round < 4; ++round) {
         frontier::Problem reduced = problem;
-        for (int state : chosen) frontier::dissolve(reduced, state, marginal);
+        for (int state : chosen.states) frontier::dissolve(reduced, state, marginal);
         Posterior now;
         now.marginal.assign(given.prior.size(), 0);
-        frontier::eliminate(reduced, frontier::elimination_order(reduced), now);
-        now.dissolved = static_cast<int>(chosen.size());
+        frontier::eliminate(reduced, chosen.order, now);
+        now.dissolved = static_cast<int>(chosen.states.size());
         if (!now.possible) return now;
         marginal = now.marginal;
         if (round == 0 || now.log_evidence < best.log_evidence)
@@ -92,7 +99,7 @@ Posterior posterior(WrittenCase& written, const PosteriorLimits& limits) {
         return result;
     }
     const frontier::Order& order = written.order();
-    if (!fits(order, limits)) return approximate(problem, given, limits);
+    if (!fits(order, limits)) return approximate(problem, order, given, limits);
     frontier::eliminate(problem, order, result);
     return result;
 }
@@ -106,7 +113,7 @@ double log_evidence(const FaultNetwork& network, const FaultCase& given, const P
     const frontier::Problem problem = frontier::write_out(network, given);
     if (!problem.possible) return never;
     const frontier::Order order = frontier::elimination_order(problem);
-    if (!fits(order, limits)) return approximate(problem, given, limits).log_evidence;
+    if (!fits(order, limits)) return approximate(problem, order, given, limits).log_evidence;
     return frontier::log_evidence(problem, order);
 }
 
