@@ -1,6 +1,7 @@
 // What refers to what, and names inside conditions.
 #include "app/jobs/entry_page.hpp"
 
+#include <algorithm>
 #include <set>
 
 #include "app/jobs/word_roots.hpp"
@@ -101,6 +102,10 @@ void EntryLinks::add_causes(const Knowledge& knowledge) {
         add("remedy", "cures", cause.remedy, from);
         add("part", "causes", cause.part, from);
     }
+    for (const Remedy& remedy : knowledge.remedies) {
+        for (const Index cause : remedy.also_cures)
+            add("cause", "also cured by", cause, link_to("remedy", remedy));
+    }
     for (const Complaint& complaint : knowledge.complaints) {
         for (const auto& [finding, reading] : complaint.says) {
             add("finding", "told by", finding,
@@ -184,6 +189,14 @@ void EntryLinks::add_sources(const Knowledge& knowledge) {
     take("finding", knowledge.findings);
     take("check", knowledge.checks);
     take("cause", knowledge.causes);
+    for (const Cause& cause : knowledge.causes) {
+        for (const OriginSource& origin : cause.origin_sources) {
+            for (const Index source : origin.sources) {
+                if (std::find(cause.sources.begin(), cause.sources.end(), source) == cause.sources.end())
+                    add("source", "cited by", source, link_to("cause", cause));
+            }
+        }
+    }
     take("same_cure", knowledge.same_cures);
     take("remedy", knowledge.remedies);
     take("worksheet", knowledge.worksheets);

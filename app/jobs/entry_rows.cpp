@@ -77,6 +77,19 @@ EntryText action_text(const Book& book, const Action& action) {
     return "";
 }
 
+// What a cause comes from, each with the source of its own where it has one.
+Items origins(const Book& book, const Cause& cause) {
+    Items rows;
+    for (const Index origin : cause.comes_from) {
+        EntryText row = link_to("cause", at(book.knowledge.causes, origin));
+        const std::vector<Index> sources = sources_of_origin(cause, origin);
+        for (std::size_t i = 0; i < sources.size(); ++i)
+            row = row + (i == 0 ? ": " : "; ") + link_to("source", at(book.knowledge.sources, sources[i]));
+        rows.push_back(row);
+    }
+    return rows;
+}
+
 }  // namespace
 
 Rows source_row(const Book& book, const Entry& entry) {
@@ -132,8 +145,10 @@ Rows rows_of(const Book& book, const Cause& entry, Index index) {
            row("Proved by", link_or_nothing("check", k.checks, entry.proof)) +
            row("Proved when", condition_text(k, entry.proved_when)) +
            row("Remedy", link_or_nothing("remedy", k.remedies, entry.remedy)) + shows_row(book, entry) +
-           list_row("Comes from, which is put right first", links("cause", k.causes, entry.comes_from)) +
-           back_row(book, "Brings about", "cause", "brings about", index) + list_row("Odds", odds) + back_row(book, "In rules", "cause", "in rules", index);
+           list_row("Comes from, which is put right first", origins(book, entry)) +
+           back_row(book, "Brings about", "cause", "brings about", index) + list_row("Odds", odds) +
+           back_row(book, "Also put right by", "cause", "also cured by", index) +
+           back_row(book, "In rules", "cause", "in rules", index);
 }
 
 Rows rows_of(const Book& book, const SameCure& entry, Index) {
@@ -151,7 +166,8 @@ Rows rows_of(const Book& book, const Remedy& entry, Index index) {
            list_row("Figures", texts(entry.figures)) +
            list_row("Worksheets", links("worksheet", book.knowledge.worksheets, entry.worksheets)) +
            list_row("Checks after", texts(entry.after)) + row("Minutes", minutes(entry.minutes)) +
-           back_row(book, "Cures", "remedy", "cures", index);
+           back_row(book, "Cures", "remedy", "cures", index) +
+           list_row("Its work also cures", links("cause", book.knowledge.causes, entry.also_cures));
 }
 
 Rows rows_of(const Book& book, const Rule& entry, Index) {

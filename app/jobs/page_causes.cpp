@@ -1,6 +1,8 @@
 // The causes with what speaks for and against each.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/wording.hpp"
 
@@ -27,9 +29,12 @@ std::string state_text(const View& view, const RankedCause& ranked) {
         return fmt::format("ruled out: {}", lower_first(view.knowledge.rules[ranked.ruled_out_by].why));
     }
     const std::string proved = ranked.proved ? "proved" : "";
-    const auto tried = view.job.facts.tried.find(view.knowledge.causes[ranked.cause].remedy);
-    if (tried == view.job.facts.tried.end()) return proved;
-    const char* became = tried->second == Outcome::cured ? "put right" : "its remedy did not cure";
+    if (!ranked.put_right) return proved;
+    const auto& tried = view.job.facts.tried;
+    const bool cured = std::any_of(tried.begin(), tried.end(), [&](const auto& remedy) {
+        return remedy.second == Outcome::cured && puts_right(view.knowledge, remedy.first, ranked.cause);
+    });
+    const char* became = cured ? "put right" : "its remedy did not cure";
     return proved.empty() ? became : fmt::format("{}, {}", proved, became);
 }
 

@@ -33,6 +33,11 @@ class Plan {
 
     void add_cause(const RankedCause& ranked) {
         const Cause& cause = view_.knowledge.causes[ranked.cause];
+        // Work that is on the plan already does this too: nothing is done twice.
+        if (std::any_of(remedies_.begin(), remedies_.end(), [&](Index remedy) {
+                return remedy != cause.remedy && puts_right(view_.knowledge, remedy, ranked.cause);
+            }))
+            return;
         if (!ranked.proved && cause.proof != none && checks_.insert(cause.proof).second) {
             const Check& check = view_.knowledge.checks[cause.proof];
             add(prove_line(check, cause.name), proof_minutes(cause, check));
@@ -62,10 +67,9 @@ class Plan {
     std::set<Index> remedies_;
 };
 
-bool worth_planning(const View& view, const RankedCause& ranked) {
+bool worth_planning(const RankedCause& ranked) {
     const bool out = ranked.impossible_here || ranked.ruled_out_by != none;
-    const bool tried = view.job.facts.tried.count(view.knowledge.causes[ranked.cause].remedy) > 0;
-    return !out && !tried && (ranked.proved || ranked.probability >= least_probability);
+    return !out && !ranked.put_right && (ranked.proved || ranked.probability >= least_probability);
 }
 
 }  // namespace
@@ -97,7 +101,7 @@ std::vector<PlanLine> plan_lines(const View& view) {
     int causes = 0;
     for (const RankedCause& ranked : view.job.assessment.ranking) {
         if (causes == most_causes) break;
-        if (!worth_planning(view, ranked)) continue;
+        if (!worth_planning(ranked)) continue;
         plan.add_cause(ranked);
         ++causes;
     }

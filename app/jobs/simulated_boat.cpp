@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "rules/reasoning/effort.hpp"
+#include "rules/reasoning/repairs.hpp"
 
 namespace hardover {
 
@@ -90,8 +91,7 @@ bool Technician::apply(Index remedy, double minutes) {
     bool helped = false;
     bool left = boat_.unlisted;
     for (std::size_t n = 0; n < gone_.size(); ++n) {
-        const Cause& cause = knowledge_.causes[static_cast<std::size_t>(boat_.faults[n])];
-        if (!gone_[n] && cause.remedy == remedy) gone_[n] = helped = true;
+        if (!gone_[n] && puts_right(knowledge_, remedy, boat_.faults[n])) gone_[n] = helped = true;
         left = left || !gone_[n];
     }
     facts_.tried[remedy] = !left ? Outcome::cured : helped ? Outcome::better : Outcome::not_cured;
@@ -111,7 +111,10 @@ double minutes_of_know_all(const Knowledge& knowledge, const SimulatedBoat& boat
     const Effort effort(knowledge, boat.told, situation, diagnosis);
     std::set<Index> remedies;
     double minutes = boat.unlisted ? knowledge.settings.call_for_help : 0;
-    for (Index fault : boat.faults) {
+    const std::vector<bool> needed = to_be_cured(knowledge, {boat.faults.begin(), boat.faults.end()});
+    for (std::size_t n = 0; n < boat.faults.size(); ++n) {
+        if (!needed[n]) continue;
+        const Index fault = boat.faults[n];
         const Index remedy = knowledge.causes[static_cast<std::size_t>(fault)].remedy;
         if (!remedies.insert(remedy).second) continue;
         const double putting_right = effort.of_remedy(remedy);

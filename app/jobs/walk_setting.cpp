@@ -1,6 +1,7 @@
 #include "app/jobs/walk_setting.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include "rules/reading/reading.hpp"
@@ -45,10 +46,15 @@ std::vector<RigValue> values_of(const RigField& field) {
     return values;
 }
 
-// A field and the values still open for it.
+// Measured or read off a plate, not counted or chosen.
+bool is_size(const RigField& field) {
+    return field.least && !field.least->dimension.is_number();
+}
+
+// A field and the values still open for it; nothing: it is left unknown.
 struct OpenField {
     Index field = none;
-    std::vector<RigValue> values;
+    std::vector<std::optional<RigValue>> values;
 };
 
 Truth holds_on(const Knowledge& knowledge, const Facts& facts, const Expression& condition) {
@@ -144,7 +150,8 @@ Facts best_rig(const Knowledge& knowledge, const Facts& start, const std::vector
         Facts facts = start;
         std::size_t rest = rig;
         for (const OpenField& field : open) {
-            facts.rig[field.field] = field.values[rest % field.values.size()];
+            const std::optional<RigValue>& value = field.values[rest % field.values.size()];
+            if (value) facts.rig[field.field] = *value;
             rest /= field.values.size();
         }
         const std::pair<int, int> now = suits(knowledge, facts, faults);
@@ -178,10 +185,13 @@ Result<Facts> setting_for(const Knowledge& knowledge, const WalkWish& wish,
     for (std::size_t f = 0; f < knowledge.rig_fields.size(); ++f) {
         const auto field = static_cast<Index>(f);
         if (facts.rig.contains(field)) continue;
-        std::vector<RigValue> values = values_of(knowledge.rig_fields[f]);
+        const std::vector<RigValue> values = values_of(knowledge.rig_fields[f]);
         if (values.empty()) continue;
         if (matter.contains(field)) {
-            open.push_back({field, std::move(values)});
+            open.push_back({field, {values.begin(), values.end()}});
+            // A size is seldom known before it is read off, and some signs are asked for only then.
+            if (is_size(knowledge.rig_fields[f]))
+                open.back().values.insert(open.back().values.begin(), std::nullopt);
         } else if (!knowledge.rig_fields[f].choices.empty()) {
             facts.rig[field] = values.front();  // seen at a glance; sizes are left to be measured
         }

@@ -102,6 +102,15 @@ std::string details(const Knowledge& knowledge, const Check& check, UnitSystem) 
            line("Minutes", number(check.minutes)) + items("Gives", names_of(knowledge.findings, check.gets));
 }
 
+std::vector<std::string> origins(const Knowledge& knowledge, const Cause& cause) {
+    std::vector<std::string> texts = names_of(knowledge.causes, cause.comes_from);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        const std::vector<Index> sources = sources_of_origin(cause, cause.comes_from[i]);
+        if (!sources.empty()) texts[i] += " (" + source_text(knowledge, sources) + ")";
+    }
+    return texts;
+}
+
 std::string details(const Knowledge& knowledge, const Cause& cause, UnitSystem) {
     std::vector<std::string> odds;
     for (std::size_t i = 0; i < cause.odds.size(); ++i) {
@@ -121,7 +130,7 @@ std::string details(const Knowledge& knowledge, const Cause& cause, UnitSystem) 
            line("Proved by", name_at(knowledge.checks, cause.proof)) +
            line("Proved when", cause.proved_when.text()) +
            line("Remedy", name_at(knowledge.remedies, cause.remedy)) +
-           items("Comes from, which is put right first", names_of(knowledge.causes, cause.comes_from));
+           items("Comes from, which is put right first", origins(knowledge, cause));
 }
 
 std::string details(const Knowledge& knowledge, const SameCure& same, UnitSystem) {
@@ -139,7 +148,9 @@ std::string details(const Knowledge& knowledge, const Remedy& remedy, UnitSystem
     for (const PricedPart& part : remedy.parts) parts.push_back(part.part + ", " + number(part.price));
     return items("Cautions", cautions) + items("Steps", remedy.steps) + items("Tools", remedy.tools) +
            items("Parts and prices", parts) + items("Figures", remedy.figures) +
-           items("Afterwards", remedy.after) + line("Minutes", number(remedy.minutes));
+           items("Afterwards", remedy.after) +
+           items("Its work also cures", names_of(knowledge.causes, remedy.also_cures)) +
+           line("Minutes", number(remedy.minutes));
 }
 
 std::string details(const Knowledge&, const Rule& rule, UnitSystem) {

@@ -259,7 +259,7 @@ Result<void> Session::remedy(const Remedied& event) {
     work.minutes = minutes_of_remedy(knowledge(), remedy.value(), facts_.shop_rate);
     right_ = true;
     for (std::size_t n = 0; n < gone_.size(); ++n) {
-        if (!gone_[n] && at(knowledge().causes, boat_->faults[n]).remedy == remedy.value()) {
+        if (!gone_[n] && puts_right(knowledge(), remedy.value(), boat_->faults[n])) {
             gone_[n] = work.was_present = true;
         }
         right_ = right_ && gone_[n];

@@ -129,6 +129,12 @@ struct Differs {
     std::string reason;
 };
 
+// Who says that a cause comes from this one.
+struct OriginSource {
+    Index cause = none;
+    std::vector<Index> sources;
+};
+
 struct Cause : Entry {
     std::string about;
     Index part = none;
@@ -139,7 +145,8 @@ struct Cause : Entry {
     Expression proved_when;
     Index remedy = none;
     std::vector<Index> comes_from;  // causes that bring this one about, and bring it back if left in place
-    std::vector<ModelChange> on_the_rig;  // the same fault in the numeric model; empty: it has none
+    std::vector<OriginSource> origin_sources;  // of those that have sources of their own
+    std::vector<ModelChange> on_the_rig;       // the same fault in the numeric model; empty: it has none
     std::vector<Differs> differs;
 };
 
@@ -163,6 +170,7 @@ struct Remedy : Entry {
     std::vector<Index> worksheets;
     std::vector<Index> cautions;
     std::vector<std::string> after;
+    std::vector<Index> also_cures;  // causes that have another remedy and are put right by this work as well
 };
 
 struct Caution : Entry {
@@ -291,6 +299,12 @@ Index find(const std::vector<E>& entries, std::string_view id) {
     }
     return none;
 }
+
+// Whether the remedy's work puts the cause right: it is the cause's own, or does its work too.
+bool puts_right(const Knowledge& knowledge, Index remedy, Index cause);
+
+// The sources of a cause's coming from another one that are told beside it; empty: those of the cause.
+std::vector<Index> sources_of_origin(const Cause& cause, Index origin);
 
 // Index of the reading with this id within a finding, or -1.
 int find_reading(const Finding& finding, std::string_view id);

@@ -87,14 +87,17 @@ MapReader open_entry(Draft& draft, EntryKind kind, std::size_t at) {
 
 void read_sources(Draft& draft, MapReader& map, Entry& entry, SourceRule rule) {
     const YamlNode* node = rule == SourceRule::required ? map.need("source") : map.get("source");
-    if (node == nullptr) return;
-    if (node->is(YamlNode::Kind::list)) {
-        entry.sources = resolve_list(draft, EntryKind::source, *node, "'source'");
-        if (node->items.empty()) add_fault(draft.faults, *node, "'source' is empty", "give at least one");
-        return;
+    if (node != nullptr) entry.sources = sources_in(draft, *node);
+}
+
+std::vector<Index> sources_in(Draft& draft, const YamlNode& node) {
+    if (node.is(YamlNode::Kind::list)) {
+        if (node.items.empty()) add_fault(draft.faults, node, "'source' is empty", "give at least one");
+        return resolve_list(draft, EntryKind::source, node, "'source'");
     }
-    const Index source = resolve(draft, EntryKind::source, *node);
-    if (source != none) entry.sources.push_back(source);
+    const Index source = resolve(draft, EntryKind::source, node);
+    if (source == none) return {};
+    return {source};
 }
 
 void read_later(Draft& draft, const YamlNode* node, Expression& into) {

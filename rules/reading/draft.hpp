@@ -82,6 +82,9 @@ enum class SourceRule { required, optional };
 MapReader open_entry(Draft& draft, EntryKind kind, std::size_t at);
 void read_sources(Draft& draft, MapReader& map, Entry& entry, SourceRule rule);
 
+// A source, or a list of at least one.
+std::vector<Index> sources_in(Draft& draft, const YamlNode& node);
+
 // Calls read(map, entry) for each readable entry of a kind, and refuses the keys it did not ask for.
 template <typename E, typename Read>
 void each_entry(Draft& draft, EntryKind kind, std::vector<E>& entries, Read read) {

@@ -70,6 +70,23 @@ void read_shares(Draft& draft, const Pair& pair, const Finding& finding, Cause& 
     cause.shows.push_back(std::move(shows));
 }
 
+// A list of causes, for which the cause's own sources speak; or each with its own source.
+void read_origins(Draft& draft, MapReader& map, Cause& cause) {
+    const YamlNode* node = map.get("comes_from");
+    if (node == nullptr) return;
+    if (!node->is(YamlNode::Kind::map)) {
+        cause.comes_from = resolve_list(draft, EntryKind::cause, *node, "'comes_from'");
+        return;
+    }
+    for (const Pair& pair : pairs_of(*node, "'comes_from'", draft.faults)) {
+        const Index origin = resolve(draft, EntryKind::cause, *pair.key);
+        std::vector<Index> sources = sources_in(draft, *pair.value);
+        if (origin == none) continue;
+        cause.comes_from.push_back(origin);
+        cause.origin_sources.push_back({origin, std::move(sources)});
+    }
+}
+
 void read_cause(Draft& draft, MapReader& map, Cause& cause) {
     cause.name = map.text("name");
     cause.about = map.text("about");
@@ -87,7 +104,7 @@ void read_cause(Draft& draft, MapReader& map, Cause& cause) {
     if (const YamlNode* remedy = map.need("remedy")) {
         cause.remedy = resolve(draft, EntryKind::remedy, *remedy);
     }
-    cause.comes_from = optional_list(draft, EntryKind::cause, map, "comes_from");
+    read_origins(draft, map, cause);
     read_on_the_rig(draft, map, cause);
     read_sources(draft, map, cause, SourceRule::required);
 }
@@ -137,7 +154,8 @@ void check_origins(Draft& draft) {
         std::vector<Index> before = causes[i].comes_from;
         for (std::size_t n = 0; n < before.size(); ++n) {
             for (const Index further : causes[before[n]].comes_from) {
-                if (std::find(before.begin(), before.end(), further) == before.end()) before.push_back(further);
+                if (std::find(before.begin(), before.end(), further) == before.end())
+                    before.push_back(further);
             }
         }
         if (std::find(before.begin(), before.end(), static_cast<Index>(i)) == before.end()) continue;

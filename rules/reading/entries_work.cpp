@@ -51,6 +51,7 @@ void read_remedies(Draft& draft) {
         remedy.worksheets = optional_list(draft, EntryKind::worksheet, map, "worksheets");
         remedy.cautions = optional_list(draft, EntryKind::caution, map, "cautions");
         remedy.after = map.texts("after", 1);
+        remedy.also_cures = optional_list(draft, EntryKind::cause, map, "also_cures");
         read_sources(draft, map, remedy, SourceRule::required);
     });
 }

@@ -46,6 +46,19 @@ void check_origins_matter(const Knowledge& knowledge, std::vector<Fault>& faults
     }
 }
 
+// What a remedy is the remedy of needs no further word.
+void check_also_cured(const Knowledge& knowledge, std::vector<Fault>& faults) {
+    for (std::size_t i = 0; i < knowledge.remedies.size(); ++i) {
+        for (const Index also : knowledge.remedies[i].also_cures) {
+            const Cause& cause = knowledge.causes[static_cast<std::size_t>(also)];
+            if (cause.remedy != static_cast<Index>(i)) continue;
+            faults.push_back({knowledge.remedies[i].place,
+                              "'" + knowledge.remedies[i].id + "' is the remedy of '" + cause.id + "' anyway",
+                              "leave it out of 'also_cures'", true});
+        }
+    }
+}
+
 void check_odds(const Knowledge& knowledge, std::vector<Fault>& faults) {
     for (const Cause& cause : knowledge.causes) {
         const bool ever =
@@ -77,6 +90,7 @@ void check_causes(const Knowledge& knowledge, std::vector<Fault>& faults) {
     check_reachable(knowledge.causes, "cause", knowledge, faults);
     check_reachable(knowledge.findings, "finding", knowledge, faults);
     check_origins_matter(knowledge, faults);
+    check_also_cured(knowledge, faults);
     check_odds(knowledge, faults);
     check_ever_raised(knowledge, faults);
 }

@@ -169,7 +169,7 @@ void DiagnosisCase::take_remedies(const Knowledge& knowledge, const Facts& facts
         if (!in_range(remedy, knowledge.remedies.size())) continue;
         std::vector<bool> cures(knowledge.causes.size(), false);
         for (std::size_t i = 0; i < cures.size(); ++i) {
-            if (knowledge.causes[i].remedy != remedy) continue;
+            if (!puts_right(knowledge, remedy, static_cast<Index>(i))) continue;
             cures[i] = put_right_[i] = true;
             if (outcome != Outcome::cured) not_cured_[i] = true;
         }

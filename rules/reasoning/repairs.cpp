@@ -12,12 +12,25 @@ Index remedy_of(const Knowledge& knowledge, int cause) {
     return exists ? remedy : none;
 }
 
+// Whether the work for the causes that are kept puts right all the others along with them.
+bool kept_do_all(const Knowledge& knowledge, const std::vector<int>& causes, const std::vector<bool>& kept) {
+    for (std::size_t i = 0; i < causes.size(); ++i) {
+        bool done = kept[i];
+        for (std::size_t other = 0; other < causes.size() && !done; ++other)
+            done = kept[other] && puts_right(knowledge, remedy_of(knowledge, causes[other]), causes[i]);
+        if (!done) return false;
+    }
+    return true;
+}
+
 RepairNeed need_of(const Knowledge& knowledge, const Hypothesis& hypothesis,
                    const std::vector<int>& action_of) {
     RepairNeed need;
     need.hopeless = hypothesis.unlisted;
-    for (int cause : hypothesis.causes) {
-        const Index remedy = remedy_of(knowledge, cause);
+    const std::vector<bool> needed = to_be_cured(knowledge, hypothesis.causes);
+    for (std::size_t i = 0; i < hypothesis.causes.size(); ++i) {
+        if (!needed[i]) continue;
+        const Index remedy = remedy_of(knowledge, hypothesis.causes[i]);
         if (remedy == none) {
             need.hopeless = true;
         } else {
@@ -30,6 +43,15 @@ RepairNeed need_of(const Knowledge& knowledge, const Hypothesis& hypothesis,
 }
 
 }  // namespace
+
+std::vector<bool> to_be_cured(const Knowledge& knowledge, const std::vector<int>& causes) {
+    std::vector<bool> kept(causes.size(), true);
+    for (std::size_t i = 0; i < causes.size(); ++i) {
+        kept[i] = false;
+        if (!kept_do_all(knowledge, causes, kept)) kept[i] = true;
+    }
+    return kept;
+}
 
 Repairs repairs_for(const Knowledge& knowledge, const std::vector<Hypothesis>& hypotheses,
                     const Effort& effort) {

@@ -22,6 +22,10 @@ struct Repairs {
     RepairModel model;            // with a need for every hypothesis
 };
 
+// Which of the causes that are present need a remedy of their own: the work for them puts the others right
+// too.
+std::vector<bool> to_be_cured(const Knowledge& knowledge, const std::vector<int>& causes);
+
 // Remedies of all causes in the hypotheses. A hypothesis with something unlisted, or with a cause that has no
 // remedy, is hopeless.
 Repairs repairs_for(const Knowledge& knowledge, const std::vector<Hypothesis>& hypotheses,

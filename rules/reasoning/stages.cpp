@@ -102,10 +102,13 @@ std::vector<TimedAnswer> Stages::about(Index finding) {
 }
 
 int Stages::put_right_at(Index cause) const {
-    const Index remedy = knowledge_.causes[static_cast<std::size_t>(cause)].remedy;
-    if (!facts_.tried.contains(remedy)) return never;
-    const auto as = facts_.tried_as.find(remedy);
-    return as == facts_.tried_as.end() ? 1 : as->second;
+    int first = never;
+    for (const auto& [remedy, outcome] : facts_.tried) {
+        if (!puts_right(knowledge_, remedy, cause)) continue;
+        const auto as = facts_.tried_as.find(remedy);
+        first = std::min(first, as == facts_.tried_as.end() ? 1 : as->second);
+    }
+    return first;
 }
 
 }  // namespace hardover

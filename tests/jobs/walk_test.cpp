@@ -76,12 +76,36 @@ TEST_CASE("A walk takes a rig on which the fault is possible") {
 }
 
 TEST_CASE("Two faults are both put right before the boat is") {
-    const Walk walk = walked(wish_for({"hose_kinked", "air_in_oil"}));
+    const Walk walk = walked(wish_for({"bracket_loose", "air_in_oil"}));
     CHECK(walk.faults.size() == 2);
     CHECK(walk.end == Walk::End::cured);
     int helped = 0;
     for (const WalkStep& step : walk.steps) helped += step.was_present ? 1 : 0;
     CHECK(helped == 2);
+}
+
+TEST_CASE("Work that ends with filling and bleeding cures the air as well, and nothing is bled twice") {
+    for (const char* leak : {"hose_chafed", "rod_seal_worn", "hose_crimp_weeps"}) {
+        INFO(leak);
+        const Walk walk = walked(wish_for({leak, "air_in_oil"}));
+        CHECK(walk.end == Walk::End::cured);
+        const Cause& cause = shipped().causes[static_cast<std::size_t>(find(shipped().causes, leak))];
+        bool repaired = false;
+        for (const WalkStep& step : walk.steps) {
+            if (step.step.kind != NextStep::Kind::remedy) continue;
+            repaired = repaired || step.step.index == cause.remedy;
+            if (step.step.index == cause.remedy) CHECK(step.outcome == Outcome::cured);
+        }
+        CHECK(repaired);
+    }
+}
+
+TEST_CASE("A worn pump is held against the figure on its plate where the relief's pressure is not known") {
+    const Walk walk = walked(wish_for({"pump_worn"}));
+    CHECK_FALSE(walk.told.rig.contains(find(shipped().rig_fields, "relief_pressure")));
+    WalkWish wish = wish_for({"pump_worn"});
+    wish.rig = {"relief_pressure=1000 psi"};
+    CHECK(walked(wish).told.rig.contains(find(shipped().rig_fields, "relief_pressure")));
 }
 
 TEST_CASE("The same seed draws the same boat, another seed mostly another one") {

@@ -60,6 +60,12 @@ TEST_CASE("A reference to nothing is reported at its place with the nearest righ
         {"An unknown origin of a cause is met with the nearest", "causes.yaml", "  remedy: clean_strainer",
          "  remedy: clean_strainer\n  comes_from: [hose_kink]",
          "causes.yaml:29:16: unknown cause 'hose_kink' (did you mean 'hose_kinked'?)\n"},
+        {"An origin's own source must be there", "causes.yaml", "  remedy: clean_strainer",
+         "  remedy: clean_strainer\n  comes_from: {hose_kinked: inventd}",
+         "causes.yaml:29:29: unknown source 'inventd' (did you mean 'invented'?)\n"},
+        {"An unknown cause under what a remedy also cures is met with the nearest", "causes.yaml",
+         "- remedy: clean_strainer", "- remedy: clean_strainer\n  also_cures: [nozzle_clog]",
+         "causes.yaml:119:16: unknown cause 'nozzle_clog' (did you mean 'nozzle_clogged'?)\n"},
         {"A cause that comes from itself is refused", "causes.yaml", "  remedy: clean_strainer",
          "  remedy: clean_strainer\n  comes_from: [strainer_blocked]",
          "causes.yaml:29:15: 'strainer_blocked' comes from itself (name under 'comes_from' only what is "

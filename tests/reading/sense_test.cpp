@@ -63,6 +63,14 @@ TEST_CASE("A cause that comes from one with the same remedy has no order to keep
               .find("'hose_kinked' comes from 'suction_air' and has the same remedy") != std::string::npos);
 }
 
+TEST_CASE("What a remedy is the remedy of anyway is not named under what its work also cures") {
+    CHECK(sense_after({"", "causes.yaml", "- remedy: clean_strainer",
+                       "- remedy: clean_strainer\n  also_cures: [nozzle_clogged]"}) == "");
+    CHECK(sense_after({"", "causes.yaml", "- remedy: clean_strainer",
+                       "- remedy: clean_strainer\n  also_cures: [strainer_blocked]"})
+              .find("'clean_strainer' is the remedy of 'strainer_blocked' anyway") != std::string::npos);
+}
+
 TEST_CASE("Causes that are never on the same rig need not be told apart") {
     CHECK(sense_after({"", "causes.yaml", "- cause: fuse_blown",
                        "- cause: lever_broken\n  name: Lever broken\n  about: The lever is broken off.\n"

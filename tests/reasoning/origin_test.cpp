@@ -80,3 +80,16 @@ TEST_CASE("Without the word that one comes from the other the order is the plan'
     well.knowledge.causes[static_cast<std::size_t>(well.clogged)].comes_from.clear();
     CHECK(well.next().ahead_of == none);
 }
+
+TEST_CASE("Work that puts right what a cause brought about as well leaves nothing of that to be done") {
+    Well well(true);
+    well.facts.answers[well.wall_seen] = {0};
+    const NextStep apart = well.next();
+    REQUIRE(apart.cause == well.wall_broken);
+    well.knowledge.remedies[static_cast<std::size_t>(apart.index)].also_cures = {well.clogged};
+    const NextStep at_once = well.next();
+    CHECK(at_once.index == apart.index);
+    CHECK(at_once.minutes_after < apart.minutes_after);
+    well.facts.tried[apart.index] = Outcome::cured;
+    for (const RankedCause& cause : assess(well.knowledge, well.facts).ranking) CHECK(cause.put_right);
+}

@@ -103,3 +103,21 @@ TEST_CASE("The remedy of what a pair brought about speaks of its cause in its fi
         }));
     }
 }
+
+TEST_CASE("Work that ends with filling and bleeding says that it cures the air in the oil too") {
+    const Index air = find(shipped().causes, "air_in_oil");
+    int bleeding = 0;
+    for (std::size_t i = 0; i < shipped().remedies.size(); ++i) {
+        const Remedy& remedy = shipped().remedies[i];
+        const bool bleeds =
+            std::any_of(remedy.steps.begin(), remedy.steps.end(), [](const std::string& step) {
+                return step.find("ill and bleed.") != std::string::npos ||
+                       step.find("ill, and bleed each end") != std::string::npos;
+            });
+        if (!bleeds) continue;
+        INFO(remedy.id);
+        CHECK(puts_right(shipped(), static_cast<Index>(i), air));
+        ++bleeding;
+    }
+    CHECK(bleeding > 40);
+}
