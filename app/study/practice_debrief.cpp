@@ -69,7 +69,7 @@ class Teller {
     }
 
     std::string headline() const {
-        const std::string took = minutes_text(marks_.minutes);
+        const std::string took = spent_text(marks_.minutes);
         const std::string saved =
             marks_.avoidable > 0
                 ? fmt::format("{} of them could have been saved.", minutes_text(marks_.avoidable))
@@ -104,7 +104,7 @@ class Teller {
     std::vector<std::string> minutes() const {
         std::vector<std::string> lines;
         lines.push_back(fmt::format("At the start the best way was expected to take {}. You took {}.",
-                                    minutes_text(marks_.expected), minutes_text(marks_.minutes)));
+                                    minutes_text(marks_.expected), spent_text(marks_.minutes)));
         lines.push_back(
             fmt::format("Your choices cost {} that could have been saved: this is your mark, and 0 is best.",
                         marks_.avoidable > 0 ? minutes_text(marks_.avoidable) : "0 min"));
@@ -115,7 +115,7 @@ class Teller {
             marks_.expected_left > 0 ? fmt::format(" - {:.1f} still to do", marks_.expected_left) : ""));
         if (session_.phase() != Session::Phase::working) {
             lines.push_back(fmt::format("The expert took {} on this very boat, with the same answers.",
-                                        minutes_text(marks_.expert)));
+                                        spent_text(marks_.expert)));
         }
         return lines;
     }

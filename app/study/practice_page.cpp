@@ -26,12 +26,8 @@ const E& at(const std::vector<E>& entries, Index index) {
     return entries[static_cast<std::size_t>(index)];
 }
 
-// To the minute, as a clock on the wall tells it.
 std::string clock_text(double minutes) {
-    const long whole = std::lround(minutes);
-    if (whole <= 0) return "Not begun yet";
-    return whole < 60 ? fmt::format("{} min so far", whole)
-                      : fmt::format("{} h {} min so far", whole / 60, whole % 60);
+    return std::lround(minutes) <= 0 ? "Not begun yet" : spent_text(minutes) + " so far";
 }
 
 std::string guidance_text(Guidance guidance) {
@@ -222,6 +218,11 @@ void add_boat(const Session& session, UnitSystem units, Page& page) {
 }
 
 }  // namespace
+
+std::string spent_text(double minutes) {
+    const long whole = std::lround(minutes);
+    return whole < 60 ? fmt::format("{} min", whole) : fmt::format("{} h {} min", whole / 60, whole % 60);
+}
 
 WorkLine work_line(const Session& session, const Work& work, UnitSystem units) {
     const Knowledge& knowledge = session.knowledge();
