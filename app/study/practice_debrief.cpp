@@ -80,8 +80,7 @@ class Teller {
     }
 
     std::string truth() const {
-        if (session_.phase() == Session::Phase::working)
-            return "What is wrong stays hidden until it is done.";
+        if (!session_.over()) return "What is wrong stays hidden until it is done.";
         std::vector<std::string> names;
         for (const Index fault : session_.boat().faults) names.push_back(cause_name(fault));
         std::string text = fmt::format("What was wrong: {}.", listed(names));
@@ -113,7 +112,7 @@ class Teller {
             "The sum: {:.1f} min - {:.1f} min expected = {:.1f} avoidable {} {:.1f} luck{}.", marks_.minutes,
             marks_.expected, marks_.avoidable, marks_.luck < 0 ? "-" : "+", std::abs(marks_.luck),
             marks_.expected_left > 0 ? fmt::format(" - {:.1f} still to do", marks_.expected_left) : ""));
-        if (session_.phase() != Session::Phase::working) {
+        if (session_.over()) {
             lines.push_back(fmt::format("The expert took {} on this very boat, with the same answers.",
                                         minutes_text(marks_.expert)));
         }
@@ -148,11 +147,13 @@ class Teller {
 
     std::string sureness() const {
         if (marks_.statements == 0) return "You never said how sure you were, so sureness has no mark.";
+        const std::string said =
+            fmt::format("You said what you suspected {}.",
+                        marks_.statements == 1 ? "once" : fmt::format("{} times", marks_.statements));
+        if (!session_.over()) return said + " Sureness is marked when the boat is done.";
         return fmt::format(
-            "You said what you suspected {}. Sureness scored {:.2f} (Brier: 0 is best, 0.25 is a coin, 1 is "
-            "sure "
-            "and wrong).",
-            marks_.statements == 1 ? "once" : fmt::format("{} times", marks_.statements), marks_.brier);
+            "{} Sureness scored {:.2f} (Brier: 0 is best, 0.25 is a coin, 1 is sure and wrong).", said,
+            marks_.brier);
     }
 
     std::string help() const {
@@ -172,7 +173,7 @@ class Teller {
                                   double not_listed) const {
         std::vector<RankLine> lines;
         const auto& faults = session_.boat().faults;
-        const bool done = session_.phase() != Session::Phase::working;
+        const bool done = session_.over();
         for (const auto& [cause, probability] : leading) {
             const bool there = done && std::find(faults.begin(), faults.end(), cause) != faults.end();
             lines.push_back({cause_name(cause), percent_text(probability), probability, there});
@@ -234,9 +235,9 @@ class Teller {
             notes.push_back(fmt::format("You {} {}, {:.0f} in 100 sure: {}.",
                                         statement.named ? "named" : "suspected",
                                         quoted(cause_name(statement.cause)), 100 * statement.sure,
-                                        session_.phase() == Session::Phase::working ? "to be seen"
-                                        : statement.right                           ? "right"
-                                                                                    : "not so"));
+                                        !session_.over()  ? "to be seen"
+                                        : statement.right ? "right"
+                                                          : "not so"));
         }
         if (session_.work()[i].kind == Work::Kind::remedy && marks_.work[i].unproved) {
             notes.push_back(marks_.work[i].is_best

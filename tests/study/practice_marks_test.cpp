@@ -160,3 +160,37 @@ TEST_CASE("Marking tells how far it has come, and told to stop it gives nothing"
         CHECK(asked == last + 1);
     }
 }
+
+TEST_CASE("The debrief of a boat that is not done says nothing that rests on what is wrong with it") {
+    const auto boat = practice_boat(7, 1);
+    Session session = session_on(boat);
+    const std::string& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())].name;
+    const std::string& id = shipped().causes[static_cast<std::size_t>(boat->faults.front())].id;
+    const Index part = shipped().causes[static_cast<std::size_t>(boat->faults.front())].part;
+    REQUIRE(part != none);
+    const auto all_of = [](const Debrief& told) {
+        std::string all = told.truth + told.sureness;
+        for (const std::string& line : told.minutes) all += line;
+        for (const std::string& line : told.practise) all += line;
+        return all;
+    };
+    const Debrief untouched = debrief(session, mark(session));
+    CHECK(untouched.practise.size() == 3);
+    CHECK(all_of(untouched).find(fault) == std::string::npos);
+    CHECK(all_of(untouched).find(shipped().parts[static_cast<std::size_t>(part)].name) == std::string::npos);
+    CHECK(all_of(untouched).find("The expert took") == std::string::npos);
+    REQUIRE_OK(session.take(Suspected{id, 0.8}));
+    const Debrief open = debrief(session, mark(session));
+    CHECK(open.sureness.find("scored") == std::string::npos);
+    CHECK(all_of(open).find("You knew more") == std::string::npos);
+    CHECK(all_of(open).find("surer than") == std::string::npos);
+    const std::string json = debrief_json(session, open);
+    CHECK(json.find("\"expert\": null") != std::string::npos);
+    CHECK(json.find("\"brier\": null") != std::string::npos);
+
+    REQUIRE_OK(session.take(GaveUp{}));
+    const Debrief over = debrief(session, mark(session));
+    CHECK(all_of(over).find(fault) != std::string::npos);
+    CHECK(over.sureness.find("scored") != std::string::npos);
+    CHECK(debrief_json(session, over).find("\"expert\": null") == std::string::npos);
+}
