@@ -209,8 +209,9 @@ void add_boat(const Session& session, UnitSystem units, Page& page) {
     const Knowledge& knowledge = session.knowledge();
     const PracticeBoat& boat = session.boat();
     const PracticeLevel& level = practice_levels()[static_cast<std::size_t>(boat.level - 1)];
-    page.title =
-        fmt::format("Practice boat {} · level {}, {}", boat.seed, boat.level, lower_first(level.name));
+    // Who knows the seed of a boat that counts for a class can work on it at leisure first.
+    const std::string seed = session.begun().of_a_set ? "" : fmt::format(" {}", boat.seed);
+    page.title = fmt::format("Practice boat{} · level {}, {}", seed, boat.level, lower_first(level.name));
     page.about_level = level.what;
     page.customer = quoted(upper_first(boat.words));
     page.complaint = at(knowledge.complaints, boat.complaint).name;

@@ -150,3 +150,13 @@ TEST_CASE("A suspicion is right when the fault is there, and is scored by Brier'
     CHECK(marks_alone(session).brier == Approx((0.01 + 0.81) / 2));  // learning.md section 4
     CHECK_FALSE(session.take(Suspected{shipped().causes[fault].id, 1.5}).ok());
 }
+
+TEST_CASE("The page of a boat of a class set does not show its seed, that of any other boat does") {
+    const auto boat = practice_boat(940923, 1);
+    Begun begun;
+    begun.seed = boat->seed;
+    begun.knowledge = shipped().fingerprint;
+    CHECK(make_page(Session(prepared(), boat, begun)).title.find("Practice boat 940923 · level 1") == 0);
+    begun.of_a_set = true;
+    CHECK(make_page(Session(prepared(), boat, begun)).title.find("Practice boat · level 1") == 0);
+}
