@@ -189,8 +189,10 @@ class Teller {
         if (mark.told_nothing) {
             const std::string cost =
                 mark.avoidable > 0 ? fmt::format(", and cost about {}", minutes_text(mark.avoidable)) : "";
-            return (work.again ? "Asked before: the answer was known" : "Could not have told you anything") +
-                   cost + ".";
+            const char* why = work.again                       ? "Asked before: the answer was known"
+                              : mark.bits < tells_nothing_bits ? "Could not have told you anything"
+                                                               : "Could not have changed what you did next";
+            return why + cost + ".";
         }
         if (mark.avoidable <= 0) return "As good as the best step.";
         const std::string cost = minutes_text(mark.avoidable);

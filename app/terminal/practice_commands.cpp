@@ -211,7 +211,7 @@ int run_practice_figures(Context& context, int boats, bool json) {
         "'of expect': minutes over those that the best way was expected to take at the start. 'of expert': "
         "over\nthe expert's on the same boats. Minutes spent - expected = avoidable (the mark) + luck. "
         "'idle': "
-        "questions\nthat could not have told anything.\n",
+        "questions\nthat could not have changed what was done next.\n",
         figures.boats);
     print_players(out, "All levels", figures.players);
     for (const LevelFigures& level : figures.levels) {

@@ -194,3 +194,30 @@ TEST_CASE("The debrief of a boat that is not done says nothing that rests on wha
     CHECK(over.sureness.find("scored") != std::string::npos);
     CHECK(debrief_json(session, over).find("\"expert\": null") == std::string::npos);
 }
+
+TEST_CASE("Proving the cause one has said is never idle; the same question without it may be") {
+    const auto boat = practice_boat(7, 1);
+    const std::string id = shipped().causes[static_cast<std::size_t>(boat->faults.front())].id;
+    Session said = session_on(boat);
+    REQUIRE_OK(said.take(Named{id, 0.6}));
+    REQUIRE_OK(said.take(Proved{id}));
+    const Marks marks = mark(said);
+    check_split(marks);
+    CHECK(marks.told_nothing == 0);
+    const std::vector<DebriefStep> steps = debrief(said, marks).steps;
+    for (const DebriefStep& step : steps) CHECK(step.verdict.find("ould not have") == std::string::npos);
+
+    Session silent = session_on(boat);
+    REQUIRE_OK(silent.take(Proved{id}));
+    const Marks idle = mark(silent);
+    check_split(idle);
+    CHECK(idle.avoidable == marks.avoidable);
+    REQUIRE(idle.told_nothing > 0);
+    const std::vector<DebriefStep> told = debrief(silent, idle).steps;
+    for (std::size_t i = 0; i < told.size(); ++i) {
+        if (!idle.work[i].told_nothing) continue;
+        // It moved the ranking, so it told something.
+        CHECK(idle.work[i].bits >= tells_nothing_bits);
+        CHECK(told[i].verdict.find("Could not have changed what you did next") == 0);
+    }
+}
