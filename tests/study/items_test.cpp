@@ -292,6 +292,22 @@ TEST_CASE("A known slip in a figure is called by its name and is never marked ri
     }
 }
 
+TEST_CASE("No figure is asked for that stands among those given, in any units") {
+    for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+        for (const Stem& stem : list_stems(portraits())) {
+            if (stem.form != Form::figure) continue;
+            const auto item = make_item(portraits(), stem, 9, units);
+            if (!item) continue;
+            for (const std::string& line : item->given) {
+                const auto given = read_quantity(line.substr(line.find(": ") + 2), "");
+                if (!given || !(given.value().dimension == item->figure->unit.dimension)) continue;
+                INFO(stem.id << ": " << line << "; " << item->question);
+                CHECK(std::abs(given.value().value - item->figure->right) > 0.98 * item->figure->tolerance);
+            }
+        }
+    }
+}
+
 TEST_CASE(
     "A place on the drawing is right where the cause sits, and no part of the same system is a wrong one") {
     const std::vector<Item> items = items_of(Form::place, 40);
