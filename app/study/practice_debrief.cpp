@@ -69,11 +69,13 @@ class Teller {
     }
 
     std::string headline() const {
+        if (session_.work().empty()) return "Not finished: nothing was done yet.";
         const std::string took = minutes_text(marks_.minutes);
         const std::string saved =
             marks_.avoidable > 0
-                ? fmt::format("{} of them could have been saved.", minutes_text(marks_.avoidable))
-                : std::string("None of them could have been saved by a better step.");
+                ? fmt::format("On average over boats like it, better steps save {}.",
+                              minutes_text(marks_.avoidable))
+                : std::string("On average over boats like it, no other step would have been better.");
         if (session_.gave_up()) return fmt::format("Help was called after {}. {}", took, saved);
         if (session_.boat_is_right()) return fmt::format("The boat is right after {}. {}", took, saved);
         return fmt::format("Not finished: {} so far. {}", took, saved);
@@ -90,24 +92,36 @@ class Teller {
         return text;
     }
 
+    // What is expected knows the complaint, the history and the rig, and not the level the boat was drawn at.
     static std::string luck_text(double luck) {
         const std::string much = minutes_text(std::abs(luck));
-        if (std::abs(luck) < 0.5) return "Luck played no part.";
-        return luck > 0
-                   ? fmt::format("Bad luck took {} more: the answers, or the fault, were the rarer kind.",
-                                 much)
-                   : fmt::format("Good luck spared you {}: it was found sooner than one may expect.", much);
+        if (std::abs(luck) < 0.5) return "Luck played no part: this boat was as such boats are on average.";
+        return luck > 0 ? fmt::format(
+                              "Bad luck took {} more: this boat showed itself later, or had a dearer "
+                              "fault, than such boats on average.",
+                              much)
+                        : fmt::format(
+                              "Good luck spared you {}: this boat showed itself sooner, or had a "
+                              "cheaper fault, than such boats on average.",
+                              much);
     }
 
     // The split in whole sentences; the figures add up before they are rounded.
     std::vector<std::string> minutes() const {
         std::vector<std::string> lines;
-        lines.push_back(fmt::format("At the start the best way was expected to take {}. You took {}.",
-                                    minutes_text(marks_.expected), minutes_text(marks_.minutes)));
         lines.push_back(
-            fmt::format("Your choices cost {} that could have been saved: this is your mark, and 0 is best.",
-                        marks_.avoidable > 0 ? minutes_text(marks_.avoidable) : "0 min"));
-        lines.push_back(luck_text(marks_.luck) + " Luck is shown, not marked.");
+            fmt::format("Boats like it at the start, with the same complaint, history and rig, "
+                        "take {} on average by the best way.",
+                        minutes_text(marks_.expected)));
+        if (session_.work().empty()) return lines;
+        lines.back() += fmt::format(" You took {}.", minutes_text(marks_.minutes));
+        lines.push_back(marks_.avoidable > 0
+                            ? fmt::format("Your choices cost {} on average over such boats: this is your "
+                                          "mark, and 0 is best.",
+                                          minutes_text(marks_.avoidable))
+                            : std::string("Your choices cost 0 min: this is your mark, and 0 is best."));
+        lines.push_back(luck_text(marks_.luck) +
+                        " Luck is this boat against such boats of every level; it is shown, not marked.");
         lines.push_back(fmt::format(
             "The sum: {:.1f} min - {:.1f} min expected = {:.1f} avoidable {} {:.1f} luck{}.", marks_.minutes,
             marks_.expected, marks_.avoidable, marks_.luck < 0 ? "-" : "+", std::abs(marks_.luck),
@@ -115,6 +129,9 @@ class Teller {
         if (session_.over()) {
             lines.push_back(fmt::format("The expert took {} on this very boat, with the same answers.",
                                         minutes_text(marks_.expert)));
+            if (marks_.expert > marks_.minutes + as_good_minutes && session_.boat_is_right()) {
+                lines.back() += " The way that is best on average is not the shortest on every boat.";
+            }
         }
         return lines;
     }
@@ -196,8 +213,9 @@ class Teller {
         }
         if (mark.avoidable <= 0) return "As good as the best step.";
         const std::string cost = minutes_text(mark.avoidable);
-        if (mark.premature) return fmt::format("Too early: cost about {} over looking further.", cost);
-        return fmt::format("Cost about {} more than the best step.", cost);
+        if (mark.premature)
+            return fmt::format("Too early: cost about {} over looking further, on average.", cost);
+        return fmt::format("Cost about {} more than the best step, on average.", cost);
     }
 
     DebriefStep step(std::size_t i) const {
@@ -301,7 +319,7 @@ std::vector<MinutesPart> minutes_bar(const Ended& ended) {
     add(MinutesPart::Kind::work, ended.expected - spared,
         spared < 0.5 ? " of work, as expected at the start" : " of work");
     add(MinutesPart::Kind::spared, spared, " expected at the start and spared by good luck: not marked");
-    add(MinutesPart::Kind::avoidable, ended.avoidable, " that could have been saved: your mark");
+    add(MinutesPart::Kind::avoidable, ended.avoidable, " that better steps save on average: your mark");
     add(MinutesPart::Kind::bad_luck, ended.luck, " of bad luck: not marked");
     return parts;
 }

@@ -113,7 +113,7 @@ class Things {
         const auto number = static_cast<std::size_t>(dearest - marks_.work.begin());
         add(dearest->avoidable,
             fmt::format(
-                "Look again at step {}, {}: it cost you the most. {} first would have saved about {}.",
+                "Look again at step {}, {}: it cost you the most. {} first saves about {} on average.",
                 number + 1, work_name(knowledge_, session_.work()[number]),
                 quoted(step_text(knowledge_, dearest->best)), minutes_text(dearest->avoidable)));
     }

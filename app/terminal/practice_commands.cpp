@@ -208,7 +208,8 @@ int run_practice_figures(Context& context, int boats, bool json) {
     }
     out << fmt::format(
         "Three players on the same {} practice boats, the levels in turn. Minutes a boat.\n"
-        "'of expect': minutes over those that the best way was expected to take at the start. 'of expert': "
+        "'of expect': minutes over those that boats with such a complaint, history and rig, of every "
+        "level, take on\naverage by the best way, as expected at the start. 'of expert': "
         "over\nthe expert's on the same boats. Minutes spent - expected = avoidable (the mark) + luck. "
         "'idle': "
         "questions\nthat could not have changed what was done next.\n",

@@ -221,3 +221,22 @@ TEST_CASE("Proving the cause one has said is never idle; the same question witho
         CHECK(told[i].verdict.find("Could not have changed what you did next") == 0);
     }
 }
+
+TEST_CASE("What steps cost is said to be on average, so that a quick boat does not contradict the expert") {
+    const auto boat = practice_boat(7, 1);
+    const Cause& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())];
+    Session quick = session_on(boat);
+    REQUIRE_OK(quick.take(Named{fault.id, 1}));
+    REQUIRE_OK(quick.take(Proved{fault.id}));
+    REQUIRE_OK(quick.take(Remedied{shipped().remedies[static_cast<std::size_t>(fault.remedy)].id}));
+    REQUIRE_OK(quick.take(HandedOver{true}));
+    const Marks marks = mark(quick);
+    REQUIRE(marks.avoidable > 0);
+    REQUIRE(marks.expert > marks.minutes + as_good_minutes);
+    const Debrief told = debrief(quick, marks);
+    CHECK(told.headline.find("On average over boats like it, better steps save") != std::string::npos);
+    CHECK(told.minutes[0].find("with the same complaint, history and rig, take ") != std::string::npos);
+    CHECK(told.minutes[1].find(" on average over such boats") != std::string::npos);
+    CHECK(told.minutes[2].find("Luck is this boat against such boats") != std::string::npos);
+    CHECK(told.minutes.back().find("best on average is not the shortest on every boat") != std::string::npos);
+}
