@@ -136,29 +136,41 @@ class Teller {
         return lines;
     }
 
+    bool did(Work::Kind kind) const {
+        return std::any_of(session_.work().begin(), session_.work().end(),
+                           [kind](const Work& work) { return work.kind == kind; });
+    }
+
+    // Only those that there was an occasion for.
     std::vector<Habit> habits() const {
         std::vector<Habit> habits;
-        habits.push_back({"Nothing unsafe", marks_.cautions_skipped == 0,
-                          marks_.cautions_skipped == 0
-                              ? "Every caution was named before its work."
-                              : fmt::format("Cautions left out: {}.", marks_.cautions_skipped)});
-        habits.push_back({"Proved before fitting", marks_.unproved == 0,
-                          marks_.unproved == 0
-                              ? "Nothing was fitted that had to be proved first."
-                              : fmt::format("Remedies without proof: {}.", marks_.unproved)});
-        habits.push_back({"Nothing good replaced", marks_.wrong_remedies == 0,
-                          marks_.wrong_remedies == 0
-                              ? "Every remedy met a fault that was there."
-                              : fmt::format("Remedies for what was not wrong: {}.", marks_.wrong_remedies)});
-        habits.push_back(
-            {"Every question told something", marks_.told_nothing == 0,
-             marks_.told_nothing == 0
-                 ? "Every question could have changed what you did."
-                 : fmt::format("Questions that could not have told anything: {}.", marks_.told_nothing)});
-        const bool checked = session_.boat_is_right() && session_.checked_after();
-        habits.push_back({"Repair proved", checked,
-                          checked ? "The checks after the remedy were done."
-                                  : "The checks after the remedy were not done."});
+        const auto add = [&](const char* name, bool kept, const char* good, const std::string& bad) {
+            habits.push_back({name, kept, kept ? good : bad});
+        };
+        const bool cautioned = std::any_of(session_.work().begin(), session_.work().end(),
+                                           [](const Work& work) { return !work.cautions.empty(); });
+        if (cautioned) {
+            add("Nothing unsafe", marks_.cautions_skipped == 0, "Every caution was named before its work.",
+                fmt::format("Cautions left out: {}.", marks_.cautions_skipped));
+        }
+        if (did(Work::Kind::remedy)) {
+            add("Proved before fitting", marks_.unproved == 0,
+                "Nothing was fitted that had to be proved first.",
+                fmt::format("Remedies without proof: {}.", marks_.unproved));
+            add("Nothing good replaced", marks_.wrong_remedies == 0,
+                "Every remedy met a fault that was there.",
+                fmt::format("Remedies for what was not wrong: {}.", marks_.wrong_remedies));
+        }
+        if (did(Work::Kind::ask)) {
+            add("Every question mattered", marks_.told_nothing == 0,
+                "Every question could have changed what you did next.",
+                fmt::format("Questions that could not have changed what you did next: {}.",
+                            marks_.told_nothing));
+        }
+        if (session_.boat_is_right() && session_.over()) {
+            add("Repair proved", session_.checked_after(), "The checks after the remedy were done.",
+                "The checks after the remedy were not done.");
+        }
         return habits;
     }
 

@@ -1,5 +1,6 @@
 // The marks of a practice boat: the split of the minutes is exact, the expert's way is marked as such, and
 // the bad ways are told from it.
+#include <algorithm>
 #include <cmath>
 
 #include "app/study/chance.hpp"
@@ -239,4 +240,28 @@ TEST_CASE("What steps cost is said to be on average, so that a quick boat does n
     CHECK(told.minutes[1].find(" on average over such boats") != std::string::npos);
     CHECK(told.minutes[2].find("Luck is this boat against such boats") != std::string::npos);
     CHECK(told.minutes.back().find("best on average is not the shortest on every boat") != std::string::npos);
+}
+
+TEST_CASE("A debrief speaks only of habits that there was an occasion for") {
+    const auto names_of = [](const Session& session) {
+        std::vector<std::string> names;
+        for (const Habit& habit : debrief(session, marks_alone(session)).habits) names.push_back(habit.name);
+        return names;
+    };
+    const auto boat = practice_boat(7, 1);
+    Session session = session_on(boat);
+    CHECK(names_of(session).empty());
+    Session helped = session;
+    REQUIRE_OK(helped.take(GaveUp{}));
+    CHECK(names_of(helped).empty());
+    const Cause& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())];
+    REQUIRE_OK(session.take(Remedied{shipped().remedies[static_cast<std::size_t>(fault.remedy)].id}));
+    const auto before = names_of(session);
+    CHECK(std::find(before.begin(), before.end(), "Nothing good replaced") != before.end());
+    CHECK(std::find(before.begin(), before.end(), "Repair proved") == before.end());
+    CHECK(std::find(before.begin(), before.end(), "Every question mattered") == before.end());
+    REQUIRE_OK(session.take(HandedOver{false}));
+    const auto after = debrief(session, marks_alone(session)).habits;
+    CHECK(after.back().name == "Repair proved");
+    CHECK_FALSE(after.back().kept);
 }
