@@ -205,6 +205,13 @@ void add_help(const Session& session, Page& page) {
     page.led = next_step_advice(session.prepared(), session.facts());
 }
 
+// What is asked of a rig only because it has something else says nothing of one that has not.
+bool applies(const rig::Boat& boat, const std::string& field) {
+    if (field == "assist") return boat.helm == rig::Boat::Helm::manual_pump;
+    if (field == "tie_bar" || field == "drive_spacing") return boat.drives > 1;
+    return true;
+}
+
 void add_boat(const Session& session, UnitSystem units, Page& page) {
     const Knowledge& knowledge = session.knowledge();
     const PracticeBoat& boat = session.boat();
@@ -218,6 +225,7 @@ void add_boat(const Session& session, UnitSystem units, Page& page) {
     page.history = at(knowledge.histories, boat.told.history).name;
     for (const auto& [field, value] : boat.told.rig) {
         const RigField& entry = at(knowledge.rig_fields, field);
+        if (!applies(boat.rig, entry.id)) continue;
         page.rig.push_back({entry.name, said_rig_value(entry, value, units), false, true});
     }
 }

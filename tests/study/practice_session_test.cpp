@@ -1,4 +1,6 @@
 // What an apprentice does on a practice boat: minutes, cautions, remedies, handing over, and replay.
+#include <algorithm>
+
 #include "app/study/practice_debrief.hpp"
 #include "app/study/practice_marks.hpp"
 #include "app/study/practice_page.hpp"
@@ -159,4 +161,30 @@ TEST_CASE("The page of a boat of a class set does not show its seed, that of any
     CHECK(make_page(Session(prepared(), boat, begun)).title.find("Practice boat 940923 · level 1") == 0);
     begun.of_a_set = true;
     CHECK(make_page(Session(prepared(), boat, begun)).title.find("Practice boat · level 1") == 0);
+}
+
+TEST_CASE("The yard's sheet says nothing of a rig that only another rig could have") {
+    int single = 0, cable = 0, twin = 0;
+    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+        const auto boat = practice_boat(seed, 2);
+        const Page page = make_page(session_on(boat));
+        const auto tells = [&](const std::string& field) {
+            const std::string& name =
+                shipped().rig_fields[static_cast<std::size_t>(find(shipped().rig_fields, field))].name;
+            return std::any_of(page.rig.begin(), page.rig.end(),
+                               [&](const SheetLine& line) { return line.name == name; });
+        };
+        INFO("seed " << seed);
+        const bool manual = boat->rig.helm == rig::Boat::Helm::manual_pump;
+        CHECK(tells("assist") == manual);
+        CHECK(tells("tie_bar") == (boat->rig.drives == 2));
+        CHECK(tells("drive_spacing") == (boat->rig.drives == 2));
+        CHECK(tells("drives"));
+        single += boat->rig.drives == 1 ? 1 : 0;
+        twin += boat->rig.drives == 2 ? 1 : 0;
+        cable += manual ? 0 : 1;
+    }
+    CHECK(single > 0);
+    CHECK(twin > 0);
+    CHECK(cable > 0);
 }
