@@ -188,3 +188,31 @@ TEST_CASE("The yard's sheet says nothing of a rig that only another rig could ha
     CHECK(twin > 0);
     CHECK(cable > 0);
 }
+
+TEST_CASE("Where the expert stops it says how far the first cause leads, and to put right what is proved") {
+    int stopped = 0;
+    for (std::uint64_t seed = 1; seed <= 8; ++seed) {
+        Session session = session_on(practice_boat(seed, 3), Guidance::half);
+        Page page = make_page(session);
+        for (int step = 0; step < 12 && page.led; ++step) {
+            REQUIRE_OK(session.take(page.led->event));
+            page = make_page(session);
+        }
+        if (page.help.empty()) continue;
+        const Assessment now = assess(prepared(), session.facts(), Detail{false, false});
+        const RankedCause& first = now.ranking.front();
+        INFO("seed " << seed << ": " << page.help.front() << " " << first.probability);
+        const bool stands_out = page.help.front().find("stands out") != std::string::npos;
+        CHECK(stands_out == (first.probability >= 0.5 && !first.proved));
+        ++stopped;
+    }
+    CHECK(stopped > 0);
+
+    const auto boat = practice_boat(7, 1);
+    Session proved = session_on(boat, Guidance::half);
+    REQUIRE_OK(proved.take(Proved{shipped().causes[static_cast<std::size_t>(boat->faults.front())].id}));
+    REQUIRE(proved.proof_of(boat->faults.front()) == Truth::yes);
+    const Page page = make_page(proved);
+    REQUIRE(page.help.size() == 1);
+    CHECK(page.help.front().find("is proved. Put it right.") != std::string::npos);
+}
