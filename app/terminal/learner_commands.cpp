@@ -61,8 +61,8 @@ int run_learner_add(Context& context, const std::string& name) {
     const auto added = add_learner(store.value(), name, utc_now());
     if (!added) return refuse(context, added.error());
     const std::string& clean = added.value().name;
-    say_wrapped(context.streams.out,
-                "Learner " + clean + " is added. Start with: hardover quiz --learner '" + clean + "'");
+    context.streams.out << "Learner " << clean << " is added. Start with: hardover quiz --learner "
+                        << shell_word(clean) << "\n";
     return 0;
 }
 

@@ -12,6 +12,7 @@
 #include "app/study/practice_figures.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/practice_run.hpp"
+#include "app/terminal/words.hpp"
 
 namespace hardover {
 
@@ -67,7 +68,7 @@ int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequ
     if (!ran) return refuse(context, ran.error());
     const bool ended = run.session().phase() == Session::Phase::ended;
     if (!ended && record != nullptr) {
-        out << "Kept. Go on with: hardover practice --learner " << request.learner << "\n";
+        out << "Kept. Go on with: hardover practice --learner " << shell_word(request.learner) << "\n";
         return 0;
     }
     const Debrief told = debrief(run.session(), mark(run.session()), units_in_use(context));

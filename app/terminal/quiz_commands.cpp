@@ -74,9 +74,10 @@ int run_quiz(Context& context, const QuizRequest& request) {
                 });
     const Result<bool> ran = run.run(run.quiz().opening() + " ");
     if (!ran) return refuse(context, ran.error());
-    say_wrapped(context.streams.out,
-                store ? "Kept for " + learner.name + ". See: hardover learner show " + learner.name
-                      : "Nothing is kept without a learner: hardover quiz --learner NAME");
+    context.streams.out << (store ? "Kept for " + learner.name + ". See: hardover learner show " +
+                                        shell_word(learner.name)
+                                  : "Nothing is kept without a learner: hardover quiz --learner NAME")
+                        << "\n";
     return 0;
 }
 

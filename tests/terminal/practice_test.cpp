@@ -104,3 +104,15 @@ TEST_CASE("One command prints the figures on the three players") {
     CHECK(figures["players"][0]["avoidable"] == 0);
     CHECK(figures["players"][0]["minutes_of_expert"] == 1);
 }
+
+TEST_CASE("What to type next can be pasted, whatever the learner is called") {
+    const RecordsOfOwn shop;
+    const std::string name = "Zoë O'Hara 🚤";
+    const std::string pasted = "'Zoë O'\\''Hara 🚤'";
+    CHECK(holds(shop.run({"learner", "add", name}).out, "hardover quiz --learner " + pasted));
+    CHECK(holds(shop.run({"practice", "--learner", name, "--seed", "7"}, "q\n").out,
+                "Go on with: hardover practice --learner " + pasted + "\n"));
+    CHECK(holds(shop.run({"quiz", "--learner", name, "--count", "1"}, "?\n").out,
+                "hardover learner show " + pasted));
+    CHECK(holds(shop.run({"learner", "add", "A07"}).out, "--learner A07"));
+}
