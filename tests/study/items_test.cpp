@@ -8,6 +8,7 @@
 #include <cmath>
 #include <set>
 
+#include "app/study/item_text.hpp"
 #include "app/study/marking.hpp"
 #include "app/study/quiz.hpp"
 #include "study/study_support.hpp"
@@ -346,4 +347,17 @@ TEST_CASE("A figure asked in a metric shop is drawn, shown and right in metric u
         metric += item->figure->unit.name == "mm" ? 1 : 0;
     }
     CHECK(metric >= 5);
+}
+
+TEST_CASE("How an item is to be answered is said once") {
+    for (const Form form : {Form::figure, Form::shows, Form::signs, Form::order}) {
+        for (const Item& item : items_of(form, 3)) {
+            const ItemText text = item_text(shipped(), item);
+            const std::string all = text.question + " " + text.how;
+            INFO(all);
+            CHECK(all.find("igure", all.find("igure") + 1) == std::string::npos);
+            CHECK(all.find("that apply", all.find("that apply") + 1) == std::string::npos);
+            CHECK((text.how.empty() == (form == Form::figure)));
+        }
+    }
 }

@@ -93,6 +93,7 @@ TEST_CASE("Choices are taken by letter or number, and what cannot be read is ask
     CHECK(mark_answer(several, "ac").value().mark == 1);
     CHECK(mark_answer(several, "a").value().mark == 0.5);
     CHECK(mark_answer(several, "a b c d").value().mark == 0);
+    CHECK(mark_answer(several, "a b c d").value().why_not == "B) because D) because");
     Item order = choice_item(Form::order, {false, false, false});
     order.rules = {{2, 0, false}, {0, 1, false}};
     CHECK(mark_answer(order, "c a b").value().mark == 1);
