@@ -91,6 +91,13 @@ TEST_CASE("What is typed wrongly gets a sentence that helps, and nothing is lost
     CHECK(holds(ran.out, "the customer would be back tomorrow"));
     CHECK(holds(ran.out, "A whole number from 0 to 100"));
     CHECK(holds(ran.out, "40 in 100"));
+    const Ran odd =
+        shop.run({"practice", "--seed", "3"}, "suspect AIR 101\nname AIR -5\nsuspect\nname 60\nq\n");
+    CHECK(holds(odd.out, "a whole number from 0 to 100, and 101 is none"));
+    CHECK(holds(odd.out, "a whole number from 0 to 100, and -5 is none"));
+    CHECK(holds(odd.out, "Say which cause: suspect HOSE 60"));
+    CHECK(holds(odd.out, "Say which cause: name HOSE 60"));
+    CHECK_FALSE(holds(odd.out, "No cause has these words"));
     CHECK(shop.run({"practice", "--level", "6"}).code == 2);
     CHECK(shop.run({"practice", "replay", "5-5"}).code == 1);
     CHECK(holds(shop.run({"practice", "replay", "five"}).err, "practice list"));
