@@ -129,7 +129,8 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
         if (!state) return refuse(context, state.error());
         everyone.push_back(std::move(state.value()));
     }
-    const LearnerSummary summary = summarise(Portraits(knowledge.value()), everyone, who, study_day());
+    const std::vector<Stem> askable = *askable_stems(Portraits(knowledge.value()), mastery_seed);
+    const LearnerSummary summary = summarise(knowledge.value(), askable, everyone, who, study_day());
     if (json) {
         const ordered_json page = {{"name", name},
                                    {"due", summary.due},
