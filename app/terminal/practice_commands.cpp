@@ -1,5 +1,5 @@
 // `hardover practice ...`: practice boats by hand or through a pipe, their debriefs, and figures on the
-// marks.
+// marks and the items.
 #include <fmt/format.h>
 
 #include <ctime>
@@ -10,6 +10,7 @@
 #include "app/jobs/json.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_figures.hpp"
+#include "app/terminal/item_counts.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/practice_run.hpp"
 #include "app/terminal/words.hpp"
@@ -196,6 +197,7 @@ int run_practice_figures(Context& context, int boats, bool json) {
     if (!knowledge) return refuse(context, knowledge.error());
     FiguresWish wish;
     wish.boats = boats;
+    const ItemCounts counts = counted_items(knowledge.value(), 0);
     const PracticeFigures figures = practice_figures(PreparedKnowledge(knowledge.value()), wish);
     std::ostream& out = context.streams.out;
     if (json) {
@@ -204,6 +206,7 @@ int run_practice_figures(Context& context, int boats, bool json) {
         for (const LevelFigures& level : figures.levels) {
             all["levels"].push_back({{"level", level.level}, {"players", json_of(level.players)}});
         }
+        all["items"] = json_of(counts);
         out << json_text(all) << "\n";
         return 0;
     }
@@ -226,6 +229,8 @@ int run_practice_figures(Context& context, int boats, bool json) {
         out << fmt::format("{}: marked behind the expert or level on {} of {} boats.\n",
                            figures.players[p].name, figures.players[p].behind_expert, figures.boats);
     }
+    out << "\nThe items of the quiz\n";
+    print_item_counts(out, counts);
     return 0;
 }
 

@@ -104,12 +104,14 @@ TEST_CASE("What is typed wrongly gets a sentence that helps, and nothing is lost
     CHECK(holds(shop.run({"practice", "levels"}).out, "Several faults, complicated rig"));
 }
 
-TEST_CASE("One command prints the figures on the three players") {
+TEST_CASE("One command prints the figures on the three players and on the items") {
     const RecordsOfOwn shop;
     const json figures = json::parse(shop.run({"practice", "figures", "--boats", "3", "--json"}).out);
     REQUIRE(figures["players"].size() == 3);
     CHECK(figures["players"][0]["avoidable"] == 0);
     CHECK(figures["players"][0]["minutes_of_expert"] == 1);
+    CHECK(figures["items"]["items"].get<int>() >= 600);
+    CHECK(figures["items"]["by_form"].size() == 15);
 }
 
 TEST_CASE("What to type next can be pasted, whatever the learner is called") {
