@@ -210,14 +210,17 @@ int run_practice_figures(Context& context, int boats, bool json) {
         out << json_text(all) << "\n";
         return 0;
     }
-    out << fmt::format(
-        "Three players on the same {} practice boats, the levels in turn. Minutes a boat.\n"
-        "'of expect': minutes over those that boats with such a complaint, history and rig, of every "
-        "level, take on\naverage by the best way, as expected at the start. 'of expert': "
-        "over\nthe expert's on the same boats. Minutes spent - expected = avoidable (the mark) + luck. "
-        "'idle': "
-        "questions\nthat could not have changed what was done next.\n",
-        figures.boats);
+    say_wrapped(
+        out, fmt::format("Three players on the same {} practice boats, the levels in turn. Minutes a boat.",
+                         figures.boats));
+    for (const char* line : {"'of expect': minutes over those that the best way takes on average, as "
+                             "expected at the start: over "
+                             "boats of every level with the same complaint, history and rig.",
+                             "'of expert': minutes over the expert's on the same boats.",
+                             "Minutes spent - expected = avoidable (the mark) + luck.",
+                             "'idle': questions that could not have changed what was done next."}) {
+        say_wrapped(out, line, 2);
+    }
     print_players(out, "All levels", figures.players);
     for (const LevelFigures& level : figures.levels) {
         print_players(out, fmt::format("Level {}", level.level), level.players);
