@@ -197,30 +197,34 @@ TEST_CASE("The debrief of a boat that is not done says nothing that rests on wha
 }
 
 TEST_CASE("Proving the cause one has said is never idle; the same question without it may be") {
-    const auto boat = practice_boat(7, 1);
-    const std::string id = shipped().causes[static_cast<std::size_t>(boat->faults.front())].id;
-    Session said = session_on(boat);
-    REQUIRE_OK(said.take(Named{id, 0.6}));
-    REQUIRE_OK(said.take(Proved{id}));
-    const Marks marks = mark(said);
-    check_split(marks);
-    CHECK(marks.told_nothing == 0);
-    const std::vector<DebriefStep> steps = debrief(said, marks).steps;
-    for (const DebriefStep& step : steps) CHECK(step.verdict.find("ould not have") == std::string::npos);
-
-    Session silent = session_on(boat);
-    REQUIRE_OK(silent.take(Proved{id}));
-    const Marks idle = mark(silent);
-    check_split(idle);
-    CHECK(idle.avoidable == marks.avoidable);
-    REQUIRE(idle.told_nothing > 0);
-    const std::vector<DebriefStep> told = debrief(silent, idle).steps;
-    for (std::size_t i = 0; i < told.size(); ++i) {
-        if (!idle.work[i].told_nothing) continue;
-        // It moved the ranking, so it told something.
-        CHECK(idle.work[i].bits >= tells_nothing_bits);
-        CHECK(told[i].verdict.find("Could not have changed what you did next") == 0);
+    int changed_nothing = 0;
+    for (std::uint64_t seed = 1; seed <= 14; ++seed) {
+        const auto boat = practice_boat(seed, 1);
+        const std::string& id = shipped().causes[static_cast<std::size_t>(boat->faults.front())].id;
+        Session silent = session_on(boat);
+        if (!silent.take(Proved{id})) continue;  // some have no proof but their remedy
+        const Marks idle = marks_alone(silent);
+        if (idle.told_nothing == 0) continue;
+        INFO("seed " << seed << ", " << id);
+        const std::vector<DebriefStep> told = debrief(silent, idle).steps;
+        for (std::size_t i = 0; i < told.size(); ++i) {
+            if (!idle.work[i].told_nothing || idle.work[i].bits < tells_nothing_bits) continue;
+            // It moved the ranking, so it told something.
+            CHECK(told[i].verdict.find("Could not have changed what you did next") == 0);
+            ++changed_nothing;
+        }
+        Session said = session_on(boat);
+        REQUIRE_OK(said.take(Named{id, 0.6}));
+        REQUIRE_OK(said.take(Proved{id}));
+        const Marks marks = marks_alone(said);
+        check_split(marks);
+        CHECK(marks.told_nothing == 0);
+        CHECK(marks.avoidable == idle.avoidable);
+        for (const DebriefStep& step : debrief(said, marks).steps) {
+            CHECK(step.verdict.find("ould not have") == std::string::npos);
+        }
     }
+    CHECK(changed_nothing > 0);
 }
 
 TEST_CASE("What steps cost is said to be on average, so that a quick boat does not contradict the expert") {
