@@ -1,5 +1,7 @@
 // `hardover quiz ...` and `hardover learner ...`: questions made from the knowledge, by hand or through a
 // pipe, and how far each learner has come.
+#include <fmt/format.h>
+
 #include <ctime>
 #include <nlohmann/json.hpp>
 #include <ostream>
