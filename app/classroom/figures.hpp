@@ -7,6 +7,7 @@
 // rests, and figures of the class are empty with fewer learners than `fewest_learners`.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -175,7 +176,17 @@ struct ClassFigures {
 
 ClassFigures make_figures(const ClassResults& results, const Knowledge& knowledge);
 
-// An item's id in words: "Cause from signs: Air left in the oil, Wanders".
-std::string item_name(const Knowledge& knowledge, const std::string& item);
+// Items' ids in words. Keeps the knowledge by reference.
+class ItemNames {
+  public:
+    explicit ItemNames(const Knowledge& knowledge) : knowledge_(knowledge) {}
+    // "Cause from signs: Air left in the oil, Wanders"; of an item written by hand its question, shortened.
+    // An id of no item stays as it is.
+    std::string of(const std::string& item);
+
+  private:
+    const Knowledge& knowledge_;
+    std::optional<std::map<std::string, std::string>> asked_;  // by id; read when the first is met
+};
 
 }  // namespace hardover::classroom

@@ -138,7 +138,14 @@ bool judge_key(ItemFigures& item) {
 }
 
 bool judge_weak(ItemFigures& item) {
-    if (item.with_rest && *item.with_rest >= least_correlation) return false;
+    if (item.with_rest && *item.with_rest >= least_correlation) {
+        // Above 0 by chance is no evidence: the range has to leave 0 out.
+        if (item.with_rest_95->low > 0) return false;
+        judge(item, ItemVerdict::too_few,
+              fmt::format("{} answers are too few to say that it tells strong from weak ({}).", item.learners,
+                          correlation_words(item)));
+        return true;
+    }
     const ChoiceFigures* drawn = drawn_to(item);
     if (item.learners < enough_for_correlation) {
         judge(item, ItemVerdict::too_few,
@@ -162,8 +169,8 @@ void judge(ItemFigures& item) {
     const double share = item.learners > 0 ? static_cast<double>(item.right) / item.learners : 0;
     if (item.learners < enough_answers) {
         judge(item, ItemVerdict::too_few,
-              fmt::format("{} answer{} are too few to say anything; {} are needed.", item.learners,
-                          item.learners == 1 ? "" : "s", enough_answers));
+              fmt::format("{} {} too few to say anything; {} are needed.", item.learners,
+                          item.learners == 1 ? "answer is" : "answers are", enough_answers));
     } else if (item.right == item.learners) {
         judge(item, ItemVerdict::everyone_right, "Everyone had it right: it tells nobody from anybody.");
     } else if (item.right == 0) {
@@ -274,11 +281,12 @@ std::vector<ItemFigures> figures_of_items(const FirstAnswers& first, const study
                                           const Knowledge& knowledge) {
     const std::vector<study::ItemFigures> plain = study::item_figures(first.table);
     const std::vector<double> stands = study::standing(first.table);
+    ItemNames names(knowledge);
     std::vector<ItemFigures> figures;
     for (std::size_t i = 0; i < first.items.size(); ++i) {
         ItemFigures item;
         item.item = first.items[i];
-        item.name = item_name(knowledge, item.item);
+        item.name = names.of(item.item);
         item.form = item.item.substr(0, item.item.find('/'));
         item.learners = plain[i].answers;
         item.right = static_cast<int>(std::lround(plain[i].share_right * item.learners));

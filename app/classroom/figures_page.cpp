@@ -185,8 +185,8 @@ FigureTable topics_table(const ClassFigures& figures) {
 }
 
 std::string confusion_words(const Confusion& pair) {
-    return fmt::format("{} was taken for {} {} of {} times, by {}.", quoted(pair.right_name),
-                       quoted(pair.chosen_name), pair.times(), pair.of,
+    return fmt::format("{} was taken for {} {} of {}, by {}.", quoted(pair.right_name),
+                       quoted(pair.chosen_name), pair.times(), count_of(pair.of, "time", "times"),
                        count_of(pair.learners, "learner", "learners"));
 }
 
@@ -292,11 +292,13 @@ void add_answer_sentences(std::vector<std::string>& lines, const ClassFigures& f
         fmt::format("{} of the first answers were right.", upper_first(in_100(*figures.share_right))));
     if (figures.sureness) {
         const double bias = figures.sureness->bias();
-        lines.push_back(
-            fmt::format("Over {} with sureness said, the class was {} than it was right by {} (Brier "
-                        "{:.2f}; 0 is best).",
-                        count_of(figures.sureness->answers, "answer", "answers"),
-                        bias < 0 ? "less sure" : "surer", in_100(std::abs(bias)), figures.sureness->brier));
+        const std::string than = std::abs(bias) < 0.005
+                                     ? std::string("as sure as it was right")
+                                     : fmt::format("{} than it was right by {}",
+                                                   bias < 0 ? "less sure" : "surer", in_100(std::abs(bias)));
+        lines.push_back(fmt::format("Over {} with sureness said, the class was {} (Brier {:.2f}; 0 is best).",
+                                    count_of(figures.sureness->answers, "answer", "answers"), than,
+                                    figures.sureness->brier));
     }
     if (figures.rough) {
         lines.push_back(

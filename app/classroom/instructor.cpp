@@ -52,6 +52,21 @@ Result<void> keep_boxes(ClassStore& store, const StoredClass& of, const Boxes& b
                                boxes.passphrase + (boxes.recovery.empty() ? "" : "\n" + boxes.recovery));
 }
 
+// What a box of the class holds; the error says what was tried, and what would be right.
+Result<Secret> opened(const StoredClass& of, const char* purpose, const std::string& box,
+                      const std::string& words) {
+    auto secrets = open_box(purpose, box, words);
+    if (secrets || secrets.error().what != does_not_open) return secrets;
+    const bool recovering = std::string_view(purpose) == recovery_purpose;
+    Error error = secrets.error();
+    error.what = "these words do not open the class '" + of.name + "': they are not " +
+                 (recovering ? "those of its newest recovery sheet" : "its passphrase");
+    error.cure = recovering ? "type them as they stand on the sheet, a space between"
+                            : "small and capital letters differ; where it is lost, the words of the recovery "
+                              "sheet set another: hardover class passphrase --recovery";
+    return error;
+}
+
 std::string next_id(const std::vector<StoredSet>& sets) {
     for (std::size_t number = sets.size() + 1;; ++number) {
         const std::string id = "S" + std::to_string(number);
@@ -114,11 +129,13 @@ Result<StoredClass> find_class(const ClassStore& store, const std::string& name)
         return Error{Error::Kind::not_found, "there are several classes on this PC", "",
                      "say which with --class NAME"};
     }
-    return Error{Error::Kind::not_found, "there is no class '" + name + "'", "", did_you_mean(name, names)};
+    std::string cure = did_you_mean(name, names);
+    if (cure.empty()) cure = "list them with: hardover class list";
+    return Error{Error::Kind::not_found, "there is no class '" + name + "'", "", cure};
 }
 
 Result<ClassKeys> open_class(const StoredClass& of, const std::string& passphrase) {
-    const auto secrets = open_box(keys_purpose, boxes_of(of).passphrase, passphrase);
+    const auto secrets = opened(of, keys_purpose, boxes_of(of).passphrase, passphrase);
     if (!secrets) return secrets.error();
     const std::string_view bytes = secrets.value().bytes();
     KeyPair pair;
@@ -133,7 +150,7 @@ Result<ClassKeys> open_class(const StoredClass& of, const std::string& passphras
 Result<void> change_passphrase(ClassStore& store, const StoredClass& of, const std::string& old_one,
                                const std::string& new_one, std::optional<Cost> cost) {
     const Boxes boxes = boxes_of(of);
-    const auto secrets = open_box(keys_purpose, boxes.passphrase, old_one);
+    const auto secrets = opened(of, keys_purpose, boxes.passphrase, old_one);
     if (!secrets) return secrets.error();
     const auto sealed = sealed_keys(secrets.value().bytes(), new_one, cost);
     if (!sealed) return sealed.error();
@@ -142,7 +159,7 @@ Result<void> change_passphrase(ClassStore& store, const StoredClass& of, const s
 
 Result<Recovery> draw_recovery(const StoredClass& of, const std::string& passphrase,
                                std::optional<Cost> cost) {
-    const auto secrets = open_box(keys_purpose, boxes_of(of).passphrase, passphrase);
+    const auto secrets = opened(of, keys_purpose, boxes_of(of).passphrase, passphrase);
     if (!secrets) return secrets.error();
     std::string words = random_words(recovery_words);
     const auto sealed = seal(recovery_purpose, secrets.value().bytes(), words, cost);
@@ -162,7 +179,7 @@ Result<void> recover_class(ClassStore& store, const StoredClass& of, const std::
             Error::Kind::not_found, "the class has no recovery sheet", "",
             "only the passphrase opens it; write a sheet while it is known: hardover class recovery-sheet"};
     }
-    const auto secrets = open_box(recovery_purpose, boxes.recovery, words);
+    const auto secrets = opened(of, recovery_purpose, boxes.recovery, words);
     if (!secrets) return secrets.error();
     const auto sealed = sealed_keys(secrets.value().bytes(), new_one, cost);
     if (!sealed) return sealed.error();

@@ -1,8 +1,10 @@
 // An item's id in words, without making the item.
+#include <glib.h>
+
 #include <sstream>
 
 #include "app/classroom/figures.hpp"
-#include "app/study/item.hpp"
+#include "app/study/authored.hpp"
 
 namespace hardover::classroom {
 
@@ -59,9 +61,34 @@ std::vector<std::string> names_of(const Knowledge& all, const std::vector<std::s
     return causes;
 }
 
+bool is_authored(const std::string& form) {
+    using study::Form;
+    for (const Form one : {Form::method, Form::stopping, Form::telling, Form::deciding}) {
+        if (form == study::form_id(one)) return true;
+    }
+    return false;
+}
+
+// Cut after a word.
+std::string short_question(const std::string& ask) {
+    constexpr glong longest = 60;  // letters
+    if (g_utf8_strlen(ask.c_str(), -1) <= longest) return ask;
+    const char* cut = g_utf8_offset_to_pointer(ask.c_str(), longest);
+    const std::string start(ask.c_str(), cut);
+    return start.substr(0, start.find_last_of(' ')) + " …";
+}
+
+std::map<std::string, std::string> questions_of(const Knowledge& knowledge) {
+    std::map<std::string, std::string> questions;
+    for (const study::AuthoredItem& item : study::read_authored(knowledge).items) {
+        questions.emplace(item.id, short_question(item.ask));
+    }
+    return questions;
+}
+
 }  // namespace
 
-std::string item_name(const Knowledge& knowledge, const std::string& item) {
+std::string ItemNames::of(const std::string& item) {
     const std::vector<std::string> pieces = pieces_of(item);
     if (pieces.size() < 2) return item;
     std::string name;
@@ -70,8 +97,13 @@ std::string item_name(const Knowledge& knowledge, const std::string& item) {
         if (pieces[0] == study::form_id(one)) name = study::form_name(one);
     }
     if (name.empty()) return item;  // of a form this program does not know
+    if (is_authored(pieces[0])) {
+        if (!asked_) asked_ = questions_of(knowledge_);
+        const auto asked = asked_->find(pieces[1]);
+        return name + ": " + (asked == asked_->end() ? pieces[1] : asked->second);
+    }
     std::string between = ": ";
-    for (const std::string& part : names_of(knowledge, pieces)) {
+    for (const std::string& part : names_of(knowledge_, pieces)) {
         if (part.empty()) continue;
         name += between + part;
         between = ", ";

@@ -287,8 +287,8 @@ Result<Secret> open_box(std::string_view purpose, const std::string& text, std::
     if (!key) return key.error();
     auto plain = decrypt(*cipher, std::string(purpose) + canonical(head_of(box)), box.nonce, key.value());
     if (!plain) {
-        return Error{Error::Kind::bad_input, "this does not open: the words are not right, or it was changed",
-                     "", "type them again; small and capital letters differ"};
+        return Error{Error::Kind::bad_input, does_not_open, "",
+                     "type them again; small and capital letters differ"};
     }
     return std::move(*plain);
 }

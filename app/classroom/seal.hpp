@@ -94,6 +94,10 @@ std::optional<Secret> decrypt(std::string_view cipher, std::string_view bound, c
 // Error bad_input: the passphrase is empty or no UTF-8.
 Result<std::string> seal(std::string_view purpose, std::string_view plain, std::string_view passphrase,
                          std::optional<Cost> cost = std::nullopt);
+// What open_box says when the words are not right, or anything was changed: it does not know what is in the
+// box.
+inline constexpr const char* does_not_open = "this does not open: the words are not right, or it was changed";
+
 // Errors: bad_input when it is no box, when the passphrase is wrong or the box was changed (one message for
 // all that can be the matter then); unsupported when it asks for more memory than this program gives.
 Result<Secret> open_box(std::string_view purpose, const std::string& box, std::string_view passphrase);

@@ -1,15 +1,13 @@
 #include "app/jobs/word_match.hpp"
 
-#include <algorithm>
 #include <sstream>
+
+#include "app/records/folded.hpp"
 
 namespace hardover {
 
 std::string in_small_letters(std::string_view text) {
-    std::string small(text);
-    std::transform(small.begin(), small.end(), small.begin(),
-                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-    return small;
+    return folded(text);
 }
 
 bool has_all_words(std::string_view text, std::string_view wanted) {

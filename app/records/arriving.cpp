@@ -9,6 +9,7 @@
 #include "app/records/arriving_classes.hpp"
 #include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
+#include "app/records/folded.hpp"
 #include "app/records/whole_file.hpp"
 
 namespace hardover {
@@ -26,13 +27,6 @@ bool same(const StoredEvent& a, const StoredEvent& b) {
 bool starts_with(const History& longer, const History& shorter) {
     return shorter.size() <= longer.size() &&
            std::equal(shorter.begin(), shorter.end(), longer.begin(), same);
-}
-
-std::string small(std::string text) {
-    for (char& letter : text) {
-        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-    }
-    return text;
 }
 
 // Appends events behind those of a job or learner, by a prepared statement of its own.
@@ -158,7 +152,7 @@ class LearnersIn {
     Result<std::vector<ArrivedLearner>> take(const Arriving& arriving) {
         std::map<std::string, std::vector<ArrivingLearner>> by_name;
         for (const ArrivingLearner& learner : arriving.learners) {
-            by_name[small(plain_name(learner.name))].push_back(learner);
+            by_name[folded(plain_name(learner.name))].push_back(learner);
         }
         std::vector<ArrivedLearner> arrived;
         for (const auto& [name, alike] : by_name) {
@@ -175,7 +169,7 @@ class LearnersIn {
         std::vector<LearnerRow> here;
         std::vector<History> ours, theirs;
         for (const LearnerRow& row : rows.value()) {
-            if (small(plain_name(row.name)) != name) continue;
+            if (folded(plain_name(row.name)) != name) continue;
             auto events = store_.study_events(row.number);
             if (!events.ok()) return events.error();
             here.push_back(row);
@@ -212,10 +206,9 @@ class LearnersIn {
     Result<LearnerNumber> add(const ArrivingLearner& learner, std::string& name) {
         name = learner.name;
         for (int twin = 2;; ++twin) {
-            Statement taken(database_, "SELECT 1 FROM learners WHERE name = ?");
-            const int code = taken.bind(name).step();
-            if (code == SQLITE_DONE) break;
-            if (code != SQLITE_ROW) return database_.error(code);
+            const auto taken = same_learner(database_, name);
+            if (!taken.ok()) return taken.error();
+            if (!taken.value()) break;
             name = plain_name(learner.name) + " (" + std::to_string(twin) + ")";
         }
         return insert_learner(database_, name, learner.added_at);

@@ -6,10 +6,12 @@
 #include <filesystem>
 #include <optional>
 #include <regex>
+#include <set>
 #include <system_error>
 #include <utility>
 
 #include "app/records/database.hpp"
+#include "app/records/whole_file.hpp"
 
 namespace hardover {
 
@@ -61,11 +63,17 @@ Result<std::int64_t> jobs_in(const std::string& path) {
     return copy.value().number_of_jobs();
 }
 
-// Gives how many went.
+// Keeps the newest `keep`, and the last of each of the newest days, so that a busy day does not push out
+// those of the days before. Gives how many went.
 int clear_older(const std::string& folder, const std::string& records_path, int keep) {
+    constexpr std::size_t days_kept = 7;  // days with a backup, in UTC
     int seen = 0, gone = 0;
+    std::set<std::string> days;
     for (const Backup& backup : list_backups(folder, records_path)) {
-        if (backup.kept_aside || ++seen <= keep) continue;
+        if (backup.kept_aside) continue;
+        const std::string day = backup.at.substr(0, 10);
+        const bool last_of_day = days.size() < days_kept && days.insert(day).second;
+        if (++seen <= keep || last_of_day) continue;
         std::error_code failed;
         if (fs::remove(backup.path, failed)) ++gone;
     }
@@ -142,6 +150,8 @@ std::vector<Backup> list_backups(const std::string& folder, const std::string& r
 
 Result<BackupMade> make_backup(const Store& store, const BackupWish& wish) {
     const std::string folder = wish.folder.empty() ? backups_folder(store.path()) : wish.folder;
+    // A stick that is not there must not become a folder on the disk of the system.
+    if (auto there = folder_above(folder); !there.ok()) return there.error();
     if (auto made = make_folder(folder); !made.ok()) return made.error();
     BackupMade done;
     auto photos =

@@ -30,7 +30,7 @@ struct BackupWish {
     std::string folder;               // "": backups_folder
     std::string at;                   // now, UTC
     std::vector<std::string> photos;  // those the jobs name
-    int keep = 0;                     // how many stay there; 0: all
+    int keep = 0;                     // how many stay there, besides the last of each of 7 days; 0: all
     bool kept_aside = false;
 };
 

@@ -40,6 +40,8 @@ Result<void> insert_job(const Database& database, JobNumber number, const JobSum
 Result<void> update_job(const Database& database, JobNumber number, const JobSummary& summary,
                         const StoredEvent& last);
 
+// The learner of this name, upper and lower case counting as the same, as it is written here; or none.
+Result<std::optional<std::string>> same_learner(const Database& database, const std::string& name);
 Result<LearnerNumber> insert_learner(const Database& database, const std::string& name,
                                      const std::string& added_at);
 Result<void> update_learner(const Database& database, LearnerNumber number, std::int64_t last_event);

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "app/records/checksum.hpp"
+#include "app/records/folded.hpp"
 
 namespace hardover::records_detail {
 
@@ -90,6 +91,7 @@ Result<Database> Database::open(const std::string& path, int flags, std::chrono:
     if (code != SQLITE_OK) return storage_error(path, code, sqlite3_errstr(code));
     sqlite3_busy_timeout(handle, static_cast<int>(wait.count()));
     if (const int added = add_checksum_function(handle); added != SQLITE_OK) return database.error(added);
+    if (const int added = add_folded_function(handle); added != SQLITE_OK) return database.error(added);
     return database;
 }
 

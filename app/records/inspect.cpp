@@ -167,8 +167,9 @@ Result<FileState> inspect_once(const std::string& path, Rows rows) {
 
 Error newer_error(const std::string& path, long long version) {
     return {Error::Kind::unsupported,
-            "this records file was made by a newer version of Hardover (layout " + std::to_string(version) +
-                ", this program knows up to " + std::to_string(migration_steps().size()) + ")",
+            "this records file was made by a newer version of Hardover: its layout is " +
+                std::to_string(version) + ", this program knows up to " +
+                std::to_string(migration_steps().size()),
             path, "it was left as it is; open it with the newer version"};
 }
 

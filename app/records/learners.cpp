@@ -1,12 +1,15 @@
 // The learners and what happened to each: appended events, as for jobs. Knows nothing of what an event means.
 #include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
+#include "app/records/folded.hpp"
 
 namespace hardover {
 
 using namespace records_detail;
 
 namespace {
+
+constexpr std::size_t longest_learner_name = 60;  // letters; more would break every list
 
 Error no_such_learner(const std::string& path, LearnerNumber learner) {
     return {Error::Kind::not_found, "there is no learner " + std::to_string(learner), path, ""};
@@ -21,17 +24,30 @@ Result<bool> is_there(const Database& database, LearnerNumber learner) {
 
 }  // namespace
 
+Result<std::optional<std::string>> records_detail::same_learner(const Database& database,
+                                                                const std::string& name) {
+    Statement select(database, "SELECT name FROM learners WHERE folded(name) = folded(?)");
+    const int code = select.bind(name).step();
+    if (code == SQLITE_ROW) return std::optional<std::string>(select.text(0));
+    if (code != SQLITE_DONE) return database.error(code);
+    return std::optional<std::string>();
+}
+
 Result<LearnerNumber> Store::add_learner(const std::string& name, const std::string& at) {
+    if (letters_in(name) > longest_learner_name) {
+        return Error{Error::Kind::bad_input,
+                     "a learner's name has at most " + std::to_string(longest_learner_name) + " letters", "",
+                     "a seat such as A07 will do"};
+    }
     const Database& database = connection_->database;
     Transaction transaction(database);
     if (auto begun = transaction.begin(); !begun.ok()) return begun.error();
-    Statement same(database, "SELECT 1 FROM learners WHERE name = ?");
-    const int found = same.bind(name).step();
-    if (found == SQLITE_ROW) {
-        return Error{Error::Kind::bad_input, "there is a learner '" + name + "' already", path(),
+    const auto same = same_learner(database, name);
+    if (!same.ok()) return same.error();
+    if (same.value()) {
+        return Error{Error::Kind::bad_input, "there is a learner '" + *same.value() + "' already", path(),
                      "take another name"};
     }
-    if (found != SQLITE_DONE) return database.error(found);
     const auto learner = insert_learner(database, name, at);
     if (!learner.ok()) return learner;
     if (auto committed = transaction.commit(); !committed.ok()) return committed.error();

@@ -16,6 +16,7 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::size_t hash_digits = 64;
+constexpr std::uint64_t most_of_photo = 1'000'000'000;  // bytes; a film of some minutes fits
 
 // How files of a kind start (their published formats), and the ending that opens them.
 struct Start {
@@ -88,13 +89,14 @@ bool is_photo_name(const std::string& name) {
 }
 
 Result<KeptFile> keep_photo(const std::string& folder, const std::string& from) {
-    const auto hash = sha256_of_file(from);
-    if (!hash.ok()) return hash.error();
+    if (auto fits = no_larger_than(from, most_of_photo); !fits.ok()) return fits.error();
     std::error_code failed;
     const auto bytes = fs::file_size(from, failed);
-    if (failed || bytes == 0) {
+    if (!failed && bytes == 0) {
         return Error{Error::Kind::bad_input, "this file is empty", from, "name a file with something in it"};
     }
+    const auto hash = sha256_of_file(from);
+    if (!hash.ok()) return hash.error();
     if (auto made = make_folder(folder); !made.ok()) return made.error();
     const KeptFile kept{hash.value() + ending_of(from), static_cast<std::int64_t>(bytes)};
     // One that is there but was altered is put right by the way.

@@ -23,8 +23,9 @@ std::string photos_folder(const std::string& beside);
 // Whether a name is one that this folder gives. Every other is never opened.
 bool is_photo_name(const std::string& name);
 
-// Copies a file into the folder, whole or not at all, and reads it back. Error: the file cannot be read or is
-// empty, the folder cannot be written, the disk is full, what was written is not what was read.
+// Copies a file into the folder, whole or not at all, and reads it back. Error: the file cannot be read, is
+// empty, larger than 1 GB or no plain file, the folder cannot be written, the disk is full, what was written
+// is not what was read.
 Result<KeptFile> keep_photo(const std::string& folder, const std::string& from);
 
 enum class PhotoState { whole, missing, altered };

@@ -1,4 +1,5 @@
 // What the records are asked for: rows of the list, events by kind, whether all is in order.
+#include <algorithm>
 #include <set>
 
 #include "app/records/checksum.hpp"
@@ -67,7 +68,11 @@ Result<std::vector<JobRow>> Store::jobs(std::int64_t most) const {
 
 Result<std::vector<JobRow>> Store::jobs_of_boat(const std::string& boat) const {
     const Database& database = connection_->database;
-    Statement select(database, select_rows("WHERE boat = ? COLLATE NOCASE ORDER BY opened_at, number"));
+    // An index knows A to Z in both cases; for other letters every line is looked at.
+    const bool indexed = std::all_of(boat.begin(), boat.end(), [](unsigned char c) { return c < 0x80; });
+    Statement select(database,
+                     select_rows(indexed ? "WHERE boat = ? COLLATE NOCASE ORDER BY opened_at, number"
+                                         : "WHERE folded(boat) = folded(?) ORDER BY opened_at, number"));
     select.bind(boat);
     return rows_of(database, select);
 }

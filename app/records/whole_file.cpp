@@ -54,12 +54,28 @@ class Sha256 {
     crypto_hash_sha256_state state_;
 };
 
-// Hands a file on piece by piece.
-Result<void> each_piece(const std::string& path, const std::function<Result<void>(std::string_view)>& take) {
+Error too_large(const std::string& path, std::uint64_t most) {
+    return {Error::Kind::bad_input,
+            "this file is larger than the " + std::to_string(most / 1'000'000) + " MB that may be read", path,
+            "check that it is the file you mean"};
+}
+
+// What is no plain file may never end, or make the reader wait for ever. Nothing is opened to find out.
+Result<void> plain_file(const std::string& path) {
     std::error_code failed;
-    if (std::filesystem::is_directory(path, failed)) {
+    const auto state = std::filesystem::status(path, failed);
+    if (std::filesystem::is_directory(state)) {
         return Error{Error::Kind::bad_input, "this is a folder, not a file", path, "name a file"};
     }
+    if (std::filesystem::exists(state) && !std::filesystem::is_regular_file(state)) {
+        return Error{Error::Kind::bad_input, "this is a device or a pipe, not a file", path, "name a file"};
+    }
+    return {};
+}
+
+// Hands a file on piece by piece.
+Result<void> each_piece(const std::string& path, const std::function<Result<void>(std::string_view)>& take) {
+    if (auto plain = plain_file(path); !plain.ok()) return plain;
     std::ifstream file(path, std::ios::binary);
     if (!file) return Error{Error::Kind::not_found, "the file cannot be read", path, "check its name"};
     std::string piece(1 << 16, '\0');
@@ -96,8 +112,10 @@ WholeFile::~WholeFile() {
 }
 
 Result<WholeFile> WholeFile::start(const std::string& path) {
+    if (path.empty()) return not_written(path, EISDIR);
     std::error_code failed;
-    if (path.empty() || std::filesystem::is_directory(path, failed)) return not_written(path, EISDIR);
+    if (std::filesystem::is_directory(path, failed)) return not_written(path, EISDIR);
+    if (auto plain = plain_file(path); !plain.ok()) return plain.error();
     std::string beside = path + ".XXXXXX";
     const int file = mkstemp(beside.data());
     if (file < 0) return not_written(path, errno);
@@ -126,6 +144,15 @@ Result<void> WholeFile::finish() {
     return {};
 }
 
+Result<void> folder_above(const std::string& folder) {
+    std::error_code failed;
+    std::filesystem::path full = std::filesystem::absolute(folder, failed).lexically_normal();
+    if (!full.has_filename()) full = full.parent_path();  // "stick/" is "stick"
+    if (std::filesystem::is_directory(full.parent_path(), failed)) return {};
+    return Error{Error::Kind::not_found, "this folder is not there", full.parent_path().string(),
+                 "make it, or look whether the name is right and the stick is plugged in"};
+}
+
 Result<void> write_whole_file(const std::string& path, const std::string& bytes) {
     auto file = WholeFile::start(path);
     if (!file.ok()) return file.error();
@@ -133,9 +160,20 @@ Result<void> write_whole_file(const std::string& path, const std::string& bytes)
     return file.value().finish();
 }
 
-Result<std::string> read_whole_file(const std::string& path) {
+Result<void> no_larger_than(const std::string& path, std::uint64_t most) {
+    if (auto plain = plain_file(path); !plain.ok()) return plain;
+    std::error_code failed;
+    const auto bytes = std::filesystem::file_size(path, failed);
+    if (failed || bytes <= most) return {};
+    return too_large(path, most);
+}
+
+Result<std::string> read_whole_file(const std::string& path, std::uint64_t most) {
+    if (auto fits = no_larger_than(path, most); !fits.ok()) return fits.error();
     std::string text;
-    const auto read = each_piece(path, [&text](std::string_view piece) -> Result<void> {
+    // The size is what the disk told; a file that grows meanwhile is not followed for ever.
+    const auto read = each_piece(path, [&](std::string_view piece) -> Result<void> {
+        if (text.size() + piece.size() > most) return too_large(path, most);
         text += piece;
         return {};
     });

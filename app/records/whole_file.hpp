@@ -13,7 +13,7 @@ namespace hardover {
 // name is the old or the new one, never half of it. Given up unfinished, it leaves nothing behind.
 class WholeFile {
   public:
-    // Error: the folder is missing or not writable, `path` is a folder.
+    // Error: the folder is missing or not writable, `path` is a folder, a device or a pipe.
     static Result<WholeFile> start(const std::string& path);
 
     WholeFile(WholeFile&& other) noexcept;
@@ -37,11 +37,21 @@ class WholeFile {
 // when the folder that it stands in is. A folder that cannot be opened for that is left as it is.
 void settle_folder(const std::string& path);
 
+// Before a folder is made by the name a person gave. Error not_found: the folder it is to stand in is not
+// there, so that the name may be mistyped, or the stick not plugged in.
+Result<void> folder_above(const std::string& folder);
+
 // All in one. Errors as above; nothing is left behind then.
 Result<void> write_whole_file(const std::string& path, const std::string& bytes);
 
-// A whole file as text. Error: it is a folder, is not there or cannot be read.
-Result<std::string> read_whole_file(const std::string& path);
+// The most bytes of a file that is read into memory: the job file of some 100,000 jobs stays below.
+constexpr std::uint64_t most_read = 1'000'000'000;
+
+// Error: it is a folder, a device or a pipe, or has more than `most` bytes. A file that is not there is fine.
+Result<void> no_larger_than(const std::string& path, std::uint64_t most);
+
+// A whole file as text. Error: as above; it is not there or cannot be read.
+Result<std::string> read_whole_file(const std::string& path, std::uint64_t most = most_read);
 
 // Copies a file as a whole or not at all, and gives the SHA-256 of what was written, as 64 hexadecimal
 // digits.

@@ -117,11 +117,11 @@ std::vector<std::string> sureness_sentences(const Calibration& calibration) {
     std::vector<std::string> lines;
     if (calibration.answers == 0) return lines;
     const double bias = 100 * calibration.bias();
-    lines.push_back(fmt::format("Sureness given with {} answers: {}.", calibration.answers,
-                                std::abs(bias) < 1
-                                    ? std::string("on average as sure as right")
-                                    : fmt::format("on average {:.0f} in 100 {} than right", std::abs(bias),
-                                                  bias > 0 ? "surer" : "less sure")));
+    lines.push_back(fmt::format(
+        "Sureness given with {} answer{}: {}.", calibration.answers, calibration.answers == 1 ? "" : "s",
+        std::abs(bias) < 1 ? std::string("on average as sure as right")
+                           : fmt::format("on average {:.0f} in 100 {} than right", std::abs(bias),
+                                         bias > 0 ? "surer" : "less sure")));
     if (calibration.answers < enough_for_calibration) return lines;
     lines.push_back(fmt::format("Brier {:.3f} = reliability {:.3f} - resolution {:.3f} + uncertainty {:.3f}.",
                                 calibration.brier, calibration.reliability, calibration.resolution,

@@ -83,9 +83,9 @@ std::vector<std::string> QuizInHand::closing() const {
     if (!sure_.empty()) {
         const Calibration found = calibrate(sure_);
         lines.push_back(
-            fmt::format("Sureness given {} times: on average {:.0f} in 100, right {:.0f} in 100, "
-                        "Brier {:.3f}.",
-                        found.answers, 100 * found.mean_sureness, 100 * found.share_right, found.brier));
+            fmt::format("Sureness given {}: on average {:.0f} in 100, right {:.0f} in 100, Brier {:.3f}.",
+                        found.answers == 1 ? "once" : fmt::format("{} times", found.answers),
+                        100 * found.mean_sureness, 100 * found.share_right, found.brier));
     }
     return lines;
 }

@@ -193,6 +193,8 @@ std::vector<EntriesRead> parse_files(const std::vector<KnowledgeFile>& files, st
     return read;
 }
 
+constexpr std::uintmax_t most_of_a_file = 16 << 20;  // bytes; the largest shipped file has less than 1 MB
+
 // All *.yaml of a folder, sorted by name.
 Result<std::vector<KnowledgeFile>> files_of(const std::string& folder) {
     namespace fs = std::filesystem;
@@ -213,6 +215,14 @@ Result<std::vector<KnowledgeFile>> files_of(const std::string& folder) {
     std::sort(paths.begin(), paths.end());
     std::vector<KnowledgeFile> files;
     for (const std::string& path : paths) {
+        // A pipe would be waited for, a device read for ever.
+        if (!fs::is_regular_file(path, error)) {
+            return Error{Error::Kind::bad_input, "this is no plain file", path, "put a knowledge file there"};
+        }
+        if (fs::file_size(path, error) > most_of_a_file) {
+            return Error{Error::Kind::bad_input, "a knowledge file has at most 16 MB", path,
+                         "check that it is one, or make it several"};
+        }
         std::ifstream file(path, std::ios::binary);
         std::ostringstream text;
         if (file.peek() != std::ifstream::traits_type::eof()) text << file.rdbuf();

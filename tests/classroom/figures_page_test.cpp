@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "app/study/authored.hpp"
 #include "classroom/class_support.hpp"
 #include "shipped.hpp"
 #include "study/learning_checks.hpp"
@@ -88,11 +89,33 @@ TEST_CASE("a class without results says so instead of drawing nothing") {
 
 TEST_CASE("items and causes are named in words, and unknown ids stay as they are") {
     const Knowledge& all = shipped();
-    CHECK(item_name(all, "proof/air_in_oil") ==
+    ItemNames names(all);
+    CHECK(names.of("proof/air_in_oil") ==
           "Check that proves: " + all.causes[static_cast<std::size_t>(find(all.causes, "air_in_oil"))].name);
-    CHECK(item_name(all, "signs/no_such_cause/no_such_complaint") ==
+    CHECK(names.of("signs/no_such_cause/no_such_complaint") ==
           "Cause from signs: no_such_cause, no_such_complaint");
-    CHECK(item_name(all, "of_the_future/x") == "of_the_future/x");
-    CHECK(item_name(all, "odd") == "odd");
-    CHECK(item_name(all, "caution/check") == "Missing caution");
+    CHECK(names.of("of_the_future/x") == "of_the_future/x");
+    CHECK(names.of("odd") == "odd");
+    CHECK(names.of("caution/check") == "Missing caution");
+}
+
+TEST_CASE("an item written by hand is named by its question, a long one by its start") {
+    ItemNames names(shipped());
+    CHECK(names.of("deciding/no_such_item") == "Which paper decides: no_such_item");
+    std::size_t shortened = 0;
+    for (const study::AuthoredItem& item : study::read_authored(shipped()).items) {
+        const std::string form = study::form_id(item.form);
+        const std::string name = names.of(form + "/" + item.id);
+        INFO(name);
+        CHECK_FALSE(holds(name, item.id));
+        const std::string asked = name.substr(name.find(": ") + 2);
+        if (!asked.ends_with(" …")) {
+            CHECK(asked == item.ask);
+            continue;
+        }
+        ++shortened;
+        CHECK(asked.size() > 20);
+        CHECK(item.ask.starts_with(asked.substr(0, asked.size() - std::string(" …").size())));
+    }
+    CHECK(shortened > 0);
 }

@@ -263,6 +263,25 @@ TEST_CASE("items that everyone or nobody has right are named so") {
     CHECK(figures.by_item[2].verdict == ItemVerdict::too_few);  // for a correlation of nothing
 }
 
+TEST_CASE("an item whose correlation may as well be 0 is not said to tell strong from weak") {
+    std::size_t fine = 0, open = 0;
+    for (unsigned seed = 1; seed <= 4; ++seed) {
+        for (const ItemFigures& item : figures_of(class_of(rasch_class(24, 20, seed))).by_item) {
+            INFO(item.why);
+            if (item.verdict == ItemVerdict::fine) {
+                ++fine;
+                CHECK(item.with_rest_95->low > 0);
+            }
+            if (item.verdict != ItemVerdict::too_few) continue;
+            ++open;
+            CHECK(item.why.find("too few to say that it tells strong from weak (correlation") !=
+                  std::string::npos);
+        }
+    }
+    CHECK(fine > 0);
+    CHECK(open > 0);
+}
+
 TEST_CASE("causes taken for others are counted over items and boats, by learner") {
     ClassResults results;
     const auto add_item = [&](const std::string& seat, const std::string& right, const std::string& chosen) {

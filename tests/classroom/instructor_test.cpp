@@ -13,10 +13,13 @@ TEST_CASE("The passphrase opens the class, a wrong one gives one message, a new 
     ClassOfOwn own;
     const auto wrong = open_class(own.of, "six words somebody would guess");
     REQUIRE_FALSE(wrong.ok());
-    CHECK(
-        wrong.error().text() ==
-        "this does not open: the words are not right, or it was changed (type them again; small and capital "
-        "letters differ)");
+    CHECK(wrong.error().text() ==
+          "these words do not open the class '" + own.of.name +
+              "': they are not its passphrase (small and capital letters differ; where it is lost, the words "
+              "of the recovery sheet set another: hardover class passphrase --recovery)");
+    const auto other = find_class(own.class_store, "Foo");
+    REQUIRE_FALSE(other.ok());
+    CHECK(other.error().cure == "list them with: hardover class list");
     CHECK(to_hex(own.keys.public_key) == own.of.public_key);
     CHECK_FALSE(change_passphrase(own.class_store, own.of, "six words somebody would guess",
                                   "another passphrase", quick_cost)
@@ -53,7 +56,7 @@ TEST_CASE(
     const auto wrong =
         recover_class(own.class_store, as_kept(), first.value().words + "s", "found again today", quick_cost);
     REQUIRE_FALSE(wrong.ok());
-    CHECK(wrong.error().what.find("this does not open") == 0);
+    CHECK(wrong.error().what.find("those of its newest recovery sheet") != std::string::npos);
     REQUIRE_OK(
         recover_class(own.class_store, as_kept(), first.value().words, "found again today", quick_cost));
     const auto keys = open_class(as_kept(), "found again today");

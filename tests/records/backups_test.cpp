@@ -58,9 +58,33 @@ TEST_CASE("A clock set back does not make the newest backup go first") {
     make_records(folder.file("records.db"), 2);
     const Store store = opened(folder.file("records.db"));
     made(store, 2, "2031-01-01T00:00:00Z");
-    made(store, 2, "2031-01-02T00:00:00Z");
+    made(store, 2, "2031-01-01T01:00:00Z");
     made(store, 2, noon);
     CHECK(numbers(store) == std::vector<std::int64_t>{3, 2});
+}
+
+TEST_CASE("A busy day does not push out the last backup of each of the days before") {
+    const TemporaryFolder folder;
+    make_records(folder.file("records.db"), 2);
+    const Store store = opened(folder.file("records.db"));
+    for (int day = 1; day <= 9; ++day) {
+        const std::string at = "2026-11-0" + std::to_string(day) + "T";
+        for (const char* hour : {"08", "12", "18"}) made(store, 2, at + hour + ":00:00Z");
+    }
+    // Two of the 9th, and the evenings of the 3rd to the 8th.
+    CHECK(numbers(store) == std::vector<std::int64_t>{27, 26, 24, 21, 18, 15, 12, 9});
+}
+
+TEST_CASE("A backup makes its own folder, but not those above it") {
+    const TemporaryFolder folder;
+    make_records(folder.file("records.db"), 2);
+    const Store store = opened(folder.file("records.db"));
+    REQUIRE_OK(make_backup(store, {folder.file("stick"), noon, {}, 0, false}));
+    REQUIRE_OK(make_backup(store, {folder.file("stick") + "/", noon, {}, 0, false}));
+    const auto refused = make_backup(store, {folder.file("no_stick/backups"), noon, {}, 0, false});
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.error().where == folder.file("no_stick"));
+    CHECK_FALSE(fs::exists(folder.file("no_stick")));
 }
 
 TEST_CASE("Other files in the folder of backups are left alone") {

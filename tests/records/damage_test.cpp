@@ -61,8 +61,8 @@ TEST_CASE("A records file of a newer version is refused and kept") {
     run_sql(path, "PRAGMA user_version = " + newer);
     const Error error = refused(folder, path);
     CHECK(error.kind == Error::Kind::unsupported);
-    CHECK(error.what == "this records file was made by a newer version of Hardover (layout " + newer +
-                            ", this program knows up to " + std::to_string(records_version) + ")");
+    CHECK(error.what == "this records file was made by a newer version of Hardover: its layout is " + newer +
+                            ", this program knows up to " + std::to_string(records_version));
 }
 
 TEST_CASE("A newer version that stands only in the write-ahead log is refused, and file and log are kept") {

@@ -2,6 +2,8 @@
 // opens with all it holds.
 #include <sqlite3.h>
 
+#include "app/records/arriving.hpp"
+#include "app/records/folded.hpp"
 #include "old_layouts.hpp"
 #include "records_support.hpp"
 
@@ -70,6 +72,52 @@ TEST_CASE("A learner's name is taken once, in capitals or not") {
     REQUIRE_FALSE(second.ok());
     CHECK(second.error().kind == Error::Kind::bad_input);
     CHECK(store.learners().value().size() == 1);
+}
+
+TEST_CASE("Letters beyond A to Z count as the same in both cases, written as one sign or as two") {
+    const TemporaryFolder folder;
+    Store store = opened(folder.file("records.db"));
+    REQUIRE_OK(store.add_learner("Zoë", "2026-11-25T15:00:00Z"));
+    for (const std::string name : {"ZOË", "zoe\u0308"}) {
+        const auto second = store.add_learner(name, "2026-11-25T15:00:00Z");
+        REQUIRE_FALSE(second.ok());
+        CHECK(second.error().what == "there is a learner 'Zoë' already");
+    }
+    REQUIRE_OK(store.add_learner("Zoe", "2026-11-25T15:00:00Z"));
+    CHECK(folded("ÖLSTAND Geprüft") == "ölstand geprüft");
+    CHECK(folded("A\xff") == "a\xff");  // no UTF-8
+}
+
+TEST_CASE("A learner's name has at most 60 letters") {
+    const TemporaryFolder folder;
+    Store store = opened(folder.file("records.db"));
+    std::string name;
+    for (int i = 0; i < 60; ++i) name += "ö";
+    REQUIRE_OK(store.add_learner(name, "2026-11-25T15:00:00Z"));
+    const auto longer = store.add_learner(name + "a", "2026-11-25T15:00:00Z");
+    REQUIRE_FALSE(longer.ok());
+    CHECK(longer.error().what == "a learner's name has at most 60 letters");
+}
+
+TEST_CASE("A learner who comes from elsewhere in capitals is the one who is here") {
+    const TemporaryFolder folder;
+    Store store = opened(folder.file("records.db"));
+    REQUIRE_OK(store.add_learner("Zoë", "2026-11-25T15:00:00Z"));
+    REQUIRE_OK(store.append_study(1, review(1)));
+    Arriving arriving;
+    arriving.learners.push_back({"ZOË", "2026-11-25T15:00:00Z", {review(1), review(2)}});
+    REQUIRE_OK(store.take_in(arriving));
+    REQUIRE(store.learners().value().size() == 1);
+    CHECK(store.learners().value()[0].events == 2);
+}
+
+TEST_CASE("The jobs of a boat are found whatever the case of its letters") {
+    const TemporaryFolder folder;
+    Store store = opened(folder.file("records.db"));
+    REQUIRE_OK(store.start_job({1, "2026-11-25T15:00:00Z", "opened", "{}"}, {"Möwe", "in hand", ""}));
+    CHECK(store.jobs_of_boat("MÖWE").value().size() == 1);
+    CHECK(store.jobs_of_boat("mo\u0308we").value().size() == 1);
+    CHECK(store.jobs_of_boat("Mowe").value().empty());
 }
 
 TEST_CASE("What a learner did is appended in order and never changed, by any program") {

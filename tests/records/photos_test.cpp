@@ -2,6 +2,7 @@
 #include "app/records/photos.hpp"
 
 #include <sys/resource.h>
+#include <sys/stat.h>
 #include <csignal>
 
 #include "app/records/whole_file.hpp"
@@ -77,6 +78,31 @@ TEST_CASE("A file that is empty, a folder or not there is not attached, and noth
     CHECK(keep_photo(folder.file("photos"), folder.file("empty")).error().what == "this file is empty");
     CHECK(keep_photo(folder.file("photos"), folder.file("")).error().what == "this is a folder, not a file");
     CHECK(keep_photo(folder.file("photos"), folder.file("gone")).error().kind == Error::Kind::not_found);
+    CHECK_FALSE(fs::exists(folder.file("photos")));
+}
+
+TEST_CASE("A pipe, a device and a file beyond what may be read are refused at once") {
+    const TemporaryFolder folder;
+    const std::string pipe = folder.file("pipe");
+    REQUIRE(mkfifo(pipe.c_str(), 0600) == 0);
+    for (const std::string& path : {pipe, std::string("/dev/zero")}) {
+        const std::string what = "this is a device or a pipe, not a file";
+        CHECK(keep_photo(folder.file("photos"), path).error().what == what);
+        CHECK(read_whole_file(path).error().what == what);
+        CHECK(sha256_of_file(path).error().what == what);
+        CHECK(copy_whole_file(path, folder.file("copy")).error().what == what);
+    }
+    CHECK(write_whole_file(pipe, "bytes").error().what == "this is a device or a pipe, not a file");
+    CHECK(fs::is_fifo(pipe));
+    write_file(folder.file("large"), std::string(2'000'001, 'x'));
+    CHECK(read_whole_file(folder.file("large"), 2'000'000).error().what ==
+          "this file is larger than the 2 MB that may be read");
+    CHECK(read_whole_file(folder.file("large"), 2'000'001).ok());
+    // A film of 3 GB that takes no room on the disk.
+    write_file(folder.file("film"), "");
+    fs::resize_file(folder.file("film"), 3'000'000'000);
+    CHECK(keep_photo(folder.file("photos"), folder.file("film")).error().what ==
+          "this file is larger than the 1000 MB that may be read");
     CHECK_FALSE(fs::exists(folder.file("photos")));
 }
 
