@@ -25,10 +25,11 @@ struct DebriefStep {
     double work = 0;      // minutes
     double avoidable = 0;
     double luck = 0;
-    bool good = true;     // as good as the best
-    std::string verdict;  // "As good as the best step." "Cost about 9 min more than the best step, on average."
-    std::string best;     // what the best step was; "" when this was it
-    std::string why;      // why; "" when this was it
+    bool good = true;  // as good as the best
+    std::string
+        verdict;       // "As good as the best step." "Cost about 9 min more than the best step, on average."
+    std::string best;  // what the best step was; "" when this was it
+    std::string why;   // why; "" when this was it
     std::vector<std::string> notes;  // suspicion, help taken, proof missing, cautions left out
     std::vector<RankLine> ranking;   // after it
 };
