@@ -135,7 +135,7 @@ Result<study::QuizInHand> Taking::quiz(const study::Portraits& portraits, int da
 }
 
 Result<study::practice::Session> Taking::boat(const PreparedKnowledge& prepared, int day) const {
-    study::practice::Begun begun{task().seed, task().level, task().guidance, set_.knowledge, day};
+    study::practice::Begun begun{task().seed, task().level, task().guidance, set_.knowledge, day, true};
     std::vector<study::practice::PracticeEvent> events;
     for (const Record& record : records_) {
         const auto* did = std::get_if<Did>(&record.content);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <filesystem>
 
@@ -15,6 +16,8 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr const char* kept_key = "backups_kept";  // once written, it stays
+
+constexpr std::size_t photos_at_a_time = 16;
 
 std::optional<int> whole_number(const std::string& text) {
     int number = 0;
@@ -42,6 +45,30 @@ Result<std::string> file_of(const std::string& records_path, const std::string& 
     }
     return Error{Error::Kind::not_found, fmt::format("there is no backup {}", *number), folder,
                  "list them with: hardover records list-backups"};
+}
+
+void add(std::vector<std::string>& all, const std::vector<std::string>& some) {
+    all.insert(all.end(), some.begin(), some.end());
+}
+
+// A few at a time, so that how far it has come is told and a stop is heard.
+Result<CopiedPhotos> copy_watched(const std::vector<std::string>& files, const std::string& from,
+                                  const std::string& to, const Watched& watched) {
+    const Error stopped{Error::Kind::storage, "it was stopped before its end", "", "start it again"};
+    CopiedPhotos all;
+    for (std::size_t at = 0; at < files.size(); at += photos_at_a_time) {
+        if (!goes_on(watched, at, files.size())) return stopped;
+        const auto begin = files.begin() + static_cast<std::ptrdiff_t>(at);
+        const std::size_t count = std::min(photos_at_a_time, files.size() - at);
+        const auto some = copy_photos({begin, begin + static_cast<std::ptrdiff_t>(count)}, from, to);
+        if (!some.ok()) return some.error();
+        all.copied += some.value().copied;
+        all.there += some.value().there;
+        add(all.missing, some.value().missing);
+        add(all.altered, some.value().altered);
+    }
+    if (!goes_on(watched, files.size(), files.size())) return stopped;
+    return all;
 }
 
 }  // namespace
@@ -74,13 +101,19 @@ Result<std::optional<BackupMade>> back_up_on_close(const Store& store, const std
     return std::optional<BackupMade>(std::move(made.value()));
 }
 
-Result<BackupMade> back_up(const Store& store, const std::string& folder, const std::string& now) {
-    auto photos = photos_named(store);
+Result<BackupMade> back_up(const Store& store, const std::string& folder, const std::string& now,
+                           const Watched& watched) {
+    const auto photos = photos_named(store);
     if (!photos.ok()) return photos.error();
     const auto kept = backups_kept(store);
     if (!kept.ok()) return kept.error();
-    return make_backup(store,
-                       {folder, now, std::move(photos.value()), folder.empty() ? kept.value() : 0, false});
+    const fs::path to = folder.empty() ? backups_folder(store.path()) : folder;
+    auto copied =
+        copy_watched(photos.value(), photos_folder(store.path()), (to / "photos").string(), watched);
+    if (!copied.ok()) return copied.error();
+    auto made = make_backup(store, {folder, now, {}, folder.empty() ? kept.value() : 0, false});
+    if (made.ok()) made.value().photos = std::move(copied.value());
+    return made;
 }
 
 std::vector<std::string> backup_lines(const BackupMade& made) {
@@ -107,7 +140,7 @@ std::vector<std::string> list_lines(const std::vector<Backup>& backups, const st
 }
 
 Result<std::vector<std::string>> restore_records(const std::string& records_path, const std::string& which,
-                                                 const std::string& now) {
+                                                 const std::string& now, const Watched& watched) {
     const auto file = file_of(records_path, which);
     if (!file.ok()) return file.error();
     std::error_code failed;
@@ -123,8 +156,8 @@ Result<std::vector<std::string>> restore_records(const std::string& records_path
     const auto photos = photos_named(store);
     if (!photos.ok()) return photos.error();
     // The photos first: jobs that name photos which are not there yet would be told as damaged.
-    const auto copied = copy_photos(photos.value(), photos_folder(fs::absolute(file.value()).string()),
-                                    photos_folder(fs::absolute(records_path).string()));
+    const auto copied = copy_watched(photos.value(), photos_folder(fs::absolute(file.value()).string()),
+                                     photos_folder(fs::absolute(records_path).string()), watched);
     if (!copied.ok()) return copied.error();
     const auto aside = restore(store, records_path, photos.value(), now);
     if (!aside.ok()) return aside.error();

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "app/jobs/watched.hpp"
 #include "app/records/backups.hpp"
 #include "app/records/store.hpp"
 #include "rules/result/result.hpp"
@@ -26,7 +27,9 @@ Result<void> keep_backups(Store& store, int count);
 Result<std::optional<BackupMade>> back_up_on_close(const Store& store, const std::string& now);
 
 // Makes one now. `folder` empty: beside the records, where the oldest goes; any other folder keeps all.
-Result<BackupMade> back_up(const Store& store, const std::string& folder, const std::string& now);
+// `watched` is told of the photos; stopped, it gives an error and there is no backup.
+Result<BackupMade> back_up(const Store& store, const std::string& folder, const std::string& now,
+                           const Watched& watched = {});
 
 std::vector<std::string> backup_lines(const BackupMade& made);
 
@@ -36,9 +39,9 @@ std::vector<std::string> list_lines(const std::vector<Backup>& backups, const st
 
 // Puts a backup, or any records file, in the place of the records, and its photos beside them. `which`: a
 // file, or the number of a backup beside the records. What was there is kept aside first. Gives what
-// happened, in words. Errors: no such backup, it is damaged, the disk is full; the records are as before
-// then.
+// happened, in words. Errors: no such backup, it is damaged, the disk is full, it was stopped; the records
+// are as before then. `watched` is told of the photos; once they are there it goes on to its end.
 Result<std::vector<std::string>> restore_records(const std::string& records_path, const std::string& which,
-                                                 const std::string& now);
+                                                 const std::string& now, const Watched& watched = {});
 
 }  // namespace hardover

@@ -59,6 +59,10 @@ Way way_of(Form form) {
     return text_of(form).way;
 }
 
+std::string option_letter(std::size_t option) {
+    return std::string(1, static_cast<char>('A' + option));
+}
+
 double guess_chance(const Item& item) {
     if (way_of(item.stem.form) != Way::single) return 0;
     const auto right = std::count_if(item.options.begin(), item.options.end(),

@@ -90,6 +90,9 @@ struct Item {
     std::string source;
 };
 
+// "A" for the first option.
+std::string option_letter(std::size_t option);
+
 // Chance of a right answer by guessing.
 double guess_chance(const Item& item);
 

@@ -14,10 +14,6 @@ std::string hundredths(double share) {
     return std::to_string(std::lround(100 * share));
 }
 
-std::string letter(std::size_t option) {
-    return std::string(1, static_cast<char>('A' + option));
-}
-
 std::string upper(std::string letters) {
     for (char& one : letters) one = static_cast<char>(std::toupper(static_cast<unsigned char>(one)));
     return letters;
@@ -37,7 +33,7 @@ std::string right_line(const Item& item) {
     std::string line;
     for (std::size_t i = 0; i < item.options.size(); ++i) {
         if (!item.options[i].right) continue;
-        line += (line.empty() ? "Right is " : "; ") + letter(i) + ") " + item.options[i].text;
+        line += (line.empty() ? "Right is " : "; ") + option_letter(i) + ") " + item.options[i].text;
     }
     return line;
 }
@@ -49,7 +45,7 @@ ItemText item_text(const Knowledge& knowledge, const Item& item) {
     text.given = item.given;
     text.question = item.question;
     for (std::size_t i = 0; i < item.options.size(); ++i) {
-        text.options.push_back(letter(i) + ") " + item.options[i].text);
+        text.options.push_back(option_letter(i) + ") " + item.options[i].text);
     }
     switch (way_of(item.stem.form)) {
         case Way::single:
@@ -62,8 +58,7 @@ ItemText item_text(const Knowledge& knowledge, const Item& item) {
             text.how = "All letters, the first thing first.";
             break;
         case Way::figure:
-            text.how = "A figure.";
-            break;
+            break;  // the question itself says so
     }
     return text;
 }

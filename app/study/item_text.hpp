@@ -15,7 +15,7 @@ struct ItemText {
     std::vector<std::string> given;
     std::string question;
     std::vector<std::string> options;  // "a) ..."
-    std::string how;                   // how to answer
+    std::string how;                   // how to answer; "" where the question says it
 };
 ItemText item_text(const Knowledge& knowledge, const Item& item);
 

@@ -99,6 +99,17 @@ std::optional<Item> make_item(const Portraits& portraits, const Stem& stem, std:
     return item;
 }
 
+std::optional<std::vector<Stem>> askable_stems(const Portraits& portraits, std::uint64_t seed,
+                                               const Watched& watched) {
+    const std::vector<Stem> stems = list_stems(portraits);
+    std::vector<Stem> askable;
+    for (std::size_t i = 0; i < stems.size(); ++i) {
+        if (!goes_on(watched, i, stems.size())) return std::nullopt;
+        if (make_item(portraits, stems[i], seed)) askable.push_back(stems[i]);
+    }
+    return askable;
+}
+
 void add_option(Item& item, Option option) {
     const bool there = std::any_of(item.options.begin(), item.options.end(),
                                    [&](const Option& other) { return other.text == option.text; });

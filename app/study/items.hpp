@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/jobs/watched.hpp"
 #include "app/study/item.hpp"
 #include "app/study/portrait.hpp"
 
@@ -19,6 +20,11 @@ std::vector<Stem> list_stems(const Portraits& portraits);
 // `units`: in which its figures are drawn and shown.
 std::optional<Item> make_item(const Portraits& portraits, const Stem& stem, std::uint64_t seed,
                               UnitSystem units = UnitSystem::us);
+
+// The stems that make an item with this seed: what a quiz can ask. Takes seconds, since many are found out
+// only by ranking. Nothing when it was told to stop.
+std::optional<std::vector<Stem>> askable_stems(const Portraits& portraits, std::uint64_t seed,
+                                               const Watched& watched = {});
 
 // A wrong cause may be at most this share as probable as the right one, given the signs shown.
 inline constexpr double clearly_below = 0.25;

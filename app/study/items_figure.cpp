@@ -203,6 +203,15 @@ bool clashes(const std::vector<Slip>& slips, double right, double tolerance) {
                        [&](const Slip& slip) { return std::abs(slip.value - right) <= 2 * tolerance; });
 }
 
+// A figure that stands among those given, as where a worksheet only says it in another unit, asks nothing.
+bool is_given(const std::vector<Value>& inputs, const Unit& unit, double right, double tolerance) {
+    return std::any_of(inputs.begin(), inputs.end(), [&](const Value& input) {
+        const auto* quantity = std::get_if<Quantity>(&input);
+        return quantity != nullptr && quantity->dimension == unit.dimension &&
+               std::abs(quantity->value - right) <= tolerance;
+    });
+}
+
 std::string input_line(const WorksheetInput& input, const Value& value, UnitSystem units) {
     if (const auto* choice = std::get_if<Choice>(&value)) {
         for (const Word& word : input.choices) {
@@ -246,6 +255,7 @@ bool make_figure(const Portraits& portraits, Item& item, Chance& chance) {
         const std::optional<double> right = sheet.work(inputs);
         if (!right || std::abs(*right) < 1e-12) continue;
         const double tolerance = std::max(close_enough * std::abs(*right), half_mark(unit));
+        if (is_given(inputs, unit, *right, tolerance)) continue;
         std::vector<Slip> slips = slips_of(sheet, inputs, unit, *right, tolerance);
         if (clashes(slips, *right, tolerance)) continue;
         if (!tell(sheet, inputs, *right, item)) return false;

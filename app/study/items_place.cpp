@@ -1,5 +1,6 @@
-// Items that point at the drawing: where on this rig does the cause sit? Every drawn part is a choice but
-// those of the same part of the system that the cause does not name: they might be called right too.
+// Items that point at the drawing: where on this rig does the cause sit? Every drawn part of the boat is a
+// choice but those of the same part of the system that the cause does not name: they might be called right
+// too.
 #include "app/drawing/rig_sketch.hpp"
 #include "app/jobs/boat_view.hpp"
 #include "app/jobs/page.hpp"
@@ -7,6 +8,12 @@
 #include "app/study/items_parts.hpp"
 
 namespace hardover::study {
+
+namespace {
+
+constexpr const char* scale_bar = "scale";  // of the drawing, and no part of the boat
+
+}  // namespace
 
 bool make_place(const Portraits& portraits, Item& item) {
     const Knowledge& all = portraits.knowledge();
@@ -21,6 +28,7 @@ bool make_place(const Portraits& portraits, Item& item) {
     const std::vector<std::string> places = parts_of_cause(all, *item.drawing, cause.id);
     const std::string& system = at(all.parts, cause.part).id;
     for (const drawing::Part& part : item.drawing->parts) {
+        if (part.id == scale_bar) continue;
         const bool right = std::find(places.begin(), places.end(), part.id) != places.end();
         if (!right && part.place == system) continue;
         Option option{part.words, right, right ? "" : "That is another part: " + part.words};

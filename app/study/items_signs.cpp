@@ -248,8 +248,7 @@ bool make_shows(const Portraits& portraits, Item& item) {
                               likely.reading});
         }
     }
-    item.question =
-        at(all.causes, cause).name + ": which of these does it usually show? Tick all that apply.";
+    item.question = at(all.causes, cause).name + ": which of these does it usually show?";
     item.reason = at(all.causes, cause).about;
     item.source = source_text(all, at(all.causes, cause).sources);
     return true;

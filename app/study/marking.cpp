@@ -35,7 +35,9 @@ Marked mark_several(const Item& item, const std::vector<int>& choices) {
     for (const int choice : choices) {
         const Option& option = item.options[static_cast<std::size_t>(choice)];
         ticked[static_cast<std::size_t>(choice)] = true;
-        if (!option.right) marked.why_not += (marked.why_not.empty() ? "" : " ") + option.why;
+        if (option.right || option.why.empty()) continue;
+        marked.why_not += (marked.why_not.empty() ? "" : " ") +
+                          option_letter(static_cast<std::size_t>(choice)) + ") " + option.why;
     }
     marked.mark = several_mark(right, ticked);
     marked.right = marked.mark >= counts_as_right;

@@ -55,30 +55,12 @@ TopicMastery mastery_of(const std::vector<LearnerState>& everyone, std::size_t w
     return mastery;
 }
 
-// Whether the stem counts as something to be learned: it makes an item, as far as that is found out quickly.
-bool counts(const Portraits& portraits, const Stem& stem) {
-    switch (stem.form) {
-        case Form::signs:
-        case Form::speaks:
-        case Form::apart:
-        case Form::next:
-        case Form::figure:
-            return true;  // found out only by ranking or by working sheets, and nearly all do
-        case Form::place:
-            return stem.part != none;  // found out only by drawing the rig
-        default:
-            return make_item(portraits, stem, 0).has_value();
-    }
-}
-
 }  // namespace
 
-LearnerSummary summarise(const Portraits& portraits, const std::vector<LearnerState>& everyone,
-                         std::size_t who, int day) {
-    const Knowledge& all = portraits.knowledge();
+LearnerSummary summarise(const Knowledge& all, const std::vector<Stem>& askable,
+                         const std::vector<LearnerState>& everyone, std::size_t who, int day) {
     std::map<std::string, std::set<std::string>> statements;  // by topic
-    for (const Stem& stem : list_stems(portraits)) {
-        if (!counts(portraits, stem)) continue;
+    for (const Stem& stem : askable) {
         statements[""].insert(stem.statement);
         if (stem.part != none) statements[at(all.parts, stem.part).id].insert(stem.statement);
         for (const Index complaint : stem.complaints) {

@@ -13,7 +13,7 @@ namespace hardover::study {
 struct TopicMastery {
     std::string id;
     std::string name;
-    int statements = 0;  // the knowledge has
+    int statements = 0;  // that a quiz can ask
     int met = 0;         // answered at least once
     int answers = 0;
     int right = 0;          // worth 0.8 or more
@@ -34,8 +34,12 @@ struct LearnerSummary {
     bool rough = true;
 };
 
-// `everyone` holds all learners, so that difficulties rest on all answers; `who` is the one summarised.
-LearnerSummary summarise(const Portraits& portraits, const std::vector<LearnerState>& everyone,
-                         std::size_t who, int day);
+// What stems are askable does not hang on the seed but for a few figures: mastery is told with this one.
+inline constexpr std::uint64_t mastery_seed = 0;
+
+// `askable`: as of askable_stems(). `everyone` holds all learners, so that difficulties rest on all answers;
+// `who` is the one summarised.
+LearnerSummary summarise(const Knowledge& all, const std::vector<Stem>& askable,
+                         const std::vector<LearnerState>& everyone, std::size_t who, int day);
 
 }  // namespace hardover::study

@@ -69,19 +69,20 @@ class Teller {
     }
 
     std::string headline() const {
-        const std::string took = minutes_text(marks_.minutes);
+        if (session_.work().empty()) return "Not finished: nothing was done yet.";
+        const std::string took = spent_text(marks_.minutes);
         const std::string saved =
             marks_.avoidable > 0
-                ? fmt::format("{} of them could have been saved.", minutes_text(marks_.avoidable))
-                : std::string("None of them could have been saved by a better step.");
+                ? fmt::format("On average over boats like it, better steps save {}.",
+                              minutes_text(marks_.avoidable))
+                : std::string("On average over boats like it, no other step would have been better.");
         if (session_.gave_up()) return fmt::format("Help was called after {}. {}", took, saved);
         if (session_.boat_is_right()) return fmt::format("The boat is right after {}. {}", took, saved);
         return fmt::format("Not finished: {} so far. {}", took, saved);
     }
 
     std::string truth() const {
-        if (session_.phase() == Session::Phase::working)
-            return "What is wrong stays hidden until it is done.";
+        if (!session_.over()) return "What is wrong stays hidden until it is done.";
         std::vector<std::string> names;
         for (const Index fault : session_.boat().faults) names.push_back(cause_name(fault));
         std::string text = fmt::format("What was wrong: {}.", listed(names));
@@ -91,68 +92,97 @@ class Teller {
         return text;
     }
 
+    // What is expected knows the complaint, the history and the rig, and not the level the boat was drawn at.
     static std::string luck_text(double luck) {
         const std::string much = minutes_text(std::abs(luck));
-        if (std::abs(luck) < 0.5) return "Luck played no part.";
-        return luck > 0
-                   ? fmt::format("Bad luck took {} more: the answers, or the fault, were the rarer kind.",
-                                 much)
-                   : fmt::format("Good luck spared you {}: it was found sooner than one may expect.", much);
+        if (std::abs(luck) < 0.5) return "Luck played no part: this boat was as such boats are on average.";
+        return luck > 0 ? fmt::format(
+                              "Bad luck took {} more: this boat showed itself later, or had a dearer "
+                              "fault, than such boats on average.",
+                              much)
+                        : fmt::format(
+                              "Good luck spared you {}: this boat showed itself sooner, or had a "
+                              "cheaper fault, than such boats on average.",
+                              much);
     }
 
     // The split in whole sentences; the figures add up before they are rounded.
     std::vector<std::string> minutes() const {
         std::vector<std::string> lines;
-        lines.push_back(fmt::format("At the start the best way was expected to take {}. You took {}.",
-                                    minutes_text(marks_.expected), minutes_text(marks_.minutes)));
         lines.push_back(
-            fmt::format("Your choices cost {} that could have been saved: this is your mark, and 0 is best.",
-                        marks_.avoidable > 0 ? minutes_text(marks_.avoidable) : "0 min"));
-        lines.push_back(luck_text(marks_.luck) + " Luck is shown, not marked.");
+            fmt::format("Boats like it at the start, with the same complaint, history and rig, "
+                        "take {} on average by the best way.",
+                        minutes_text(marks_.expected)));
+        if (session_.work().empty()) return lines;
+        lines.back() += fmt::format(" You took {}.", spent_text(marks_.minutes));
+        lines.push_back(marks_.avoidable > 0
+                            ? fmt::format("Your choices cost {} on average over such boats: this is your "
+                                          "mark, and 0 is best.",
+                                          minutes_text(marks_.avoidable))
+                            : std::string("Your choices cost 0 min: this is your mark, and 0 is best."));
+        lines.push_back(luck_text(marks_.luck) +
+                        " Luck is this boat against such boats of every level; it is shown, not marked.");
         lines.push_back(fmt::format(
             "The sum: {:.1f} min - {:.1f} min expected = {:.1f} avoidable {} {:.1f} luck{}.", marks_.minutes,
             marks_.expected, marks_.avoidable, marks_.luck < 0 ? "-" : "+", std::abs(marks_.luck),
             marks_.expected_left > 0 ? fmt::format(" - {:.1f} still to do", marks_.expected_left) : ""));
-        if (session_.phase() != Session::Phase::working) {
+        if (session_.over()) {
             lines.push_back(fmt::format("The expert took {} on this very boat, with the same answers.",
-                                        minutes_text(marks_.expert)));
+                                        spent_text(marks_.expert)));
+            if (marks_.expert > marks_.minutes + as_good_minutes && session_.boat_is_right()) {
+                lines.back() += " The way that is best on average is not the shortest on every boat.";
+            }
         }
         return lines;
     }
 
+    bool did(Work::Kind kind) const {
+        return std::any_of(session_.work().begin(), session_.work().end(),
+                           [kind](const Work& work) { return work.kind == kind; });
+    }
+
+    // Only those that there was an occasion for.
     std::vector<Habit> habits() const {
         std::vector<Habit> habits;
-        habits.push_back({"Nothing unsafe", marks_.cautions_skipped == 0,
-                          marks_.cautions_skipped == 0
-                              ? "Every caution was named before its work."
-                              : fmt::format("Cautions left out: {}.", marks_.cautions_skipped)});
-        habits.push_back({"Proved before fitting", marks_.unproved == 0,
-                          marks_.unproved == 0
-                              ? "Nothing was fitted that had to be proved first."
-                              : fmt::format("Remedies without proof: {}.", marks_.unproved)});
-        habits.push_back({"Nothing good replaced", marks_.wrong_remedies == 0,
-                          marks_.wrong_remedies == 0
-                              ? "Every remedy met a fault that was there."
-                              : fmt::format("Remedies for what was not wrong: {}.", marks_.wrong_remedies)});
-        habits.push_back(
-            {"Every question told something", marks_.told_nothing == 0,
-             marks_.told_nothing == 0
-                 ? "Every question could have changed what you did."
-                 : fmt::format("Questions that could not have told anything: {}.", marks_.told_nothing)});
-        const bool checked = session_.boat_is_right() && session_.checked_after();
-        habits.push_back({"Repair proved", checked,
-                          checked ? "The checks after the remedy were done."
-                                  : "The checks after the remedy were not done."});
+        const auto add = [&](const char* name, bool kept, const char* good, const std::string& bad) {
+            habits.push_back({name, kept, kept ? good : bad});
+        };
+        const bool cautioned = std::any_of(session_.work().begin(), session_.work().end(),
+                                           [](const Work& work) { return !work.cautions.empty(); });
+        if (cautioned) {
+            add("Nothing unsafe", marks_.cautions_skipped == 0, "Every caution was named before its work.",
+                fmt::format("Cautions left out: {}.", marks_.cautions_skipped));
+        }
+        if (did(Work::Kind::remedy)) {
+            add("Proved before fitting", marks_.unproved == 0,
+                "Nothing was fitted that had to be proved first.",
+                fmt::format("Remedies without proof: {}.", marks_.unproved));
+            add("Nothing good replaced", marks_.wrong_remedies == 0,
+                "Every remedy met a fault that was there.",
+                fmt::format("Remedies for what was not wrong: {}.", marks_.wrong_remedies));
+        }
+        if (did(Work::Kind::ask)) {
+            add("Every question mattered", marks_.told_nothing == 0,
+                "Every question could have changed what you did next.",
+                fmt::format("Questions that could not have changed what you did next: {}.",
+                            marks_.told_nothing));
+        }
+        if (session_.boat_is_right() && session_.over()) {
+            add("Repair proved", session_.checked_after(), "The checks after the remedy were done.",
+                "The checks after the remedy were not done.");
+        }
         return habits;
     }
 
     std::string sureness() const {
         if (marks_.statements == 0) return "You never said how sure you were, so sureness has no mark.";
+        const std::string said =
+            fmt::format("You said what you suspected {}.",
+                        marks_.statements == 1 ? "once" : fmt::format("{} times", marks_.statements));
+        if (!session_.over()) return said + " Sureness is marked when the boat is done.";
         return fmt::format(
-            "You said what you suspected {}. Sureness scored {:.2f} (Brier: 0 is best, 0.25 is a coin, 1 is "
-            "sure "
-            "and wrong).",
-            marks_.statements == 1 ? "once" : fmt::format("{} times", marks_.statements), marks_.brier);
+            "{} Sureness scored {:.2f} (Brier: 0 is best, 0.25 is a coin, 1 is sure and wrong).", said,
+            marks_.brier);
     }
 
     std::string help() const {
@@ -172,7 +202,7 @@ class Teller {
                                   double not_listed) const {
         std::vector<RankLine> lines;
         const auto& faults = session_.boat().faults;
-        const bool done = session_.phase() != Session::Phase::working;
+        const bool done = session_.over();
         for (const auto& [cause, probability] : leading) {
             const bool there = done && std::find(faults.begin(), faults.end(), cause) != faults.end();
             lines.push_back({cause_name(cause), percent_text(probability), probability, there});
@@ -188,13 +218,16 @@ class Teller {
         if (mark.told_nothing) {
             const std::string cost =
                 mark.avoidable > 0 ? fmt::format(", and cost about {}", minutes_text(mark.avoidable)) : "";
-            return (work.again ? "Asked before: the answer was known" : "Could not have told you anything") +
-                   cost + ".";
+            const char* why = work.again                       ? "Asked before: the answer was known"
+                              : mark.bits < tells_nothing_bits ? "Could not have told you anything"
+                                                               : "Could not have changed what you did next";
+            return why + cost + ".";
         }
         if (mark.avoidable <= 0) return "As good as the best step.";
         const std::string cost = minutes_text(mark.avoidable);
-        if (mark.premature) return fmt::format("Too early: cost about {} over looking further.", cost);
-        return fmt::format("Cost about {} more than the best step.", cost);
+        if (mark.premature)
+            return fmt::format("Too early: cost about {} over looking further, on average.", cost);
+        return fmt::format("Cost about {} more than the best step, on average.", cost);
     }
 
     DebriefStep step(std::size_t i) const {
@@ -234,9 +267,9 @@ class Teller {
             notes.push_back(fmt::format("You {} {}, {:.0f} in 100 sure: {}.",
                                         statement.named ? "named" : "suspected",
                                         quoted(cause_name(statement.cause)), 100 * statement.sure,
-                                        session_.phase() == Session::Phase::working ? "to be seen"
-                                        : statement.right                           ? "right"
-                                                                                    : "not so"));
+                                        !session_.over()  ? "to be seen"
+                                        : statement.right ? "right"
+                                                          : "not so"));
         }
         if (session_.work()[i].kind == Work::Kind::remedy && marks_.work[i].unproved) {
             notes.push_back(marks_.work[i].is_best
@@ -298,7 +331,7 @@ std::vector<MinutesPart> minutes_bar(const Ended& ended) {
     add(MinutesPart::Kind::work, ended.expected - spared,
         spared < 0.5 ? " of work, as expected at the start" : " of work");
     add(MinutesPart::Kind::spared, spared, " expected at the start and spared by good luck: not marked");
-    add(MinutesPart::Kind::avoidable, ended.avoidable, " that could have been saved: your mark");
+    add(MinutesPart::Kind::avoidable, ended.avoidable, " that better steps save on average: your mark");
     add(MinutesPart::Kind::bad_luck, ended.luck, " of bad luck: not marked");
     return parts;
 }

@@ -26,7 +26,7 @@ struct DebriefStep {
     double avoidable = 0;
     double luck = 0;
     bool good = true;     // as good as the best
-    std::string verdict;  // "As good as the best step." "Cost about 9 min more than the best step."
+    std::string verdict;  // "As good as the best step." "Cost about 9 min more than the best step, on average."
     std::string best;     // what the best step was; "" when this was it
     std::string why;      // why; "" when this was it
     std::vector<std::string> notes;  // suspicion, help taken, proof missing, cautions left out
@@ -47,7 +47,7 @@ struct Habit {
 
 struct Debrief {
     std::vector<SkippedCautions> skipped_cautions;  // to be shown first, always
-    std::string headline;                           // "Cured in 84 min; 12 of them could have been saved."
+    std::string headline;                           // "The boat is right after 1 h 25 min. ..."
     std::string truth;                              // what was wrong
     std::vector<std::string> minutes;               // where they went, sentence by sentence
     std::vector<Habit> habits;
@@ -70,7 +70,7 @@ struct MinutesPart {
     enum class Kind { work, spared, avoidable, bad_luck };
     Kind kind = Kind::work;
     double minutes = 0;
-    std::string words;  // "12 min that could have been saved: your mark"
+    std::string words;  // "12 min that better steps save on average: your mark"
 };
 std::vector<MinutesPart> minutes_bar(const Ended& ended);
 

@@ -30,6 +30,7 @@ ordered_json json_of(const DebriefStep& step) {
 
 std::string debrief_json(const Session& session, const Debrief& debrief) {
     const Ended& ended = debrief.ended;
+    const bool over = session.over();  // what the expert took and how right one was tell what is wrong
     std::vector<std::string> skipped;  // a line each
     for (const SkippedCautions& work : debrief.skipped_cautions) {
         for (const std::string& caution : work.cautions) skipped.push_back(work.work + ": " + caution);
@@ -39,13 +40,13 @@ std::string debrief_json(const Session& session, const Debrief& debrief) {
                          {"guidance", guidance_id(ended.guidance)},
                          {"knowledge", session.knowledge().fingerprint},
                          {"cautions_skipped_first", skipped},
-                         {"finished", session.phase() == Session::Phase::ended},
+                         {"finished", over},
                          {"cured", ended.cured},
                          {"headline", debrief.headline},
                          {"truth", debrief.truth},
                          {"minutes", ended.minutes},
                          {"expected", ended.expected},
-                         {"expert", ended.expert},
+                         {"expert", over ? ordered_json(ended.expert) : ordered_json(nullptr)},
                          {"avoidable", ended.avoidable},
                          {"luck", ended.luck},
                          {"told_nothing", ended.told_nothing},
@@ -53,7 +54,7 @@ std::string debrief_json(const Session& session, const Debrief& debrief) {
                          {"cautions_skipped", ended.cautions_skipped},
                          {"hints", {ended.hints[0], ended.hints[1], ended.hints[2]}},
                          {"statements", ended.statements}};
-    json["brier"] = ended.statements > 0 ? ordered_json(ended.brier) : ordered_json(nullptr);
+    json["brier"] = over && ended.statements > 0 ? ordered_json(ended.brier) : ordered_json(nullptr);
     json["habits"] = ordered_json::array();
     for (const Habit& habit : debrief.habits) {
         json["habits"].push_back({{"habit", habit.name}, {"kept", habit.kept}, {"text", habit.text}});

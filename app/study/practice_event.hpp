@@ -68,6 +68,7 @@ struct Begun {
     Guidance guidance = Guidance::unaided;
     std::string knowledge;  // fingerprint: with other knowledge the boat would be another
     int day = 0;            // calendar day, counted from 1970-01-01
+    bool of_a_set = false;  // of a class set: its seed is not shown. Not written: the set says so
 };
 
 // What a finished boat came to, so that progress can be told without the boat.
@@ -81,7 +82,7 @@ struct Ended {
     int hints[3] = {0, 0, 0};
     int unproved = 0;  // remedies without proof
     int cautions_skipped = 0;
-    int told_nothing = 0;  // steps that could not have told anything
+    int told_nothing = 0;  // questions that could not have changed what was done
     int statements = 0;    // of sureness
     double brier = 0;      // mean over them
     int level = 1;

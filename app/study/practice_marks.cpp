@@ -131,8 +131,8 @@ class Marker {
         mark.avoidable = more > as_good ? more : 0;
         if (work.kind == Work::Kind::ask) {
             mark.bits = done.bits;
-            mark.told_nothing =
-                work.again || done.bits < tells_nothing_bits || (done.changes_nothing && mark.avoidable > 0);
+            const bool idle = done.bits < tells_nothing_bits || (done.changes_nothing && mark.avoidable > 0);
+            mark.told_nothing = work.again || (idle && !proves_what_was_said(work));
         }
         if (work.kind == Work::Kind::remedy) {
             const double early = std::max(premature_minutes, as_good_share * mark.left_before);
@@ -140,6 +140,15 @@ class Marker {
                              now.next.kind != NextStep::Kind::stop_asking;
         }
         return mark;
+    }
+
+    // Who has said what is wrong and proves it before fitting has learned what counts.
+    bool proves_what_was_said(const Work& work) const {
+        const auto number = static_cast<std::size_t>(&work - session_.work().data());
+        return std::any_of(session_.statements().begin(), session_.statements().end(),
+                           [&](const Statement& statement) {
+                               return statement.cause == work.proof_of && statement.after <= number;
+                           });
     }
 
     bool proved(Index remedy, const Assessment& now) const {

@@ -42,9 +42,11 @@ struct WorkMark {
     double avoidable = 0;  // minutes
     double luck = 0;       // minutes; above 0 is bad luck
     double bits = 0;       // told about the causes, on average over what it could have shown; -1: not asked
-    bool told_nothing = false;  // could not have told anything, or changed what is done
-    bool unproved = false;      // remedy: none of its causes was proved
-    bool premature = false;     // remedy: too early
+    // Idle: could not have told anything, or changed what was done next. Never the proof of a cause that was
+    // said before.
+    bool told_nothing = false;
+    bool unproved = false;   // remedy: none of its causes was proved
+    bool premature = false;  // remedy: too early
     // After it: the first causes with their probability, and that of something not listed.
     std::vector<std::pair<Index, double>> leading;
     double not_listed = 0;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -19,6 +20,7 @@ using namespace jobs_detail;
 namespace {
 
 constexpr std::size_t most_near = 12;
+constexpr double clear_lead = 2;    // times the next cause's probability
 constexpr double finding_it = 0.5;  // half-guided: the expert leads until a cause stands at this
 
 template <typename E>
@@ -26,12 +28,8 @@ const E& at(const std::vector<E>& entries, Index index) {
     return entries[static_cast<std::size_t>(index)];
 }
 
-// To the minute, as a clock on the wall tells it.
 std::string clock_text(double minutes) {
-    const long whole = std::lround(minutes);
-    if (whole <= 0) return "Not begun yet";
-    return whole < 60 ? fmt::format("{} min so far", whole)
-                      : fmt::format("{} h {} min so far", whole / 60, whole % 60);
+    return std::lround(minutes) <= 0 ? "Not begun yet" : spent_text(minutes) + " so far";
 }
 
 std::string guidance_text(Guidance guidance) {
@@ -185,6 +183,24 @@ void add_sheets(const Session& session, UnitSystem units, Page& page) {
     }
 }
 
+// Where the expert leaves the boat to the apprentice.
+std::string where_it_stands(const Knowledge& knowledge, const std::vector<RankedCause>& ranking) {
+    std::vector<RankedCause> open;
+    std::copy_if(ranking.begin(), ranking.end(), std::back_inserter(open),
+                 [](const RankedCause& cause) { return !cause.put_right; });
+    if (open.empty()) return "The expert stops here: nothing on the list is left.";
+    const RankedCause& first = open.front();
+    const Cause& cause = at(knowledge.causes, first.cause);
+    const std::string name = quoted(cause.name);
+    if (first.proved) return fmt::format("The expert stops here: {} is proved. Put it right.", name);
+    const double next = open.size() > 1 ? open[1].probability : 0;
+    const char* how = first.probability >= finding_it          ? "stands out"
+                      : first.probability >= clear_lead * next ? "leads"
+                                                               : "leads by little";
+    return fmt::format("The expert stops here: {} {}. {}, or look further.", name, how,
+                       cause.proof == none ? "Put it right" : "Prove it");
+}
+
 void add_help(const Session& session, Page& page) {
     if (session.phase() != Session::Phase::working) return;
     const Guidance guidance = session.begun().guidance;
@@ -198,30 +214,43 @@ void add_help(const Session& session, Page& page) {
         now.ranking.front().probability < finding_it &&
         (now.next.kind == NextStep::Kind::ask || now.next.kind == NextStep::Kind::check);
     if (guidance == Guidance::half && !still_finding) {
-        page.help = {fmt::format("The expert stops here: {} stands out. Prove it, or look further.",
-                                 quoted(at(session.knowledge().causes, now.ranking.front().cause).name))};
+        page.help = {where_it_stands(session.knowledge(), now.ranking)};
         return;
     }
     page.led = next_step_advice(session.prepared(), session.facts());
+}
+
+// What is asked of a rig only because it has something else says nothing of one that has not.
+bool applies(const rig::Boat& boat, const std::string& field) {
+    if (field == "assist") return boat.helm == rig::Boat::Helm::manual_pump;
+    if (field == "tie_bar" || field == "drive_spacing") return boat.drives > 1;
+    return true;
 }
 
 void add_boat(const Session& session, UnitSystem units, Page& page) {
     const Knowledge& knowledge = session.knowledge();
     const PracticeBoat& boat = session.boat();
     const PracticeLevel& level = practice_levels()[static_cast<std::size_t>(boat.level - 1)];
-    page.title =
-        fmt::format("Practice boat {} · level {}, {}", boat.seed, boat.level, lower_first(level.name));
+    // Who knows the seed of a boat that counts for a class can work on it at leisure first.
+    const std::string seed = session.begun().of_a_set ? "" : fmt::format(" {}", boat.seed);
+    page.title = fmt::format("Practice boat{} · level {}, {}", seed, boat.level, lower_first(level.name));
     page.about_level = level.what;
     page.customer = quoted(upper_first(boat.words));
     page.complaint = at(knowledge.complaints, boat.complaint).name;
     page.history = at(knowledge.histories, boat.told.history).name;
     for (const auto& [field, value] : boat.told.rig) {
         const RigField& entry = at(knowledge.rig_fields, field);
+        if (!applies(boat.rig, entry.id)) continue;
         page.rig.push_back({entry.name, said_rig_value(entry, value, units), false, true});
     }
 }
 
 }  // namespace
+
+std::string spent_text(double minutes) {
+    const long whole = std::lround(minutes);
+    return whole < 60 ? fmt::format("{} min", whole) : fmt::format("{} h {} min", whole / 60, whole % 60);
+}
 
 WorkLine work_line(const Session& session, const Work& work, UnitSystem units) {
     const Knowledge& knowledge = session.knowledge();

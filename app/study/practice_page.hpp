@@ -21,6 +21,10 @@ struct Advice {
 };
 Advice next_step_advice(const PreparedKnowledge& prepared, const Facts& facts);
 
+// Minutes that were spent, whole ones, as a clock on the wall tells them: "2 h 37 min". What is expected or
+// might have been saved is only about so long (minutes_text).
+std::string spent_text(double minutes);
+
 // Help of level 1 (a nudge), 2 (what to compare) or 3 (the step with its reason).
 std::vector<std::string> hint_text(const Session& session, int level);
 std::string hint_name(int level);   // "a nudge", ...

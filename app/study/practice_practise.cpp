@@ -113,12 +113,14 @@ class Things {
         const auto number = static_cast<std::size_t>(dearest - marks_.work.begin());
         add(dearest->avoidable,
             fmt::format(
-                "Look again at step {}, {}: it cost you the most. {} first would have saved about {}.",
+                "Look again at step {}, {}: it cost you the most. {} first saves about {} on average.",
                 number + 1, work_name(knowledge_, session_.work()[number]),
                 quoted(step_text(knowledge_, dearest->best)), minutes_text(dearest->avoidable)));
     }
 
+    // Whether it was right tells what is wrong: not before the boat is done.
     void sureness() {
+        if (marks_.statements > 0 && !session_.over()) return;
         if (marks_.statements == 0) {
             add(no_sureness_weighs,
                 "Say what you suspect, and how sure you are, as you go. It shows you what you really know.");
@@ -143,8 +145,7 @@ class Things {
     }
 
     void after() {
-        const bool unchecked = session_.boat_is_right() && session_.phase() == Session::Phase::ended &&
-                               !session_.checked_after();
+        const bool unchecked = session_.boat_is_right() && session_.over() && !session_.checked_after();
         add(unchecked ? unchecked_weighs : 0,
             "Do the checks that belong to the remedy before you hand the boat over.");
     }
@@ -152,10 +153,16 @@ class Things {
     // What is always worth doing, so that there are three.
     void on_from_here() {
         const PracticeBoat& boat = session_.boat();
-        const Cause& cause = at(knowledge_.causes, boat.faults.front());
-        add(0.3, fmt::format("Read once more in the knowledge what {} shows, and why.", quoted(cause.name)));
-        const std::string part = cause.part == none ? "" : at(knowledge_.parts, cause.part).name;
-        add(0.2, "Keep it from fading: a quiz" + (part.empty() ? "." : " about " + quoted(part) + "."));
+        if (session_.over()) {
+            const Cause& cause = at(knowledge_.causes, boat.faults.front());
+            add(0.3,
+                fmt::format("Read once more in the knowledge what {} shows, and why.", quoted(cause.name)));
+            const std::string part = cause.part == none ? "" : at(knowledge_.parts, cause.part).name;
+            add(0.2, "Keep it from fading: a quiz" + (part.empty() ? "." : " about " + quoted(part) + "."));
+        } else {
+            add(0.3, "Bring this boat to its end: what was wrong is told then.");
+            add(0.2, "Keep what you know from fading: a quiz.");
+        }
         const bool well = session_.boat_is_right() && session_.hints().empty() &&
                           marks_.avoidable <= share_well_done * marks_.expected;
         const int next = std::min(most_level, boat.level + (well ? 1 : 0));

@@ -60,6 +60,8 @@ class Session {
 
     enum class Phase { working, cured, ended };
     Phase phase() const { return phase_; }
+    // Handed over or given up: only then may anything be told that rests on what is wrong.
+    bool over() const { return phase_ == Phase::ended; }
     bool gave_up() const { return gave_up_; }
     bool checked_after() const { return checked_after_; }
     bool boat_is_right() const { return right_; }

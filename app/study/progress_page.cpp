@@ -89,8 +89,8 @@ std::string boat_line(const practice::RecordedBoat& boat) {
                                          boat.begun.level, boat.at.substr(0, 10));
     if (!boat.ended) return name + "not finished";
     const std::string saved = boat.ended->avoidable > 0
-                                  ? minutes_text(boat.ended->avoidable) + " could have been saved"
-                                  : "nothing could have been saved";
+                                  ? "better steps save " + minutes_text(boat.ended->avoidable) + " on average"
+                                  : "no better steps on average";
     return fmt::format("{}{} after {}; {}", name, boat.ended->cured ? "right" : "help called",
                        minutes_text(boat.ended->minutes), saved);
 }

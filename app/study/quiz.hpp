@@ -52,6 +52,7 @@ struct ItemCounts {
     int made = 0;
     int statements = 0;  // of those made
 };
-ItemCounts count_items(const Portraits& portraits, std::uint64_t seed);
+// `askable`: as of askable_stems().
+ItemCounts count_items(const Portraits& portraits, const std::vector<Stem>& askable);
 
 }  // namespace hardover::study

@@ -61,8 +61,8 @@ int run_learner_add(Context& context, const std::string& name) {
     const auto added = add_learner(store.value(), name, utc_now());
     if (!added) return refuse(context, added.error());
     const std::string& clean = added.value().name;
-    say_wrapped(context.streams.out,
-                "Learner " + clean + " is added. Start with: hardover quiz --learner '" + clean + "'");
+    context.streams.out << "Learner " << clean << " is added. Start with: hardover quiz --learner "
+                        << shell_word(clean) << "\n";
     return 0;
 }
 
@@ -130,7 +130,8 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
         if (!state) return refuse(context, state.error());
         everyone.push_back(std::move(state.value()));
     }
-    const LearnerSummary summary = summarise(Portraits(knowledge.value()), everyone, who, study_day());
+    const std::vector<Stem> askable = *askable_stems(Portraits(knowledge.value()), mastery_seed);
+    const LearnerSummary summary = summarise(knowledge.value(), askable, everyone, who, study_day());
     if (json) {
         const ordered_json page = {{"name", name},
                                    {"due", summary.due},

@@ -1,5 +1,5 @@
 // `hardover practice ...`: practice boats by hand or through a pipe, their debriefs, and figures on the
-// marks.
+// marks and the items.
 #include <fmt/format.h>
 
 #include <ctime>
@@ -10,8 +10,10 @@
 #include "app/jobs/json.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_figures.hpp"
+#include "app/terminal/item_counts.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/practice_run.hpp"
+#include "app/terminal/words.hpp"
 
 namespace hardover {
 
@@ -67,7 +69,7 @@ int play(Context& context, const PreparedKnowledge& prepared, const PracticeRequ
     if (!ran) return refuse(context, ran.error());
     const bool ended = run.session().phase() == Session::Phase::ended;
     if (!ended && record != nullptr) {
-        out << "Kept. Go on with: hardover practice --learner " << request.learner << "\n";
+        out << "Kept. Go on with: hardover practice --learner " << shell_word(request.learner) << "\n";
         return 0;
     }
     const Debrief told = debrief(run.session(), mark(run.session()), units_in_use(context));
@@ -195,6 +197,7 @@ int run_practice_figures(Context& context, int boats, bool json) {
     if (!knowledge) return refuse(context, knowledge.error());
     FiguresWish wish;
     wish.boats = boats;
+    const ItemCounts counts = counted_items(knowledge.value(), 0);
     const PracticeFigures figures = practice_figures(PreparedKnowledge(knowledge.value()), wish);
     std::ostream& out = context.streams.out;
     if (json) {
@@ -203,16 +206,21 @@ int run_practice_figures(Context& context, int boats, bool json) {
         for (const LevelFigures& level : figures.levels) {
             all["levels"].push_back({{"level", level.level}, {"players", json_of(level.players)}});
         }
+        all["items"] = json_of(counts);
         out << json_text(all) << "\n";
         return 0;
     }
-    out << fmt::format(
-        "Three players on the same {} practice boats, the levels in turn. Minutes a boat.\n"
-        "'of expect': minutes over those that the best way was expected to take at the start. 'of expert': "
-        "over\nthe expert's on the same boats. Minutes spent - expected = avoidable (the mark) + luck. "
-        "'idle': "
-        "questions\nthat could not have told anything.\n",
-        figures.boats);
+    say_wrapped(
+        out, fmt::format("Three players on the same {} practice boats, the levels in turn. Minutes a boat.",
+                         figures.boats));
+    for (const char* line : {"'of expect': minutes over those that the best way takes on average, as "
+                             "expected at the start: over "
+                             "boats of every level with the same complaint, history and rig.",
+                             "'of expert': minutes over the expert's on the same boats.",
+                             "Minutes spent - expected = avoidable (the mark) + luck.",
+                             "'idle': questions that could not have changed what was done next."}) {
+        say_wrapped(out, line, 2);
+    }
     print_players(out, "All levels", figures.players);
     for (const LevelFigures& level : figures.levels) {
         print_players(out, fmt::format("Level {}", level.level), level.players);
@@ -224,6 +232,8 @@ int run_practice_figures(Context& context, int boats, bool json) {
         out << fmt::format("{}: marked behind the expert or level on {} of {} boats.\n",
                            figures.players[p].name, figures.players[p].behind_expert, figures.boats);
     }
+    out << "\nThe items of the quiz\n";
+    print_item_counts(out, counts);
     return 0;
 }
 

@@ -85,7 +85,7 @@ PracticeRun::Flow PracticeRun::take_line(const std::string& line) {
     } else if (word == "sheets" || word == "sheet") {
         print_sheets();
     } else if (word == "call") {
-        do_work(GaveUp{});
+        call_for_help();
     } else if (word == "done") {
         hand_over();
     } else {
@@ -174,9 +174,17 @@ void PracticeRun::list_causes(const std::string& words) {
 }
 
 void PracticeRun::suspect(const std::string& rest, bool for_good) {
+    if (const std::string odd = odd_sureness(rest); !odd.empty()) {
+        say(fmt::format("How sure you are is a whole number from 0 to 100, and {} is none.", odd));
+        return;
+    }
     const auto [words, sure] = split_sureness(rest);
-    const std::vector<NamedItem> found =
-        words.empty() ? std::vector<NamedItem>{} : matching(page_.causes, words);
+    if (words.empty()) {
+        say(fmt::format("Say which cause: {} HOSE 60. List them with: causes",
+                        for_good ? "name" : "suspect"));
+        return;
+    }
+    const std::vector<NamedItem> found = matching(page_.causes, words);
     if (found.size() == 1) {
         say_cause(found.front().id, for_good, sure);
         return;
@@ -273,6 +281,20 @@ void PracticeRun::hand_over() {
         checked = !trimmed(*line).empty() && lower(trimmed(*line)).front() == 'y';
     }
     keep(HandedOver{checked});
+}
+
+// What counts for a class is not ended by a slip of the finger.
+void PracticeRun::call_for_help() {
+    if (session_.begun().of_a_set && !session_.boat_is_right()) {
+        const std::optional<std::string> line =
+            read_line("Calling for help ends this boat, and it counts as it is. Call? yes or no: ");
+        if (!line) return;
+        if (trimmed(*line).empty() || lower(trimmed(*line)).front() != 'y') {
+            say("No help was called.");
+            return;
+        }
+    }
+    do_work(GaveUp{});
 }
 
 void PracticeRun::do_work(PracticeEvent event) {

@@ -65,6 +65,7 @@ class PracticeRun : Dialogue {
     void fix(const std::string& words);
     void hint(const std::string& rest);
     void hand_over();
+    void call_for_help();
     // By value: the page it may come from is made anew meanwhile.
     void do_work(study::practice::PracticeEvent event);
     // False: the input ended.

@@ -38,12 +38,18 @@ std::pair<std::string, std::optional<double>> split_sureness(const std::string& 
     const std::size_t space = rest.find_last_of(" @");
     const std::string last = space == std::string::npos ? rest : rest.substr(space + 1);
     const bool number = !last.empty() && all_digits(last);
-    if (!number || last.size() > 3 || std::stoi(last) > 100 || space == std::string::npos) {
-        return {trimmed(rest), std::nullopt};
-    }
-    std::string words = rest.substr(0, space);
+    if (!number || last.size() > 3 || std::stoi(last) > 100) return {trimmed(rest), std::nullopt};
+    std::string words = space == std::string::npos ? "" : rest.substr(0, space);
     while (!words.empty() && (words.back() == '@' || words.back() == ' ')) words.pop_back();
     return {trimmed(words), std::stoi(last) / 100.0};
+}
+
+std::string odd_sureness(const std::string& rest) {
+    const std::string text = trimmed(rest);
+    const std::string last = text.substr(text.find_last_of(" @") + 1);
+    const bool number = last.find_first_of("0123456789") != std::string::npos &&
+                        last.find_first_not_of("0123456789+-.,%") == std::string::npos;
+    return number && !split_sureness(last).second ? last : "";
 }
 
 std::size_t list_number(std::string typed) {

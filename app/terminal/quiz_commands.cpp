@@ -11,35 +11,14 @@
 #include "app/reports/job_report.hpp"
 #include "app/study/quiz_in_hand.hpp"
 #include "app/terminal/context.hpp"
+#include "app/terminal/item_counts.hpp"
 #include "app/terminal/known_learner.hpp"
 #include "app/terminal/quiz_run.hpp"
 #include "app/terminal/words.hpp"
 
 namespace hardover {
 
-namespace {
-
 using namespace study;
-using nlohmann::ordered_json;
-
-ordered_json json_of(const std::vector<ItemFigure>& figures) {
-    ordered_json list = ordered_json::array();
-    for (const ItemFigure& figure : figures) {
-        list.push_back(
-            {{"id", figure.id}, {"name", figure.name}, {"listed", figure.listed}, {"items", figure.made}});
-    }
-    return list;
-}
-
-void print_figures(Context& context, const std::string& title, const std::vector<ItemFigure>& figures) {
-    context.streams.out << "\n" << title << "\n";
-    for (const ItemFigure& figure : figures) {
-        context.streams.out << fmt::format("  {:<44} {:>6} of {:>5}\n", figure.name, figure.made,
-                                           figure.listed);
-    }
-}
-
-}  // namespace
 
 int run_quiz(Context& context, const QuizRequest& request) {
     const Result<Knowledge> knowledge = load_knowledge(context);
@@ -74,9 +53,10 @@ int run_quiz(Context& context, const QuizRequest& request) {
                 });
     const Result<bool> ran = run.run(run.quiz().opening() + " ");
     if (!ran) return refuse(context, ran.error());
-    say_wrapped(context.streams.out,
-                store ? "Kept for " + learner.name + ". See: hardover learner show " + learner.name
-                      : "Nothing is kept without a learner: hardover quiz --learner NAME");
+    context.streams.out << (store ? "Kept for " + learner.name + ". See: hardover learner show " +
+                                        shell_word(learner.name)
+                                  : "Nothing is kept without a learner: hardover quiz --learner NAME")
+                        << "\n";
     return 0;
 }
 
@@ -92,24 +72,12 @@ int run_quiz_topics(Context& context) {
 int run_quiz_figures(Context& context, unsigned seed, bool json) {
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    const ItemCounts counts = count_items(Portraits(knowledge.value()), seed);
+    const ItemCounts counts = counted_items(knowledge.value(), seed);
     if (json) {
-        const ordered_json figures = {{"items", counts.made},
-                                      {"listed", counts.listed},
-                                      {"statements", counts.statements},
-                                      {"by_form", json_of(counts.by_form)},
-                                      {"by_complaint", json_of(counts.by_complaint)},
-                                      {"by_part", json_of(counts.by_part)}};
-        context.streams.out << json_text(figures) << "\n";
-        return 0;
+        context.streams.out << json_text(json_of(counts)) << "\n";
+    } else {
+        print_item_counts(context.streams.out, counts);
     }
-    say_wrapped(context.streams.out,
-                fmt::format("{} items on {} statements (of {} that may be asked; the others would not be "
-                            "fair). A figure counts once, whatever its numbers.",
-                            counts.made, counts.statements, counts.listed));
-    print_figures(context, "By form", counts.by_form);
-    print_figures(context, "By complaint (an item may belong to several)", counts.by_complaint);
-    print_figures(context, "By part", counts.by_part);
     return 0;
 }
 

@@ -39,7 +39,7 @@ void QuizRun::print_item() {
     out_ << "\n";
     say(fmt::format("{} of {} · {}", quiz_.number(), quiz_.count(), text.heading));
     for (const std::string& line : text.given) say("  " + line, 4);
-    say(text.question + " " + text.how);
+    say(text.how.empty() ? text.question : text.question + " " + text.how);
     for (const std::string& option : text.options) say("  " + option, 5);
 }
 

@@ -291,7 +291,8 @@ void add_practice(CLI::App& app, Wish& wish) {
     practice->add_subcommand("levels", "What each level is")->callback([&wish] {
         wish.run = [](Context& context) { return run_practice_levels(context); };
     });
-    CLI::App* figures = practice->add_subcommand("figures", "Do the marks tell good work from bad?");
+    CLI::App* figures = practice->add_subcommand(
+        "figures", "Do the marks tell good work from bad? With the figures on the items");
     CLI::Option* boats = figures->add_option("--boats", wish.boats, "How many boats (2000)");
     boats->check(CLI::Range(1, 100000));
     figures->add_flag("--json", wish.json, "Print JSON");

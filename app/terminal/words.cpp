@@ -1,6 +1,7 @@
 #include "app/terminal/words.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 #include "app/reports/job_report.hpp"
 
@@ -33,6 +34,16 @@ std::optional<std::string> chosen_id(const std::string& typed, const std::vector
 bool means_cannot_tell(const std::string& typed) {
     static const std::vector<std::string> words = {"?", "can't tell", "cannot tell", "cannot_tell", "c"};
     return std::find(words.begin(), words.end(), trimmed(typed)) != words.end();
+}
+
+std::string shell_word(const std::string& text) {
+    const auto plain = [](unsigned char c) {
+        return std::isalnum(c) != 0 || c == '_' || c == '-' || c == '.' || c == '/';
+    };
+    if (!text.empty() && text.front() != '-' && std::all_of(text.begin(), text.end(), plain)) return text;
+    std::string word = "'";
+    for (const char c : text) word += c == '\'' ? "'\\''" : std::string(1, c);
+    return word + "'";
 }
 
 std::string joined(const std::vector<std::string>& texts, const std::string& between) {

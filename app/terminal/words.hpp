@@ -26,6 +26,9 @@ bool means_cannot_tell(const std::string& typed);
 
 std::string joined(const std::vector<std::string>& texts, const std::string& between);
 
+// One word of a command, so that it can be pasted into a shell: "A07", "'Zoë B.'".
+std::string shell_word(const std::string& text);
+
 // As wrapped(), but keeps the blanks the text starts with; further lines start with `hang` spaces.
 std::string wrapped_keeping_indent(const std::string& text, int width, int hang);
 

@@ -123,12 +123,10 @@ struct ChooseLook {
 struct KeepStill {
     bool still = false;  // nothing moves by itself
 };
-struct BackUp {};
 struct OpenFolder {  // of the records
     std::string path;
 };
-using SettingsAction =
-    std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, KeepStill, BackUp, OpenFolder>;
+using SettingsAction = std::variant<SetShop, SetRate, ChooseLook, ChooseTextSize, KeepStill, OpenFolder>;
 
 // Every place has a variant of its own here, so that its actions are applied in a file of their own.
 using Action = std::variant<GoTo, GoBack, ListPlaces, SwitchKeyList, OpenJob, StartJob, SearchBench,

@@ -4,6 +4,7 @@
 #include "app/window/screens/bench.hpp"
 #include "app/window/screens/boat/boat.hpp"
 #include "app/window/screens/class/class.hpp"
+#include "app/window/screens/held.hpp"
 #include "app/window/screens/job.hpp"
 #include "app/window/screens/knowledge.hpp"
 #include "app/window/screens/project/project.hpp"
@@ -90,13 +91,16 @@ float text_scale(const AppState& state, float content_scale, ImVec2 size) {
 std::optional<Action> draw_app(Kit& kit, AppState& state) {
     const bool projecting = is_projecting(state) && state.listed == Listed::nothing;
     if (projecting) {
+        const std::optional<Action> held = draw_held(kit, state);
         std::optional<Action> action =
             draw_project(kit, state.project, state.project_view, state.preferences.still);
+        if (held) action = held;
         if (const auto key = key_for_everywhere(kit)) action = key;
         return action;
     }
     const RailLook look{state.place, state.job.has_value()};
     const std::optional<Action> rail = draw_rail(kit, look);
+    const std::optional<Action> held = draw_held(kit, state);
     std::optional<Action> action;
     if (state.listed == Listed::keys) {
         action = draw_key_list(kit, look);
@@ -106,6 +110,7 @@ std::optional<Action> draw_app(Kit& kit, AppState& state) {
         action = draw_place(kit, state);
     }
     if (rail) action = rail;
+    if (held) action = held;
     if (const auto key = key_for_everywhere(kit)) action = key;
     return action;
 }

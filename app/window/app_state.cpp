@@ -2,6 +2,7 @@
 #include "app/window/app_state.hpp"
 #include "app/window/class_desk.hpp"
 #include "app/window/records_desk.hpp"
+#include "app/window/records_held.hpp"
 
 #include <algorithm>
 
@@ -160,6 +161,7 @@ bool take_in_background(AppState& state) {
     state.study.note_progress();
     state.classes->note_progress();
     state.records->note_progress();
+    if (work_that_holds(state) == nullptr) state.held_up.clear();
     return any;
 }
 
@@ -172,6 +174,7 @@ void show_boat(AppState& state) {
 }
 
 void carry_out(AppState& state, const Action& action) {
+    if (held_up(state, action)) return;
     const bool by_itself =
         std::holds_alternative<ReloadKnowledge>(action) || std::holds_alternative<ReadJobState>(action);
     if (!by_itself) state.view.notice = state.bench_view.notice = "";

@@ -81,6 +81,7 @@ struct AppState {
     ProjectView project_view;
     std::shared_ptr<ClassDesk> classes;
     std::shared_ptr<RecordsDesk> records;
+    std::string held_up;  // something was refused while work beside the window has the records to itself
 };
 
 // Long work is done beside the window from now on. `background` must end before the state.

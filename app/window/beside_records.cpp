@@ -5,25 +5,30 @@
 namespace hardover::window {
 
 void BesideRecords::start(const std::string& path, const About& about, Work work) {
+    start_unopened(about,
+                   [this, path, at = about.at, damaged_rows = about.damaged_rows, work = std::move(work)](
+                       const Watched& watched, const std::atomic<bool>& stop) -> Background::Outcome {
+                       auto store = damaged_rows ? Store::open_to_mend(path) : Store::open(path);
+                       if (!store) return [this, at, error = store.error()] { refused_(at, error); };
+                       Background::Outcome outcome = work({store.value(), watched, stop});
+                       return [this, outcome = std::move(outcome), wrote = store.value().has_written()] {
+                           wrote_ = wrote_ || wrote;
+                           outcome();
+                       };
+                   });
+}
+
+void BesideRecords::start_unopened(const About& about, Unopened work) {
     if (shown_) return;  // one after the other; its buttons are off meanwhile
-    shown_ = WorkShown{about.at, about.what, "", 0, about.can_stop, about.in_percent};
+    shown_ = WorkShown{about.at, about.what, "", 0, about.can_stop, about.in_percent, about.holds};
     stop_ = std::make_shared<std::atomic<bool>>(false);
-    const auto on_thread = [this, at = about.at, damaged_rows = about.damaged_rows, stop = stop_, path,
+    const auto on_thread = [this, stop = stop_,
                             work = std::move(work)](Background::Watch& watch) -> Background::Outcome {
-        auto store = damaged_rows ? Store::open_to_mend(path) : Store::open(path);
-        if (!store) {
-            return [this, at, error = store.error()] {
-                shown_.reset();
-                refused_(at, error);
-            };
-        }
         const Watched watched = [&watch, &stop](std::size_t done, std::size_t of) {
             return watch.go_on(done, of) && !*stop;
         };
-        Background::Outcome outcome = work({store.value(), watched, *stop});
-        return [this, outcome = std::move(outcome), wrote = store.value().has_written()] {
+        return [this, outcome = work(watched, *stop)] {
             shown_.reset();
-            wrote_ = wrote_ || wrote;
             outcome();
         };
     };

@@ -23,6 +23,7 @@ struct WorkShown {
     double share = 0;      // that is done
     bool can_stop = true;
     bool in_percent = false;
+    bool holds = false;  // nothing else can be written to the records meanwhile
 };
 
 class BesideRecords {
@@ -34,12 +35,16 @@ class BesideRecords {
         const std::atomic<bool>& stop;  // it was stopped: what it came to is nothing to be shown
     };
     using Work = std::function<Background::Outcome(const Beside&)>;
+    // The same without a connection: it opens what it needs itself.
+    using Unopened =
+        std::function<Background::Outcome(const Watched& watched, const std::atomic<bool>& stop)>;
     struct About {
         std::string at;
         std::string what;
         bool can_stop = true;
         bool in_percent = false;    // its steps are nothing a person could count
         bool damaged_rows = false;  // the work can do with rows that are not as they were written
+        bool holds = false;         // nothing else may be written to the records meanwhile
     };
     // Carried out on the window's thread when the records cannot be opened for the work.
     using Refused = std::function<void(const std::string& at, const Error& error)>;
@@ -52,6 +57,7 @@ class BesideRecords {
     void work_in(Background& background) { background_ = &background; }
     // Does nothing while other work of this place is being done.
     void start(const std::string& path, const About& about, Work work);
+    void start_unopened(const About& about, Unopened work);
     // Lets the step in hand end; what was not done yet stays undone.
     void stop();
     // Its outcome will never be carried out.

@@ -116,6 +116,7 @@ class Kit {
     // What the place in hand may use: the window, or what the rail leaves of it.
     Box screen() const { return screen_; }
     void leave_room_for_rail(float width_px);
+    void leave_room_at_top(float height_px);
     // A box of a layout, in dp from the corner of screen(), in pixels.
     Box placed(const Box& dp) const;
 

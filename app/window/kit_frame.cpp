@@ -41,6 +41,10 @@ void Kit::leave_room_for_rail(float width_px) {
     screen_ = {screen_.x + width_px, screen_.y, screen_.w - width_px, screen_.h};
 }
 
+void Kit::leave_room_at_top(float height_px) {
+    screen_ = {screen_.x, screen_.y + height_px, screen_.w, screen_.h - height_px};
+}
+
 Box Kit::placed(const Box& dp) const {
     const Box box = dp.scaled(theme_.scale());
     return {screen_.x + box.x, screen_.y + box.y, box.w, box.h};

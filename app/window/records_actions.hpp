@@ -3,6 +3,7 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "app/records/store.hpp"
 
@@ -30,6 +31,11 @@ struct ImportJobs {
     std::string path;
 };
 struct CheckRecords {};
+// Rows that are not as they were written are brought back from their checksum or a backup.
+struct MendRecords {
+    bool as_it_reads = false;  // what cannot be brought back counts as it reads now
+};
+struct BackUpRecords {};
 struct RestoreBackup {
     std::string path;
     bool sure = false;
@@ -37,12 +43,14 @@ struct RestoreBackup {
 struct KeepBackups {
     int count = 0;
 };
+struct StopRecordsWork {};  // long work that is being done
 // Files let fall on the window.
 struct DropFiles {
     std::vector<std::string> paths;
 };
 
-using RecordsAction = std::variant<FindJobs, ShowEarlierJobs, AttachPhoto, OpenPhoto, ExportJobs, ImportJobs,
-                                   CheckRecords, RestoreBackup, KeepBackups, DropFiles>;
+using RecordsAction =
+    std::variant<FindJobs, ShowEarlierJobs, AttachPhoto, OpenPhoto, ExportJobs, ImportJobs, CheckRecords,
+                 MendRecords, BackUpRecords, RestoreBackup, KeepBackups, StopRecordsWork, DropFiles>;
 
 }  // namespace hardover::window

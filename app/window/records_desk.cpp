@@ -80,16 +80,8 @@ void RecordsDesk::apply(AppState& state, const OpenPhoto& open) {
 
 // Pressed twice: once to see what will happen, once to do it.
 void RecordsDesk::apply(AppState& state, const RestoreBackup& restore) {
-    if (!restore.sure) {
-        view.restoring = restore.path;
-        return;
-    }
-    view.restoring.clear();
-    const auto restored = restore_records(state.store.path(), restore.path, state.now());
-    if (!restored) return refused("restore", restored.error());
-    state.job.reset();
-    read_anew(state);
-    done("restore", restored.value());
+    view.restoring = restore.sure ? "" : restore.path;
+    if (restore.sure) put_back(state, restore.path);
 }
 
 void RecordsDesk::apply(AppState& state, const KeepBackups& keep) {

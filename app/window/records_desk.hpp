@@ -41,22 +41,13 @@ struct RecordsPage {
     std::optional<WorkShown> working;  // long work that is being done
 };
 
-// What becomes of rows that are not as they were written, when the records are looked through.
-enum class Mending {
-    none,        // they are told
-    bring_back,  // from their checksum or a backup
-    as_it_reads  // what cannot be brought back counts as it reads now
-};
-
 class RecordsDesk {
   public:
     // What is being typed. Nothing here is on record.
     struct View {
         std::string words, boat, state;
         std::string photo_path, caption, import_path;
-        std::string restoring;            // the backup that was pressed once
-        Mending mending = Mending::none;  // what the next look through the records is for
-        bool stop = false;                // the work in hand is not wanted any more
+        std::string restoring;  // the backup that was pressed once
         bool find_open = false, photos_open = false, exchange_open = false;
     };
     View view;
@@ -64,8 +55,8 @@ class RecordsDesk {
 
     // Long work is done beside the window from now on; without it, at once.
     void work_in(Background& background) { beside_.work_in(background); }
-    // Between two frames: how far it has come, or that it is to stop.
-    void note_progress();
+    // Between two frames: how far it has come.
+    void note_progress() { beside_.note_progress(); }
     // Long work has written to the records by a connection of its own.
     bool wrote_beside() const { return beside_.wrote(); }
 
@@ -78,16 +69,18 @@ class RecordsDesk {
     void apply(AppState& state, const ExportJobs& exporting);
     void apply(AppState& state, const ImportJobs& import);
     void apply(AppState& state, const CheckRecords& check);
+    void apply(AppState& state, const MendRecords& mend);
+    void apply(AppState& state, const BackUpRecords& back_up);
     void apply(AppState& state, const RestoreBackup& restore);
     void apply(AppState& state, const KeepBackups& keep);
+    void apply(AppState& state, const StopRecordsWork& stop);
     void apply(AppState& state, const DropFiles& drop);
 
   private:
     void read_anew(AppState& state);
     void refused(const std::string& at, const Error& error);
     void done(const std::string& at, const std::vector<std::string>& lines, const std::string& folder = "");
-    void look_through(AppState& state);
-    void mend(AppState& state, bool as_it_reads);
+    void put_back(AppState& state, const std::string& backup);
     // What long work comes to: carried out on the window's thread.
     Background::Outcome refusal(const std::string& at, const Error& error);
     Background::Outcome stopped(const std::string& at, const std::string& text);

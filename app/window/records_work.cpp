@@ -1,11 +1,12 @@
 // Long work on the records, beside the window: jobs written to a file and taken in, a look through
-// everything, and mending.
+// everything, mending, a backup and the way back to one.
 #include <fmt/format.h>
 
 #include <filesystem>
 #include <utility>
 
 #include "app/jobs/job_file.hpp"
+#include "app/jobs/records_care.hpp"
 #include "app/jobs/records_mend.hpp"
 #include "app/jobs/records_merge.hpp"
 #include "app/window/app_state.hpp"
@@ -56,9 +57,8 @@ Background::Outcome RecordsDesk::stopped(const std::string& at, const std::strin
     return [this, at, text] { page.told = {at, {text}, false, true, ""}; };
 }
 
-void RecordsDesk::note_progress() {
-    if (std::exchange(view.stop, false)) beside_.stop();
-    beside_.note_progress();
+void RecordsDesk::apply(AppState&, const StopRecordsWork&) {
+    beside_.stop();
 }
 
 void RecordsDesk::apply(AppState& state, const ExportJobs& exporting) {
@@ -83,7 +83,7 @@ void RecordsDesk::apply(AppState& state, const ExportJobs& exporting) {
 }
 
 void RecordsDesk::apply(AppState& state, const ImportJobs& import) {
-    beside_.start(state.store.path(), {.at = "import", .what = "Taking in the jobs"},
+    beside_.start(state.store.path(), {.at = "import", .what = "Taking in the jobs", .holds = true},
                   [this, &state, path = import.path,
                    prepared = state.prepared](const Beside& beside) -> Background::Outcome {
                       const bool jobs = std::filesystem::path(path).extension() == ".json";
@@ -100,12 +100,6 @@ void RecordsDesk::apply(AppState& state, const ImportJobs& import) {
 }
 
 void RecordsDesk::apply(AppState& state, const CheckRecords&) {
-    const Mending mending = std::exchange(view.mending, Mending::none);
-    if (mending == Mending::none) return look_through(state);
-    mend(state, mending == Mending::as_it_reads);
-}
-
-void RecordsDesk::look_through(AppState& state) {
     page.checked.reset();
     page.mend_as_it_reads = false;
     const BesideRecords::About about{
@@ -123,9 +117,9 @@ void RecordsDesk::look_through(AppState& state) {
 }
 
 // The job in hand is read anew: some of its events may have been brought back.
-void RecordsDesk::mend(AppState& state, bool as_it_reads) {
+void RecordsDesk::apply(AppState& state, const MendRecords& wish) {
     const BesideRecords::About about{
-        .at = "mend", .what = "Mending the records", .can_stop = false, .damaged_rows = true};
+        .at = "mend", .what = "Mending the records", .can_stop = false, .damaged_rows = true, .holds = true};
     const auto read_job = [&state] {
         if (!state.job) return;
         Result<Job> job = load_job(state.store, state.prepared, state.job->number);
@@ -134,7 +128,7 @@ void RecordsDesk::mend(AppState& state, bool as_it_reads) {
         show_job(state);
     };
     beside_.start(state.store.path(), about,
-                  [this, &state, read_job, as_it_reads, now = state.now(),
+                  [this, &state, read_job, as_it_reads = wish.as_it_reads, now = state.now(),
                    prepared = state.prepared](const Beside& beside) -> Background::Outcome {
                       const auto mended = mend_records(beside.store, prepared.knowledge(), as_it_reads, now);
                       if (!mended) return refusal("mend", mended.error());
@@ -146,6 +140,42 @@ void RecordsDesk::mend(AppState& state, bool as_it_reads) {
                           done("mend", mended.lines);
                       };
                   });
+}
+
+void RecordsDesk::apply(AppState& state, const BackUpRecords&) {
+    SettingsView& told = state.settings_view;
+    told.backup.clear();
+    told.backup_trouble.clear();
+    beside_.start(state.store.path(), {.at = "backup", .what = "Making a backup", .in_percent = true},
+                  [this, &state, &told, now = state.now()](const Beside& beside) -> Background::Outcome {
+                      const auto made = back_up(beside.store, "", now, beside.watched);
+                      if (!made && beside.stop) return stopped("backup", "Stopped. No backup was made.");
+                      return [this, &state, &told, made] {
+                          told.backup = made ? made.value().backup.path : "";
+                          told.backup_trouble = made ? "" : made.error().text();
+                          show(state);
+                      };
+                  });
+}
+
+// Opened anew afterwards: where the records were damaged, another file stands in their place.
+void RecordsDesk::put_back(AppState& state, const std::string& backup) {
+    const BesideRecords::About about{
+        .at = "restore", .what = "Going back to a backup", .in_percent = true, .holds = true};
+    beside_.start_unopened(about,
+                           [this, &state, path = state.store.path(), backup, now = state.now()](
+                               const Watched& watched, const std::atomic<bool>& stop) -> Background::Outcome {
+                               const auto restored = restore_records(path, backup, now, watched);
+                               if (!restored && stop)
+                                   return stopped("restore", "Stopped. The records are as they were.");
+                               if (!restored) return refusal("restore", restored.error());
+                               return [this, &state, path, lines = restored.value()] {
+                                   if (auto again = Store::open(path)) state.store = std::move(again.value());
+                                   state.job.reset();
+                                   read_anew(state);
+                                   done("restore", lines);
+                               };
+                           });
 }
 
 }  // namespace hardover::window

@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include "app/jobs/records_care.hpp"
 #include "app/window/app_state.hpp"
 #include "app/window/records_desk.hpp"
 #include "app/window/settings_page.hpp"
@@ -54,12 +53,6 @@ struct Apply {
     void operator()(const ChooseTextSize& action) const {
         state.preferences.text_percent = std::clamp(action.percent, least_text, most_text);
     }
-    void operator()(const BackUp&) const {
-        const Result<BackupMade> made = back_up(state.store, "", state.now());
-        state.settings_view.backup = made ? made.value().backup.path : "";
-        state.settings_view.backup_trouble = made ? "" : made.error().text();
-        state.records->show(state);
-    }
     void operator()(const OpenFolder& action) const {
         if (!state.open_outside) return;
         const Result<void> opened = state.open_outside(action.path);
@@ -78,6 +71,8 @@ SettingsPage make_settings_page(const AppState& state) {
     page.uses = settled_choices(state.knowledge, "vessel_use", state.shop.vessel_use);
     page.records_file = state.store.path();
     page.records_folder = folder_of(page.records_file);
+    page.working = state.records->page.working;
+    if (state.records->page.told.at == "backup") page.backup_stopped = state.records->page.told.lines.front();
     return page;
 }
 

@@ -149,14 +149,22 @@ void StudyDesk::read_progress() {
         return;
     }
     work("Looking at what is known", StudyShowing::progress,
-         [this, prepared = prepared_, portraits = portraits_, everyone = std::move(everyone), who,
-          boats = kept.value()->boats(), day = study_day(now_())](Background::Watch&) {
+         [this, prepared = prepared_, portraits = portraits_, askable = askable_,
+          everyone = std::move(everyone), who, boats = kept.value()->boats(),
+          day = study_day(now_())](Background::Watch& watch) mutable -> Background::Outcome {
              const auto known = made_if_needed(portraits, prepared);
-             const ProgressPage page =
-                 make_progress_page(summarise(*known, everyone, who, day), everyone[who], boats, day);
-             return Background::Outcome([this, known, page] {
+             if (!askable) {
+                 askable = askable_stems(*known, mastery_seed, [&watch](std::size_t done, std::size_t of) {
+                     return watch.go_on(done, of);
+                 });
+             }
+             if (!askable) return {};
+             const LearnerSummary summary = summarise(prepared.knowledge(), *askable, everyone, who, day);
+             const ProgressPage page = make_progress_page(summary, everyone[who], boats, day);
+             return Background::Outcome([this, known, askable, page] {
                  page_.working.reset();
                  portraits_ = known;
+                 askable_ = askable;
                  page_.progress = page;
              });
          });

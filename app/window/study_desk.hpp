@@ -151,6 +151,7 @@ class StudyDesk {
     UnitSystem units_ = UnitSystem::us;  // the shop's
     LearnerNumber learner_ = 0;
     std::shared_ptr<const study::Portraits> portraits_;  // made when first needed
+    std::optional<std::vector<study::Stem>> askable_;    // found out when first needed
     std::optional<study::QuizInHand> quiz_;
     std::optional<practice::Session> session_;
     int boat_number_ = 0;  // in the learner's record

@@ -42,8 +42,15 @@ class Passes {
             for (int l = cause.first_link; l < cause.last_link; ++l) ++left_[problem.links[l].state];
         }
         steps_.reserve(order.causes.size());
+        kept_.swap(spare());
+        kept_.clear();
         kept_.reserve(static_cast<std::size_t>(order.table_entries));
     }
+    ~Passes() {
+        if (kept_.capacity() <= most_spared) kept_.swap(spare());
+    }
+    Passes(const Passes&) = delete;
+    Passes& operator=(const Passes&) = delete;
 
     void forward() {
         table_.assign(problem_.lane_weight, problem_.lane_weight + lanes);
@@ -69,6 +76,14 @@ class Passes {
     const Table& lanes_left() const { return table_; }
 
   private:
+    // Room for the tables kept, from one run to the next of a thread: having megabytes mapped and cleared
+    // anew takes as long as filling them.
+    static Table& spare() {
+        static thread_local Table room;
+        return room;
+    }
+    static constexpr std::size_t most_spared = 1 << 21;
+
     // A finding with evidence that no possible cause shows: stray or the unlisted gave it.
     void settle_without_causes(const State& state) {
         const double* start = problem_.start_of(state);
@@ -209,12 +224,7 @@ class Passes {
             let_cause_act(acted_, digits_[open_digit(link.state)].stride, problem_.states[link.state].levels,
                           &problem_.numbers[link.at]);
         }
-        for (std::size_t at = 0; at < table_.size(); at += lanes) {
-            for (std::size_t lane = 0; lane < lanes; ++lane) {
-                table_[at + lane] =
-                    cause.absent[lane] * table_[at + lane] + cause.present[lane] * acted_[at + lane];
-            }
-        }
+        mix(table_, acted_, cause.absent, cause.present);
         step.closed.from = closed_.size();
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const int state = problem_.links[l].state;
@@ -247,16 +257,20 @@ class Passes {
             look_back_through_cause(acted_, stride_then(step, link.state), problem_.states[link.state].levels,
                                     &problem_.numbers[link.at]);
         }
-        const double* before = &kept_[step.before.from];
+        const double in[lanes] = {cause.present[0], cause.present[1]};
+        const double out[lanes] = {cause.absent[0], cause.absent[1]};
+        const double* __restrict before = &kept_[step.before.from];
+        const double* __restrict acted = acted_.data();
+        double* __restrict now = back.data();
         double present[lanes] = {0, 0};  // by lane: two sums at a time
         double absent[lanes] = {0, 0};
         for (std::size_t at = 0; at < back.size(); at += lanes) {
             for (std::size_t lane = 0; lane < lanes; ++lane) {
-                const double with = cause.present[lane] * acted_[at + lane];
-                const double without = cause.absent[lane] * back[at + lane];
+                const double with = in[lane] * acted[at + lane];
+                const double without = out[lane] * now[at + lane];
                 present[lane] += before[at + lane] * with;
                 absent[lane] += before[at + lane] * without;
-                back[at + lane] = without + with;
+                now[at + lane] = without + with;
             }
         }
         for (std::size_t o = step.opened.to; o-- > step.opened.from;) unopen(opened_[o], back);

@@ -63,7 +63,7 @@ struct Order {
 Problem write_out(const FaultNetwork& network, const FaultCase& given);
 
 // Repeatedly takes the causes of the finding that opens fewest new ones; where that makes large tables, also
-// tries cause by cause and keeps the smaller tables.
+// tries cause by cause, in two ways, and keeps the smallest tables.
 Order elimination_order(const Problem& problem);
 
 // Forward and backward pass.

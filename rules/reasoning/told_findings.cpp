@@ -127,9 +127,11 @@ void DiagnosisCase::build_network(const Knowledge& knowledge,
     } else {
         auto network = std::make_shared<FaultNetwork>();
         network->findings = untouched->findings;
+        network->causes.reserve(knowledge.causes.size());
         build_nodes(*network, told);
         for (std::size_t i = 0; i < knowledge.causes.size(); ++i) {
             std::vector<FaultLink>& links = network->causes.emplace_back();
+            links.reserve(untouched->causes[i].size());
             for (const FaultLink& link : untouched->causes[i]) {
                 add_links(link, stages.put_right_at(static_cast<Index>(i)),
                           told[static_cast<std::size_t>(link.finding)], links);

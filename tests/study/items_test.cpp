@@ -8,6 +8,7 @@
 #include <cmath>
 #include <set>
 
+#include "app/study/item_text.hpp"
 #include "app/study/marking.hpp"
 #include "app/study/quiz.hpp"
 #include "study/study_support.hpp"
@@ -88,7 +89,7 @@ TEST_CASE("For every shipped cause there is a boat it can be on") {
 }
 
 TEST_CASE("At least 600 distinct items can be reached, of every form") {
-    const ItemCounts counts = count_items(portraits(), 1);
+    const ItemCounts counts = count_items(portraits(), askable());
     CHECK(counts.made >= 600);
     for (const ItemFigure& form : counts.by_form) {
         INFO(form.name);
@@ -292,6 +293,22 @@ TEST_CASE("A known slip in a figure is called by its name and is never marked ri
     }
 }
 
+TEST_CASE("No figure is asked for that stands among those given, in any units") {
+    for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+        for (const Stem& stem : list_stems(portraits())) {
+            if (stem.form != Form::figure) continue;
+            const auto item = make_item(portraits(), stem, 9, units);
+            if (!item) continue;
+            for (const std::string& line : item->given) {
+                const auto given = read_quantity(line.substr(line.find(": ") + 2), "");
+                if (!given || !(given.value().dimension == item->figure->unit.dimension)) continue;
+                INFO(stem.id << ": " << line << "; " << item->question);
+                CHECK(std::abs(given.value().value - item->figure->right) > 0.98 * item->figure->tolerance);
+            }
+        }
+    }
+}
+
 TEST_CASE(
     "A place on the drawing is right where the cause sits, and no part of the same system is a wrong one") {
     const std::vector<Item> items = items_of(Form::place, 40);
@@ -302,6 +319,7 @@ TEST_CASE(
         const Cause& cause = shipped().causes[item.stem.first];
         const auto places = parts_of_cause(shipped(), *item.drawing, cause.id);
         for (const Option& option : item.options) {
+            CHECK(option.drawn != "scale");  // the bar that is drawn beside the boat
             const drawing::Part* part = drawing::find_part(*item.drawing, option.drawn);
             REQUIRE(part != nullptr);
             const bool there = std::find(places.begin(), places.end(), part->id) != places.end();
@@ -329,4 +347,17 @@ TEST_CASE("A figure asked in a metric shop is drawn, shown and right in metric u
         metric += item->figure->unit.name == "mm" ? 1 : 0;
     }
     CHECK(metric >= 5);
+}
+
+TEST_CASE("How an item is to be answered is said once") {
+    for (const Form form : {Form::figure, Form::shows, Form::signs, Form::order}) {
+        for (const Item& item : items_of(form, 3)) {
+            const ItemText text = item_text(shipped(), item);
+            const std::string all = text.question + " " + text.how;
+            INFO(all);
+            CHECK(all.find("igure", all.find("igure") + 1) == std::string::npos);
+            CHECK(all.find("that apply", all.find("that apply") + 1) == std::string::npos);
+            CHECK((text.how.empty() == (form == Form::figure)));
+        }
+    }
 }

@@ -1,5 +1,6 @@
 // The marks of a practice boat: the split of the minutes is exact, the expert's way is marked as such, and
 // the bad ways are told from it.
+#include <algorithm>
 #include <cmath>
 
 #include "app/study/chance.hpp"
@@ -159,4 +160,112 @@ TEST_CASE("Marking tells how far it has come, and told to stop it gives nothing"
         CHECK_FALSE(stopped);
         CHECK(asked == last + 1);
     }
+}
+
+TEST_CASE("The debrief of a boat that is not done says nothing that rests on what is wrong with it") {
+    const auto boat = practice_boat(7, 1);
+    Session session = session_on(boat);
+    const std::string& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())].name;
+    const std::string& id = shipped().causes[static_cast<std::size_t>(boat->faults.front())].id;
+    const Index part = shipped().causes[static_cast<std::size_t>(boat->faults.front())].part;
+    REQUIRE(part != none);
+    const auto all_of = [](const Debrief& told) {
+        std::string all = told.truth + told.sureness;
+        for (const std::string& line : told.minutes) all += line;
+        for (const std::string& line : told.practise) all += line;
+        return all;
+    };
+    const Debrief untouched = debrief(session, mark(session));
+    CHECK(untouched.practise.size() == 3);
+    CHECK(all_of(untouched).find(fault) == std::string::npos);
+    CHECK(all_of(untouched).find(shipped().parts[static_cast<std::size_t>(part)].name) == std::string::npos);
+    CHECK(all_of(untouched).find("The expert took") == std::string::npos);
+    REQUIRE_OK(session.take(Suspected{id, 0.8}));
+    const Debrief open = debrief(session, mark(session));
+    CHECK(open.sureness.find("scored") == std::string::npos);
+    CHECK(all_of(open).find("You knew more") == std::string::npos);
+    CHECK(all_of(open).find("surer than") == std::string::npos);
+    const std::string json = debrief_json(session, open);
+    CHECK(json.find("\"expert\": null") != std::string::npos);
+    CHECK(json.find("\"brier\": null") != std::string::npos);
+
+    REQUIRE_OK(session.take(GaveUp{}));
+    const Debrief over = debrief(session, mark(session));
+    CHECK(all_of(over).find(fault) != std::string::npos);
+    CHECK(over.sureness.find("scored") != std::string::npos);
+    CHECK(debrief_json(session, over).find("\"expert\": null") == std::string::npos);
+}
+
+TEST_CASE("Proving the cause one has said is never idle; the same question without it may be") {
+    int changed_nothing = 0;
+    for (std::uint64_t seed = 1; seed <= 14; ++seed) {
+        const auto boat = practice_boat(seed, 1);
+        const std::string& id = shipped().causes[static_cast<std::size_t>(boat->faults.front())].id;
+        Session silent = session_on(boat);
+        if (!silent.take(Proved{id})) continue;  // some have no proof but their remedy
+        const Marks idle = marks_alone(silent);
+        if (idle.told_nothing == 0) continue;
+        INFO("seed " << seed << ", " << id);
+        const std::vector<DebriefStep> told = debrief(silent, idle).steps;
+        for (std::size_t i = 0; i < told.size(); ++i) {
+            if (!idle.work[i].told_nothing || idle.work[i].bits < tells_nothing_bits) continue;
+            // It moved the ranking, so it told something.
+            CHECK(told[i].verdict.find("Could not have changed what you did next") == 0);
+            ++changed_nothing;
+        }
+        Session said = session_on(boat);
+        REQUIRE_OK(said.take(Named{id, 0.6}));
+        REQUIRE_OK(said.take(Proved{id}));
+        const Marks marks = marks_alone(said);
+        check_split(marks);
+        CHECK(marks.told_nothing == 0);
+        CHECK(marks.avoidable == idle.avoidable);
+        for (const DebriefStep& step : debrief(said, marks).steps) {
+            CHECK(step.verdict.find("ould not have") == std::string::npos);
+        }
+    }
+    CHECK(changed_nothing > 0);
+}
+
+TEST_CASE("What steps cost is said to be on average, so that a quick boat does not contradict the expert") {
+    const auto boat = practice_boat(7, 1);
+    const Cause& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())];
+    Session quick = session_on(boat);
+    REQUIRE_OK(quick.take(Named{fault.id, 1}));
+    REQUIRE_OK(quick.take(Proved{fault.id}));
+    REQUIRE_OK(quick.take(Remedied{shipped().remedies[static_cast<std::size_t>(fault.remedy)].id}));
+    REQUIRE_OK(quick.take(HandedOver{true}));
+    const Marks marks = mark(quick);
+    REQUIRE(marks.avoidable > 0);
+    REQUIRE(marks.expert > marks.minutes + as_good_minutes);
+    const Debrief told = debrief(quick, marks);
+    CHECK(told.headline.find("On average over boats like it, better steps save") != std::string::npos);
+    CHECK(told.minutes[0].find("with the same complaint, history and rig, take ") != std::string::npos);
+    CHECK(told.minutes[1].find(" on average over such boats") != std::string::npos);
+    CHECK(told.minutes[2].find("Luck is this boat against such boats") != std::string::npos);
+    CHECK(told.minutes.back().find("best on average is not the shortest on every boat") != std::string::npos);
+}
+
+TEST_CASE("A debrief speaks only of habits that there was an occasion for") {
+    const auto names_of = [](const Session& session) {
+        std::vector<std::string> names;
+        for (const Habit& habit : debrief(session, marks_alone(session)).habits) names.push_back(habit.name);
+        return names;
+    };
+    const auto boat = practice_boat(7, 1);
+    Session session = session_on(boat);
+    CHECK(names_of(session).empty());
+    Session helped = session;
+    REQUIRE_OK(helped.take(GaveUp{}));
+    CHECK(names_of(helped).empty());
+    const Cause& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())];
+    REQUIRE_OK(session.take(Remedied{shipped().remedies[static_cast<std::size_t>(fault.remedy)].id}));
+    const auto before = names_of(session);
+    CHECK(std::find(before.begin(), before.end(), "Nothing good replaced") != before.end());
+    CHECK(std::find(before.begin(), before.end(), "Repair proved") == before.end());
+    CHECK(std::find(before.begin(), before.end(), "Every question mattered") == before.end());
+    REQUIRE_OK(session.take(HandedOver{false}));
+    const auto after = debrief(session, marks_alone(session)).habits;
+    CHECK(after.back().name == "Repair proved");
+    CHECK_FALSE(after.back().kept);
 }

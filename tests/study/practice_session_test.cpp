@@ -1,4 +1,6 @@
 // What an apprentice does on a practice boat: minutes, cautions, remedies, handing over, and replay.
+#include <algorithm>
+
 #include "app/study/practice_debrief.hpp"
 #include "app/study/practice_marks.hpp"
 #include "app/study/practice_page.hpp"
@@ -149,4 +151,68 @@ TEST_CASE("A suspicion is right when the fault is there, and is scored by Brier'
     CHECK_FALSE(session.statements()[1].right);
     CHECK(marks_alone(session).brier == Approx((0.01 + 0.81) / 2));  // learning.md section 4
     CHECK_FALSE(session.take(Suspected{shipped().causes[fault].id, 1.5}).ok());
+}
+
+TEST_CASE("The page of a boat of a class set does not show its seed, that of any other boat does") {
+    const auto boat = practice_boat(940923, 1);
+    Begun begun;
+    begun.seed = boat->seed;
+    begun.knowledge = shipped().fingerprint;
+    CHECK(make_page(Session(prepared(), boat, begun)).title.find("Practice boat 940923 · level 1") == 0);
+    begun.of_a_set = true;
+    CHECK(make_page(Session(prepared(), boat, begun)).title.find("Practice boat · level 1") == 0);
+}
+
+TEST_CASE("The yard's sheet says nothing of a rig that only another rig could have") {
+    int single = 0, cable = 0, twin = 0;
+    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+        const auto boat = practice_boat(seed, 2);
+        const Page page = make_page(session_on(boat));
+        const auto tells = [&](const std::string& field) {
+            const std::string& name =
+                shipped().rig_fields[static_cast<std::size_t>(find(shipped().rig_fields, field))].name;
+            return std::any_of(page.rig.begin(), page.rig.end(),
+                               [&](const SheetLine& line) { return line.name == name; });
+        };
+        INFO("seed " << seed);
+        const bool manual = boat->rig.helm == rig::Boat::Helm::manual_pump;
+        CHECK(tells("assist") == manual);
+        CHECK(tells("tie_bar") == (boat->rig.drives == 2));
+        CHECK(tells("drive_spacing") == (boat->rig.drives == 2));
+        CHECK(tells("drives"));
+        single += boat->rig.drives == 1 ? 1 : 0;
+        twin += boat->rig.drives == 2 ? 1 : 0;
+        cable += manual ? 0 : 1;
+    }
+    CHECK(single > 0);
+    CHECK(twin > 0);
+    CHECK(cable > 0);
+}
+
+TEST_CASE("Where the expert stops it says how far the first cause leads, and to put right what is proved") {
+    int stopped = 0;
+    for (std::uint64_t seed = 1; seed <= 8; ++seed) {
+        Session session = session_on(practice_boat(seed, 3), Guidance::half);
+        Page page = make_page(session);
+        for (int step = 0; step < 12 && page.led; ++step) {
+            REQUIRE_OK(session.take(page.led->event));
+            page = make_page(session);
+        }
+        if (page.help.empty()) continue;
+        const Assessment now = assess(prepared(), session.facts(), Detail{false, false});
+        const RankedCause& first = now.ranking.front();
+        INFO("seed " << seed << ": " << page.help.front() << " " << first.probability);
+        const bool stands_out = page.help.front().find("stands out") != std::string::npos;
+        CHECK(stands_out == (first.probability >= 0.5 && !first.proved));
+        ++stopped;
+    }
+    CHECK(stopped > 0);
+
+    const auto boat = practice_boat(7, 1);
+    Session proved = session_on(boat, Guidance::half);
+    REQUIRE_OK(proved.take(Proved{shipped().causes[static_cast<std::size_t>(boat->faults.front())].id}));
+    REQUIRE(proved.proof_of(boat->faults.front()) == Truth::yes);
+    const Page page = make_page(proved);
+    REQUIRE(page.help.size() == 1);
+    CHECK(page.help.front().find("is proved. Put it right.") != std::string::npos);
 }

@@ -57,7 +57,7 @@ TEST_CASE("Answers of about the same sureness stand together with how many of th
     CHECK(page.bands[1].name == "Sure: 79 in 100");
 }
 
-TEST_CASE("A boat that was not finished is told so, a finished one with what could have been saved") {
+TEST_CASE("A boat that was not finished is told so, a finished one with what better steps save") {
     practice::RecordedBoat open, done;
     open.at = done.at = "2026-11-25T15:03:13Z";
     done.begun.seed = 7;
@@ -67,7 +67,7 @@ TEST_CASE("A boat that was not finished is told so, a finished one with what cou
     const ProgressPage page = make_progress_page({}, {}, {open, done}, 100);
     REQUIRE(page.boats.size() == 2);
     CHECK(page.boats[0] ==
-          "Practice boat 7, level 1, begun 2026-11-25: right after 12 min; nothing could have been saved");
+          "Practice boat 7, level 1, begun 2026-11-25: right after 12 min; no better steps on average");
     CHECK(page.boats[1].find("not finished") != std::string::npos);
 }
 

@@ -93,6 +93,7 @@ TEST_CASE("Choices are taken by letter or number, and what cannot be read is ask
     CHECK(mark_answer(several, "ac").value().mark == 1);
     CHECK(mark_answer(several, "a").value().mark == 0.5);
     CHECK(mark_answer(several, "a b c d").value().mark == 0);
+    CHECK(mark_answer(several, "a b c d").value().why_not == "B) because D) because");
     Item order = choice_item(Form::order, {false, false, false});
     order.rules = {{2, 0, false}, {0, 1, false}};
     CHECK(mark_answer(order, "c a b").value().mark == 1);
@@ -244,9 +245,10 @@ TEST_CASE("Mastery counts by complaint and part, and an abler learner is rated a
     std::vector<LearnerState> everyone(2);
     everyone[0].take(review(1));
     everyone[1].take(review(0));
-    const LearnerSummary good = summarise(portraits(), everyone, 0, 100);
-    const LearnerSummary bad = summarise(portraits(), everyone, 1, 100);
+    const LearnerSummary good = summarise(shipped(), askable(), everyone, 0, 100);
+    const LearnerSummary bad = summarise(shipped(), askable(), everyone, 1, 100);
     CHECK(good.all.answers == 1);
+    CHECK(good.all.statements == count_items(portraits(), askable()).statements);
     CHECK(good.all.right == 1);
     CHECK(good.by_complaint.front().met == 1);
     CHECK(good.by_part[static_cast<std::size_t>(item.stem.part)].met == 1);
@@ -259,5 +261,5 @@ TEST_CASE("Mastery counts by complaint and part, and an abler learner is rated a
     CHECK(good.all.ability.error > 0.5);
     CHECK(good.rough);
     CHECK(bad.due == 0);
-    CHECK(summarise(portraits(), everyone, 1, 101).due == 1);
+    CHECK(summarise(shipped(), askable(), everyone, 1, 101).due == 1);
 }

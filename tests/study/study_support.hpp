@@ -16,6 +16,12 @@ inline const hardover::study::Portraits& portraits() {
     return all;
 }
 
+// What a quiz can ask of the shipped knowledge.
+inline const std::vector<hardover::study::Stem>& askable() {
+    static const std::vector<hardover::study::Stem> all = *hardover::study::askable_stems(portraits(), 1);
+    return all;
+}
+
 // Items of one form, at most `most` of them, taken evenly over the whole list so that a larger knowledge base
 // takes no more work.
 inline std::vector<hardover::study::Item> items_of(hardover::study::Form form, std::size_t most) {

@@ -79,7 +79,7 @@ TEST_CASE("A class goes from the roster to merged results, the same in any order
     CHECK(json::parse(made.out)["id"] == "S1");
     CHECK(json::parse(made.out)["seats"].size() == 3);
 
-    room.take("S1.hardover-set", "A01", "a @ 90\nb\n?\ncall\n");
+    room.take("S1.hardover-set", "A01", "a @ 90\nb\n?\ncall\nno\ncall\nyes\n");
     room.take("S1.hardover-set", "A02", "b\nb\n");  // leaves in the middle
     const std::string first = room.stick.file("S1_A01.hardover-hand-in");
     const std::string other = room.stick.file("S1_A02.hardover-hand-in");
@@ -102,7 +102,7 @@ TEST_CASE("A class goes from the roster to merged results, the same in any order
     CHECK(room.instructor({"check"}).code == 0);
 
     // Going on at the seat and handing in once more brings what is new, no more.
-    room.take("S1.hardover-set", "A02", "c\ncall\n");
+    room.take("S1.hardover-set", "A02", "c\ncall\nyes\n");
     const Ran later = room.instructor({"merge", other});
     INFO(later.out);
     CHECK(unwrapped(later.out).find("seat A02, set S1: 4 of 7 records are new.") != std::string::npos);

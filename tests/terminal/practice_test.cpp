@@ -91,16 +91,37 @@ TEST_CASE("What is typed wrongly gets a sentence that helps, and nothing is lost
     CHECK(holds(ran.out, "the customer would be back tomorrow"));
     CHECK(holds(ran.out, "A whole number from 0 to 100"));
     CHECK(holds(ran.out, "40 in 100"));
+    const Ran odd =
+        shop.run({"practice", "--seed", "3"}, "suspect AIR 101\nname AIR -5\nsuspect\nname 60\nq\n");
+    CHECK(holds(odd.out, "a whole number from 0 to 100, and 101 is none"));
+    CHECK(holds(odd.out, "a whole number from 0 to 100, and -5 is none"));
+    CHECK(holds(odd.out, "Say which cause: suspect HOSE 60"));
+    CHECK(holds(odd.out, "Say which cause: name HOSE 60"));
+    CHECK_FALSE(holds(odd.out, "No cause has these words"));
     CHECK(shop.run({"practice", "--level", "6"}).code == 2);
     CHECK(shop.run({"practice", "replay", "5-5"}).code == 1);
     CHECK(holds(shop.run({"practice", "replay", "five"}).err, "practice list"));
     CHECK(holds(shop.run({"practice", "levels"}).out, "Several faults, complicated rig"));
 }
 
-TEST_CASE("One command prints the figures on the three players") {
+TEST_CASE("One command prints the figures on the three players and on the items") {
     const RecordsOfOwn shop;
     const json figures = json::parse(shop.run({"practice", "figures", "--boats", "3", "--json"}).out);
     REQUIRE(figures["players"].size() == 3);
     CHECK(figures["players"][0]["avoidable"] == 0);
     CHECK(figures["players"][0]["minutes_of_expert"] == 1);
+    CHECK(figures["items"]["items"].get<int>() >= 600);
+    CHECK(figures["items"]["by_form"].size() == 15);
+}
+
+TEST_CASE("What to type next can be pasted, whatever the learner is called") {
+    const RecordsOfOwn shop;
+    const std::string name = "Zoë O'Hara 🚤";
+    const std::string pasted = "'Zoë O'\\''Hara 🚤'";
+    CHECK(holds(shop.run({"learner", "add", name}).out, "hardover quiz --learner " + pasted));
+    CHECK(holds(shop.run({"practice", "--learner", name, "--seed", "7"}, "q\n").out,
+                "Go on with: hardover practice --learner " + pasted + "\n"));
+    CHECK(holds(shop.run({"quiz", "--learner", name, "--count", "1"}, "?\n").out,
+                "hardover learner show " + pasted));
+    CHECK(holds(shop.run({"learner", "add", "A07"}).out, "--learner A07"));
 }

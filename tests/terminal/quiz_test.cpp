@@ -97,6 +97,10 @@ TEST_CASE("One command prints the figures on the items") {
     CHECK(figures["items"].get<int>() >= 600);
     CHECK(figures["by_form"].size() == 15);
     CHECK(figures["by_complaint"].size() >= 4);
+    // All of them can be mastered: no more and no less is counted there.
+    REQUIRE(shop.run({"learner", "add", "A07"}).code == 0);
+    const json learner = json::parse(shop.run({"learner", "show", "A07", "--json"}).out);
+    CHECK(learner["all"]["statements"] == figures["statements"]);
     const Ran pump = shop.run({"--knowledge", source_path("tests/reading/garden_pump"), "quiz", "figures"});
     INFO(pump.err);
     CHECK(holds(pump.out, "By form"));

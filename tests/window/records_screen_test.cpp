@@ -189,8 +189,7 @@ TEST_CASE("Jobs of a file are taken in beside the window; a stop leaves the reco
     go(shop, hardover::window::Place::bench);
     shop.hold();
     act(shop, ImportJobs{file});
-    shop.state->records->view.stop = true;
-    shop.state->records->note_progress();
+    act(shop, StopRecordsWork{});
     shop.let_go();
     shop.finish();
     CHECK(page_of(shop).told.lines.front() == "Stopped. Nothing came in.");

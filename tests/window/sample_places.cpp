@@ -1,5 +1,6 @@
 #include "sample_places.hpp"
 
+#include "app/window/condition_words.hpp"
 #include "shipped.hpp"
 
 namespace hardover_tests {
@@ -45,6 +46,7 @@ window::KnowledgeState sample_knowledge(const std::string& kind, const std::stri
     known.history = {{kind, id}, {"part", "oil"}};
     known.at = 1;
     known.page = make_entry_page(shipped(), links, {kind, id}, nullptr, prepared);
+    window::say_conditions(shipped(), known.page);
     known.page.in_job = {{"In job 12", {EntryText("81 % probable.")}, false, false}};
     return known;
 }

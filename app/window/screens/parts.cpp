@@ -78,6 +78,12 @@ bool draw_work(Kit& kit, const WorkLook& look) {
     return stop;
 }
 
+bool draw_shown_work(Kit& kit, const WorkShown& work) {
+    const bool pressed = draw_work(kit, {work.what, work.progress, work.share, work.can_stop});
+    const bool by_key = work.can_stop && !kit.typing() && kit.take(Key::escape);
+    return pressed || by_key;
+}
+
 bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,
                        const std::string& placeholder) {
     return kit

@@ -8,6 +8,7 @@
 #include "app/jobs/page.hpp"
 #include "app/jobs/search.hpp"
 #include "app/study/practice_debrief.hpp"
+#include "app/window/beside_records.hpp"
 #include "app/window/kit.hpp"
 #include "app/window/views.hpp"
 
@@ -38,6 +39,8 @@ struct WorkLook {
     bool can_stop = true;
 };
 bool draw_work(Kit& kit, const WorkLook& look);
+// The same of work on the records, which Esc stops too.
+bool draw_shown_work(Kit& kit, const WorkShown& work);
 
 // A field that narrows a list down. True when its text changed.
 bool draw_search_field(Kit& kit, const std::string& id, std::string& text, const std::string& name,

@@ -2,8 +2,10 @@
 #include "app/window/screens/settings.hpp"
 
 #include "app/window/layout.hpp"
+#include "app/window/records_held.hpp"
 #include "app/window/screens/bars.hpp"
 #include "app/window/screens/choices.hpp"
+#include "app/window/screens/parts.hpp"
 
 namespace hardover::window {
 
@@ -167,12 +169,18 @@ void draw_records(Scene& scene) {
         kit.gap(6);
         kit.text(scene.page.records_file, Type::body, Role::ink);
         kit.gap(10);
-        const ButtonLook backup{.label = "Backup now", .icon = Icon::sheet, .key = "K"};
-        if (kit.button("settings.backup", kit.take(kit.px(52)), backup) || kit.take_letter(U'k') ||
-            kit.take_letter(U'K')) {
-            scene.action = BackUp{};
+        const bool free = !scene.page.working;
+        const ButtonLook backup{.label = "Backup now", .icon = Icon::sheet, .key = "K", .enabled = free};
+        if (kit.button("settings.backup", kit.take(kit.px(52)), backup) ||
+            (free && (kit.take_letter(U'k') || kit.take_letter(U'K')))) {
+            scene.action = RecordsAction{BackUpRecords{}};
         }
         kit.gap(8);
+        if (!free && scene.page.working->at == "backup") {
+            if (draw_shown_work(kit, *scene.page.working)) scene.action = RecordsAction{StopRecordsWork{}};
+            kit.gap(8);
+        }
+        draw_notice(kit, scene.page.backup_stopped);
         if (!scene.view.backup.empty()) {
             kit.card({.fill = Role::right_tint, .line = Role::right, .pad = 12, .edge = Role::right}, [&] {
                 kit.text("A copy is made, read back and found whole", Type::strong, Role::ink);
@@ -241,7 +249,11 @@ std::optional<Action> draw_settings(Kit& kit, const SettingsPage& page, Settings
         });
         kit.take(std::max(left, right));
     });
-    draw_keys(kit, kit.placed(boxes.keys), {{"K", "backup now"}});
+    std::vector<KeyHint> keys{{"K", "backup now"}};
+    if (page.working) keys.clear();
+    if (page.working && page.working->can_stop && shown_at(*page.working) == Place::settings)
+        keys = {{"Esc", "stop the work"}};
+    draw_keys(kit, kit.placed(boxes.keys), keys);
     return scene.action ? scene.action : bar;
 }
 

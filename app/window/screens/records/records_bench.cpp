@@ -163,9 +163,7 @@ bool draw_records_field(Kit& kit, const std::string& id, const std::string& name
 void draw_records_told(RecordsScene& scene, const std::string& at) {
     Kit& kit = scene.kit;
     if (scene.busy() && scene.page().working->at == at) {
-        const WorkShown& work = *scene.page().working;
-        if (draw_work(kit, {work.what, work.progress, work.share, work.can_stop})) scene.view().stop = true;
-        if (work.can_stop && !kit.typing() && kit.take(Key::escape)) scene.view().stop = true;
+        if (draw_shown_work(kit, *scene.page().working)) scene.ask(StopRecordsWork{});
         kit.gap(8);
     }
     const RecordsTold& told = scene.page().told;

@@ -15,10 +15,6 @@ struct RecordsScene {
     bool busy() const { return page().working.has_value(); }  // one long piece of work at a time
     RecordsDesk::View& view() { return state.records->view; }
     void ask(RecordsAction what) { action = Action{std::move(what)}; }
-    void mend(Mending how) {
-        view().mending = how;
-        ask(CheckRecords{});
-    }
 };
 
 // A field with its name over it. True when Enter was pressed in it.

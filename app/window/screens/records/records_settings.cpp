@@ -24,10 +24,10 @@ void draw_backup(RecordsScene& scene, const Backup& backup) {
     const Box row = kit.take(std::max(kit.px(48), kit.text_height(text, Type::body, room)));
     kit.wrapped_in({row.x, row.y, room, row.h}, text, Type::body, Role::ink);
     if (kit.button("restore." + number, {row.right() - button, row.y, button, kit.px(48)},
-                   {.label = "Restore", .selected = pressed_once}))
+                   {.label = "Restore", .enabled = !scene.busy(), .selected = pressed_once}))
         scene.ask(RestoreBackup{backup.path, false});
     kit.gap(4);
-    if (!pressed_once) return;
+    if (!pressed_once || scene.busy()) return;
     kit.card({.fill = Role::safety_tint, .line = Role::safety, .pad = 12, .edge = Role::safety}, [&] {
         kit.text("Everything goes back to this moment. What is there now is kept aside first.", Type::body,
                  Role::ink);
@@ -101,14 +101,14 @@ void draw_mending(RecordsScene& scene) {
             "The file as it is now is put aside in the folder of the backups first. Then each damaged row is "
             "brought back, where its checksum proves what it was or a backup has it. Everything "
             "else stays as it is."))
-        scene.mend(Mending::bring_back);
+        scene.ask(MendRecords{});
     draw_records_told(scene, "mend");
     if (!scene.busy() && page.mend_as_it_reads &&
         draw_mend_wish(scene.kit, "records.as_it_reads", "Let it count as it reads",
                        "No backup here has what is still damaged. It can count as it reads now, with what "
                        "the damage made of it: read those jobs again before you trust them. To be sure, go "
                        "back to a whole backup instead."))
-        scene.mend(Mending::as_it_reads);
+        scene.ask(MendRecords{true});
 }
 
 void draw_check(RecordsScene& scene) {

@@ -119,7 +119,14 @@ std::vector<KeyHint> keys_of(const StudyPage& page) {
                 {"L", "look"},      {"M", "sheets"},  {"S", "how sure"},  {"Esc", "leave: it is kept"}};
     }
     if (page.showing == StudyShowing::progress) return {{"Esc", "back"}};
-    return {{"Q", "quiz"}, {"B", "practice boat"}, {"G", "go on with it"}, {"H", "how I am doing"}};
+    if (page.set) {
+        if (page.set->at_end) return {};
+        return {{"Enter", "go on"}};
+    }
+    std::vector<KeyHint> keys{{"Q", "quiz"}, {"B", "practice boat"}};
+    if (!unfinished_boat(page).empty()) keys.push_back({"G", "go on with it"});
+    if (!page.learner.empty()) keys.push_back({"H", "how I am doing"});
+    return keys;
 }
 
 }  // namespace

@@ -18,6 +18,8 @@ struct StudyScene {
 };
 
 void draw_study_start(StudyScene& scene);
+// The practice boat one can go on with; "": there is none.
+std::string unfinished_boat(const StudyPage& page);
 void draw_quiz(StudyScene& scene);
 void draw_quiz_dock(StudyScene& scene);
 float quiz_dock_height(StudyScene& scene, float width_px);

@@ -119,8 +119,7 @@ void draw_levels(StudyScene& scene) {
 
 void draw_practice_card(StudyScene& scene) {
     Kit& kit = scene.kit;
-    const bool in_hand = scene.page.boat && !scene.page.debrief;
-    const std::string open = in_hand ? scene.page.boat->title : scene.page.start.unfinished;
+    const std::string open = unfinished_boat(scene.page);
     kit.card({.pad = 20}, [&] {
         kit.text("PRACTICE BOAT", Type::caps, Role::accent);
         kit.gap(4);
@@ -202,6 +201,10 @@ void draw_set_in_hand(StudyScene& scene) {
 }
 
 }  // namespace
+
+std::string unfinished_boat(const StudyPage& page) {
+    return page.boat && !page.debrief ? page.boat->title : page.start.unfinished;
+}
 
 void draw_study_start(StudyScene& scene) {
     Kit& kit = scene.kit;
