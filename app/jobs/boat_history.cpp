@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "app/jobs/job.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/photos.hpp"
 #include "app/jobs/replay.hpp"
@@ -27,7 +28,7 @@ struct Past {
 };
 
 std::string day_of(const std::string& at) {
-    return at.substr(0, 10);
+    return local_moment(at).substr(0, 10);
 }
 
 // Days since 1970-01-01 (Howard Hinnant, "chrono-Compatible Low-Level Date Algorithms", days_from_civil); 0

@@ -150,7 +150,10 @@ class Fit {
     }
 
     Result<Event> operator()(Reopened e) const {
-        if (!job_.handed_back) return refused("this job is not handed back");
+        if (!job_.handed_back) {
+            return refused("this job is not handed back",
+                           "go on with: hardover interview --job " + std::to_string(job_.number));
+        }
         return Event(e);
     }
 

@@ -58,7 +58,8 @@ ordered_json job_json(const JobRow& row, const std::vector<StoredEvent>& events)
             {"complaint", row.summary.complaint},
             {"opened_at", row.opened_at},
             {"changed_at", row.changed_at},
-            {"events", list}};
+            {"events", list},
+            {"checksum", checksum_of_events(events)}};
 }
 
 // Hands each job's row and events on. Gives how many jobs there were, 0 when it was told to stop.

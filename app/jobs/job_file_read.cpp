@@ -92,6 +92,12 @@ Result<ReadJob> job_of(const ordered_json& json, const std::string& where) {
         return refused("the first event is not the one the job was known by", here,
                        "export it again; events are not to be edited");
     }
+    // Files of other programs, and of before there was one, have none.
+    const std::string* checksum = text_of(json, "checksum");
+    if (checksum != nullptr && *checksum != checksum_of_events(job.events)) {
+        return refused("its events are not those that were written", here,
+                       "export it again; events are not to be edited");
+    }
     return job;
 }
 
@@ -155,6 +161,12 @@ class JobFileReader {
 };
 
 }  // namespace
+
+std::string jobs_detail::checksum_of_events(const std::vector<StoredEvent>& events) {
+    std::string identities;
+    for (const StoredEvent& event : events) identities += identity_of(event) + "\n";
+    return sha256_of(identities);
+}
 
 void jobs_detail::collect_photos(const std::vector<StoredEvent>& events, std::set<std::string>& files) {
     for (const StoredEvent& stored : events) {

@@ -24,4 +24,15 @@ bool is_moment(const std::string& text) {
     return true;
 }
 
+std::string local_moment(const std::string& moment) {
+    std::tm utc{};
+    if (!is_moment(moment) || strptime(moment.c_str(), "%Y-%m-%dT%H:%M:%SZ", &utc) == nullptr) return moment;
+    const std::time_t then = timegm(&utc);
+    std::tm here{};
+    localtime_r(&then, &here);
+    char text[] = "2000-01-01 00:00";
+    std::strftime(text, sizeof text, "%Y-%m-%d %H:%M", &here);
+    return text;
+}
+
 }  // namespace hardover

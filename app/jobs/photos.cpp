@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <limits>
 #include <set>
@@ -21,18 +22,21 @@ std::string state_text(PhotoState state) {
     return "";
 }
 
+bool is_with(const Job& job, const std::string& file, const std::string& caption) {
+    return std::any_of(job.photos.begin(), job.photos.end(), [&](const Attached& photo) {
+        return photo.file == file && (caption.empty() || photo.caption == caption);
+    });
+}
+
 }  // namespace
 
 Result<void> attach_photo(Store& store, const PreparedKnowledge& prepared, Job& job, const std::string& path,
                           const std::string& caption, const std::string& now) {
-    std::error_code failed;
-    const auto bytes = fs::file_size(path, failed);
-    if (!failed && bytes > 1'000'000'000) {
-        return Error{Error::Kind::bad_input, "this file is larger than 1 GB", path,
-                     "attach a shorter film or a smaller photo"};
-    }
     const auto kept = keep_photo(photos_folder(store.path()), path);
     if (!kept.ok()) return kept.error();
+    // One that is with the job already was put right, should its file have been missing; it is not told
+    // twice.
+    if (is_with(job, kept.value().file, caption)) return {};
     return record(store, prepared, job,
                   Attached{kept.value().file, fs::path(path).filename().string(), caption,
                            static_cast<int>(kept.value().bytes)},

@@ -6,6 +6,7 @@
 #include <charconv>
 #include <filesystem>
 
+#include "app/jobs/moment.hpp"
 #include "app/jobs/photos.hpp"
 
 namespace hardover {
@@ -119,8 +120,7 @@ std::vector<std::string> backup_lines(const BackupMade& made) {
     std::vector<std::string> lines = {fmt::format("Backup {}: {}, {}, {}", made.backup.number,
                                                   jobs_text(made.jobs), size_text(made.backup.bytes),
                                                   made.backup.path)};
-    if (const std::string photos = copied_text(made.photos); !photos.empty())
-        lines.push_back("Photos: " + photos);
+    if (const std::string photos = copied_text(made.photos); !photos.empty()) lines.push_back(photos);
     if (made.cleared > 0) {
         lines.push_back(
             fmt::format("{} older backup{} cleared away.", made.cleared, made.cleared == 1 ? "" : "s"));
@@ -132,8 +132,8 @@ std::vector<std::string> list_lines(const std::vector<Backup>& backups, const st
     if (backups.empty()) return {"No backups in " + folder + ". Make one with: hardover records backup"};
     std::vector<std::string> lines;
     for (const Backup& backup : backups) {
-        lines.push_back(fmt::format("{}  {}  {}  {}{}", backup.number, backup.at, size_text(backup.bytes),
-                                    fs::path(backup.path).filename().string(),
+        lines.push_back(fmt::format("{}  {}  {}  {}{}", backup.number, local_moment(backup.at),
+                                    size_text(backup.bytes), fs::path(backup.path).filename().string(),
                                     backup.kept_aside ? "  (as it was before a restore)" : ""));
     }
     return lines;
@@ -163,8 +163,7 @@ Result<std::vector<std::string>> restore_records(const std::string& records_path
     if (!aside.ok()) return aside.error();
     std::vector<std::string> lines = {
         fmt::format("{} brought back from {}", jobs_text(jobs.value()), file.value())};
-    if (const std::string text = copied_text(copied.value()); !text.empty())
-        lines.push_back("Photos: " + text);
+    if (const std::string text = copied_text(copied.value()); !text.empty()) lines.push_back(text);
     if (aside.value().damaged) {
         lines.push_back("What was here was damaged. It is kept as it was: " + aside.value().path);
     } else if (!aside.value().path.empty()) {

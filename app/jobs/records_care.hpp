@@ -33,7 +33,8 @@ Result<BackupMade> back_up(const Store& store, const std::string& folder, const 
 
 std::vector<std::string> backup_lines(const BackupMade& made);
 
-// "17  2026-11-26T00:52:42Z  12 kB  records-00017-....db", the newest first; one line when there is none.
+// "17  2026-11-26 00:52  12 kB  records-00017-....db", in the time of the place, the newest first; one line
+// when there is none.
 std::vector<std::string> list_lines(const std::vector<Backup>& backups, const std::string& folder);
 
 // Puts a backup, or any records file, in the place of the records, and its photos beside them. `which`: a

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <set>
 #include <utility>
 
 #include "app/jobs/assessed_mark.hpp"
@@ -34,8 +35,7 @@ class Checker {
         if (!damaged.ok()) return damaged.error();
         for (const std::string& row : damaged.value()) {
             find(row, "not as it was written",
-                 "mend it with: hardover records mend (from its checksum or a backup; the rest is as it was)",
-                 true);
+                 "mend it with: hardover records mend, which goes by its checksum or a backup", true);
         }
         done_.damaged = damaged.value();
         // Without damaged rows; what rests on them would be told as damaged too.
@@ -75,7 +75,10 @@ class Checker {
         if (row.sound) check_row(job, row, replayed);
         // What is left out because the knowledge has changed is told on the job's page.
         check_mark(job, events);
-        for (const Attached& photo : replayed.photos) check_photo(job, photo);
+        std::set<std::string> seen;  // one photo may be with the job twice, under two captions
+        for (const Attached& photo : replayed.photos) {
+            if (seen.insert(photo.file).second) check_photo(job, photo);
+        }
     }
 
     void check_event(const std::string& job, const StoredEvent& stored) {

@@ -75,7 +75,7 @@ std::vector<std::string> lines_of(const TakenIn& taken) {
                                     counted(static_cast<std::size_t>(taken.all.class_records), "record")));
     }
     if (const std::string photos = copied_text(taken.photos); !photos.empty()) {
-        lines.push_back("Photos: " + photos);
+        lines.push_back(photos);
     }
     if (!taken.photo_fault.empty()) lines.push_back("Photos were not all copied: " + taken.photo_fault);
     return lines;

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "app/classroom/set.hpp"
 #include "app/records/whole_file.hpp"
@@ -22,9 +24,14 @@ using typeset::plain;
 namespace {
 
 constexpr std::size_t most_pages = 3;
-constexpr double plot_height = 205;  // points
+constexpr double plot_height = 205;  // points, of two side by side
+constexpr double wide_plot_height = 140;
 constexpr double between_plots = 16;
-// Rows of learners and of items, from all to few.
+struct LaidOut {
+    std::vector<Piece> pieces;
+    std::vector<std::vector<PlacedPiece>> pages;
+};
+// Rows of learners, of items and of topics, from all to few.
 struct Rows {
     std::size_t learners;
     std::size_t items;
@@ -56,14 +63,18 @@ void add_head(Composer& page, const ClassSheet& sheet) {
 void add_plots(Composer& page, const typeset::Typesetter& typesetter, std::vector<FigurePlot> plots) {
     std::erase_if(plots, [](const FigurePlot& plot) { return !plot.empty.empty(); });
     if (plots.empty()) return;
-    const double width = plots.size() == 1 ? page.width() : (page.width() - between_plots) / 2;
-    page.piece({10, plot_height, false, [&typesetter, plots, width](cairo_t* cairo, double x, double y) {
+    const bool one = plots.size() == 1;
+    const double width = one ? page.width() : (page.width() - between_plots) / 2;
+    const double height = one ? wide_plot_height : plot_height;
+    page.piece({10, height, false,
+                [&typesetter, plots, width, height](cairo_t* cairo, double x, double y) {
                     double left = x;
                     for (const FigurePlot& plot : plots) {
-                        paint_plot(cairo, typesetter, plot.name, plot.plot, {left, y}, width, plot_height);
+                        paint_plot(cairo, typesetter, plot.name, plot.plot, {left, y}, width, height);
                         left += width + between_plots;
                     }
-                }});
+                },
+                true});
 }
 
 std::vector<Piece> pieces_of(const ClassSheet& sheet, const typeset::Typesetter& typesetter, Paper paper,
@@ -85,6 +96,28 @@ std::vector<Piece> pieces_of(const ClassSheet& sheet, const typeset::Typesetter&
     return std::move(page).pieces();
 }
 
+// The most rows that the pages take: the first of `rooms` that fits, and then what goes in beside.
+template <typename LayOut>
+Rows rows_that_fit(const ClassSheet& sheet, const LayOut& laid_out) {
+    const auto fits = [&](const Rows& rows) { return laid_out(rows).pages.size() <= most_pages; };
+    Rows rows = *std::find_if(std::begin(rooms), std::prev(std::end(rooms)), fits);
+    const auto grow = [&](std::size_t Rows::*count, std::size_t all) {
+        std::size_t most = all;
+        while (rows.*count < most) {
+            Rows more = rows;
+            more.*count = (rows.*count + most + 1) / 2;
+            if (fits(more)) {
+                rows = more;
+            } else {
+                most = more.*count - 1;
+            }
+        }
+    };
+    grow(&Rows::topics, sheet.page.topics.rows.size());
+    grow(&Rows::items, sheet.page.items.rows.size());
+    return rows;
+}
+
 }  // namespace
 
 ClassSheet make_class_sheet(const classroom::ClassResults& results, const classroom::ClassFigures& figures,
@@ -100,13 +133,12 @@ ClassSheet make_class_sheet(const classroom::ClassResults& results, const classr
 Result<PdfMade> write_class_sheet_pdf(const ClassSheet& sheet, const std::string& path, const PdfWish& wish) {
     const Result<typeset::Typesetter> typesetter = typeset::Typesetter::open(wish.fonts_folder);
     if (!typesetter) return typesetter.error();
-    std::vector<Piece> pieces;
-    std::vector<std::vector<PlacedPiece>> pages;
-    for (const Rows& rows : rooms) {
-        pieces = pieces_of(sheet, typesetter.value(), wish.paper, rows);
-        pages = on_pages(pieces, text_height(wish.paper));
-        if (pages.size() <= most_pages) break;
-    }
+    const auto laid_out = [&](const Rows& rows) {
+        std::vector<Piece> pieces = pieces_of(sheet, typesetter.value(), wish.paper, rows);
+        auto pages = on_pages(pieces, text_height(wish.paper));
+        return LaidOut{std::move(pieces), std::move(pages)};
+    };
+    const auto [pieces, pages] = laid_out(rows_that_fit(sheet, laid_out));
     const std::string name = sheet.class_name.empty() ? "Class" : sheet.class_name;
     const PdfLook look{wish.paper, "Class sheet, " + name,
                        (sheet.day.empty() ? "2000-01-01" : sheet.day) + "T00:00:00Z",

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <memory>
 
+#include "app/records/folded.hpp"
 #include "app/records/whole_file.hpp"
 
 namespace hardover {
@@ -60,12 +61,24 @@ Result<std::string> zipped(const std::string& path, const std::vector<PackageFil
 
 }  // namespace
 
+bool is_zip_name(const std::string& path) {
+    return folded(std::filesystem::path(path).extension().string()) == ".zip";
+}
+
+Result<void> demand_empty_folder(const std::string& path) {
+    std::error_code failed;
+    if (!std::filesystem::is_directory(path, failed) || std::filesystem::is_empty(path, failed)) return {};
+    return Error{Error::Kind::bad_input, "there are files in this folder already, which would mix with these",
+                 path, "name a new folder, or a zip file"};
+}
+
 Result<void> write_package(const std::string& path, const std::vector<PackageFile>& files) {
     const std::filesystem::path out(path);
-    if (out.extension() == ".zip") {
+    if (is_zip_name(path)) {
         const Result<std::string> bytes = zipped(path, files);
         return bytes ? write_whole_file(path, bytes.value()) : Result<void>(bytes.error());
     }
+    if (auto there = folder_above(path); !there.ok()) return there;
     for (const PackageFile& file : files) {
         const std::filesystem::path place = out / file.name;
         std::error_code failed;

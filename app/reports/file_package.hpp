@@ -13,9 +13,16 @@ struct PackageFile {
     std::string bytes;
 };
 
-// Where `path` ends in ".zip" a zip file, which takes the place of one of that name; else files in that
-// folder, which is made when missing; files of other names in it are left alone. The same files give the same
-// bytes. Errors: what write_whole_file says; the folder cannot be made; the zip cannot be put together.
+// Whether write_package makes a zip file of it: it ends in ".zip", in capitals or not.
+bool is_zip_name(const std::string& path);
+
+// For files that belong to no others. Error bad_input: the folder is there and not empty.
+Result<void> demand_empty_folder(const std::string& path);
+
+// Where is_zip_name a zip file, which takes the place of one of that name; else files in that folder, which
+// is made when missing; files of other names in it are left alone. The same files give the same bytes.
+// Errors: what write_whole_file says; the folder cannot be made, or not where it is to stand; the zip cannot
+// be put together.
 Result<void> write_package(const std::string& path, const std::vector<PackageFile>& files);
 
 }  // namespace hardover

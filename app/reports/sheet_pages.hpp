@@ -27,6 +27,7 @@ struct Piece {
     double height = 0;
     bool with_next = false;  // not left alone at the foot of a page
     std::function<void(cairo_t*, double x, double y)> draw;
+    bool may_wait = false;  // where it does not fit, it goes to the head of the next page, others before it
 };
 
 struct PlacedPiece {

@@ -124,6 +124,11 @@ int run_class_sheet(Context& context, const ClassRequest& request) {
 }
 
 int run_class_qti(Context& context, const ClassRequest& request) {
+    if (!is_zip_name(request.file)) {
+        if (const auto empty = demand_empty_folder(request.file); !empty) {
+            return refuse(context, empty.error());
+        }
+    }
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
     const auto paper = paper_for(context, knowledge.value(), request);

@@ -2,6 +2,7 @@
 // to.
 #include <fmt/format.h>
 
+#include <iterator>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -37,17 +38,27 @@ ordered_json json_of(const MergeReport& report) {
 int run_class_merge(Context& context, const ClassRequest& request) {
     Result<ClassOnFile> on_file = open_class_on_file(context, request);
     if (!on_file) return refuse(context, on_file.error());
+    // One that cannot be read does not keep the others out.
     std::vector<NamedText> files;
+    std::vector<MergedFile> unread;
     for (const std::string& name : request.files) {
         const Result<std::string> text = read_file(name);
-        if (!text) return refuse(context, text.error());
-        files.push_back({name, text.value()});
+        if (text) {
+            files.push_back({name, text.value()});
+            continue;
+        }
+        MergedFile file;
+        file.file = name;
+        file.refused = text.error();
+        unread.push_back(std::move(file));
     }
+    if (files.empty()) return refuse(context, *unread.front().refused);
     const Result<ClassKeys> keys = ask_for_keys(context, on_file.value().of, request);
     if (!keys) return refuse(context, keys.error());
     ClassStore store(on_file.value().store);
-    const auto report = merge_hand_ins(store, on_file.value().of, keys.value(), files, utc_now());
+    auto report = merge_hand_ins(store, on_file.value().of, keys.value(), files, utc_now());
     if (!report) return refuse(context, report.error());
+    std::move(unread.begin(), unread.end(), std::back_inserter(report.value().files));
     bool refused = false;
     for (const MergedFile& file : report.value().files) refused = refused || file.refused.has_value();
     if (request.json) {

@@ -7,6 +7,7 @@
 #include "app/classroom/merge.hpp"
 #include "app/classroom/word_code.hpp"
 #include "app/jobs/job.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/terminal/class_commands.hpp"
 #include "app/terminal/passphrase.hpp"
 #include "app/terminal/words.hpp"
@@ -116,7 +117,7 @@ int run_class_list(Context& context, const ClassRequest& request) {
         } else {
             context.streams.out << fmt::format("{:<32} {} seats, {} sets, made {}\n", of.name,
                                                seats.value().size(), sets.value().size(),
-                                               of.made_at.substr(0, 10));
+                                               local_moment(of.made_at).substr(0, 10));
             const auto old = old_sets(store, of, utc_now().substr(0, 10));
             if (!old) return refuse(context, old.error());
             if (const auto count = old.value().size(); count > 0) {

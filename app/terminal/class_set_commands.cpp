@@ -19,6 +19,8 @@ namespace {
 using namespace classroom;
 using nlohmann::ordered_json;
 
+constexpr int most_questions = 200;  // in one quiz, as everywhere on the command line
+
 Error bad_task(const std::string& text, const std::string& what) {
     return {Error::Kind::bad_input, what, "task '" + text + "'",
             "quiz topic=wander count=10, or: boat level=2 help=unaided; both may have seed=7 "
@@ -51,6 +53,12 @@ Result<void> set_field(Task& task, const std::string& text, const std::string& k
     } else if ((quiz && key == "count") || (!quiz && key == "level")) {
         const auto number = read_number<int>(text, key, value);
         if (!number) return number.error();
+        const auto [least, most] =
+            quiz ? std::pair(1, most_questions) : std::pair(study::least_level, study::most_level);
+        if (number.value() < least || number.value() > most) {
+            return bad_task(
+                text, fmt::format("{} has to be from {} to {}, not {}", key, least, most, number.value()));
+        }
         (quiz ? task.count : task.level) = number.value();
     } else if (!quiz && key == "help") {
         const auto guidance = study::practice::read_guidance(value);
@@ -86,9 +94,6 @@ Result<void> try_tasks(const std::vector<Task>& tasks, const study::Portraits& p
         if (task.kind == Task::Kind::quiz) {
             const auto items = items_of(task, portraits, 0, units);
             if (!items) return items.error();
-        } else if (task.level < study::least_level || task.level > study::most_level) {
-            return Error{Error::Kind::bad_input, fmt::format("there is no level {}", task.level), "",
-                         "1 (easiest) to 5"};
         } else {
             const auto boat = study::make_practice_boat(portraits.prepared(), task.seed, task.level);
             if (!boat) return boat.error();
@@ -122,8 +127,9 @@ ordered_json json_of(const ClassSet& set) {
 }
 
 void print_set(std::ostream& out, const ClassSet& set) {
-    out << fmt::format("{}  {}  ({}, {} seats)\n", set.id, set.title, set.graded ? "graded" : "practice",
-                       set.seats.size());
+    out << fmt::format("{}  {}({}, {} seat{})\n", set.id, set.title.empty() ? "" : set.title + "  ",
+                       set.graded ? "graded" : "practice", set.seats.size(),
+                       set.seats.size() == 1 ? "" : "s");
     int number = 0;
     for (const Task& task : set.tasks)
         say_wrapped(out, fmt::format("  {}  {}", ++number, task_text(task)), 5);

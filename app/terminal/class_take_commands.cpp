@@ -12,6 +12,7 @@
 #include "app/records/whole_file.hpp"
 #include "app/terminal/class_commands.hpp"
 #include "app/terminal/known_learner.hpp"
+#include "app/terminal/passphrase.hpp"
 #include "app/terminal/practice_run.hpp"
 #include "app/terminal/practice_words.hpp"
 #include "app/terminal/quiz_run.hpp"
@@ -29,9 +30,9 @@ using study::practice::Session;
 Result<std::string> start_code(Context& context, const ClassRequest& request, bool graded) {
     if (!graded) return std::string();
     if (!request.start_code_file.empty()) {
-        const Result<std::string> text = read_file(request.start_code_file);
-        if (!text) return text.error();
-        return trimmed(text.value().substr(0, text.value().find('\n')));
+        const Result<std::string> line = first_line_of(request.start_code_file);
+        if (!line) return line.error();
+        return trimmed(line.value());
     }
     context.streams.out << "Start code, four words: " << std::flush;
     std::string line;

@@ -4,6 +4,7 @@
 #include "app/jobs/explain.hpp"
 #include "app/jobs/job.hpp"
 #include "app/jobs/json.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/jobs/page.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/context.hpp"
@@ -29,7 +30,7 @@ int run_job_events(Context& context, JobNumber number) {
     if (!events) return refuse(context, events.error());
     for (const StoredEvent& stored : events.value()) {
         const Result<Event> event = from_stored(stored);
-        context.streams.out << stored.sequence << "  " << stored.at << "  "
+        context.streams.out << stored.sequence << "  " << local_moment(stored.at) << "  "
                             << (event ? plain_text(event.value()) : event.error().text()) << "\n";
     }
     return 0;

@@ -4,6 +4,7 @@
 #include "app/jobs/boat_history.hpp"
 #include "app/jobs/find_jobs.hpp"
 #include "app/jobs/job.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/jobs/photos.hpp"
 #include "app/terminal/records_commands.hpp"
 #include "app/terminal/typed.hpp"
@@ -25,7 +26,7 @@ int run_job_list(Context& context, const JobFilter& filter) {
         return 0;
     }
     for (const FoundJob& job : found.value().jobs) {
-        out << job.row.number << "  " << job.row.changed_at << "  "
+        out << job.row.number << "  " << local_moment(job.row.changed_at) << "  "
             << (job.row.summary.boat.empty() ? "(boat not named)" : job.row.summary.boat) << "  " << job.under
             << "\n";
         if (!job.match.empty()) out << "    " << job.match << "\n";
@@ -83,10 +84,15 @@ int run_attach(Context& context, JobNumber number, const std::vector<std::string
     Result<Job> job = load_job(all.value().store, prepared, number);
     if (!job) return refuse(context, job.error());
     for (const std::string& file : files) {
+        const std::size_t before = job.value().photos.size();
         const Result<void> attached =
             attach_photo(all.value().store, prepared, job.value(), file, caption, utc_now());
         if (!attached) return refuse(context, attached.error());
-        context.streams.out << "Job " << number << ": " << photo_name(job.value().photos.back()) << "\n";
+        const bool is_new = job.value().photos.size() > before;
+        context.streams.out << "Job " << number << ": "
+                            << (is_new ? photo_name(job.value().photos.back())
+                                       : file + " is with the job already.")
+                            << "\n";
     }
     back_up_on_close(context, all.value().store);
     return 0;
@@ -118,7 +124,7 @@ void add_list(CLI::App& job, RunCommand& run) {
     list->add_option("--state", filter->state, "'in hand' or 'handed back'");
     list->add_option("--from", filter->from, "In hand or changed on this day or later, as 2026-11-25");
     list->add_option("--to", filter->to, "Opened on this day or earlier");
-    list->add_option("--most", filter->most, "Show at most so many");
+    list->add_option("--most", filter->most, "Show at most so many")->check(CLI::Range(1, 1000000));
     list->callback([&run, filter, words] {
         for (const std::string& word : *words) filter->words += word + " ";
         run = [filter](Context& context) { return run_job_list(context, *filter); };

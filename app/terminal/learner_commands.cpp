@@ -85,8 +85,9 @@ int run_learner_list(Context& context, bool json) {
                             {"due", due}});
             continue;
         }
-        context.streams.out << fmt::format("{:<24} {} answers, {} due\n", row.name,
-                                           state.value().reviews.size(), due);
+        context.streams.out << fmt::format("{:<24} {} answer{}, {} due\n", row.name,
+                                           state.value().reviews.size(),
+                                           state.value().reviews.size() == 1 ? "" : "s", due);
     }
     if (json) context.streams.out << json_text(list) << "\n";
     return 0;

@@ -3,6 +3,8 @@
 #include <termios.h>
 #include <unistd.h>
 
+#include <filesystem>
+#include <fstream>
 #include <istream>
 #include <ostream>
 
@@ -39,11 +41,22 @@ std::string first_line(const std::string& text) {
 
 }  // namespace
 
+Result<std::string> first_line_of(const std::string& path) {
+    constexpr std::size_t longest = 4096;
+    std::error_code failed;
+    if (std::filesystem::is_directory(path, failed)) {
+        return Error{Error::Kind::bad_input, "this is a folder, not a file", path, "name a file"};
+    }
+    std::ifstream file(path, std::ios::binary);
+    if (!file) return Error{Error::Kind::not_found, "the file cannot be read", path, "check its name"};
+    std::string line;
+    for (char letter = 0; line.size() < longest && file.get(letter) && letter != '\n';) line += letter;
+    return first_line(line);
+}
+
 Result<std::string> read_passphrase(Context& context, const std::string& file, const std::string& prompt) {
     if (!file.empty() && file != "-") {
-        const Result<std::string> text = read_file(file);
-        if (!text) return text.error();
-        return first_line(text.value());
+        return first_line_of(file);
     }
     std::string line;
     if (file == "-") {

@@ -44,12 +44,14 @@ Result<std::string> shipped_assets_folder() {
 
 Result<std::string> user_data_folder() {
     const std::string data = environment("XDG_DATA_HOME");
-    if (!data.empty()) return data + "/hardover";
+    // The XDG Base Directory specification: a path that is not absolute is to be ignored.
+    if (data.starts_with('/')) return data + "/hardover";
     const std::string home = environment("HOME");
     if (!home.empty()) return home + "/.local/share/hardover";
-    return Error{Error::Kind::not_found,
-                 "there is no folder for the records: neither XDG_DATA_HOME nor HOME is set", "",
-                 "name the records file with --records FILE"};
+    return Error{
+        Error::Kind::not_found,
+        "there is no folder for the records: neither XDG_DATA_HOME names one from / on, nor is HOME set", "",
+        "name the records file with --records FILE"};
 }
 
 }  // namespace hardover

@@ -30,7 +30,13 @@ int run_backup(Context& context, const std::string& folder, int keep) {
     }
     const Result<BackupMade> made = back_up(store.value(), folder, utc_now());
     if (!made) return refuse(context, made.error());
-    return print(context, backup_lines(made.value()));
+    print(context, backup_lines(made.value()));
+    if (keep == 0) {
+        context.streams.out << "From now on no backup is made by itself. Turn that back on with: hardover "
+                               "records backup --keep "
+                            << backups_kept_as_shipped << "\n";
+    }
+    return 0;
 }
 
 int run_list_backups(Context& context, const std::string& folder) {
@@ -104,7 +110,7 @@ int run_export(Context& context, const ExportWish& wish) {
             write_job_file(store.value(), wish.file, wish.jobs, wish.with_photos);
         if (!written) return refuse(context, written.error());
         jobs = written.value().jobs;
-        if (wish.with_photos) lines.push_back("Photos: " + copied_text(written.value().photos));
+        if (wish.with_photos) lines.push_back(copied_text(written.value().photos));
     }
     if (!jobs) return refuse(context, jobs.error());
     lines.insert(lines.begin(), std::to_string(jobs.value()) + (jobs.value() == 1 ? " job" : " jobs") +

@@ -6,6 +6,7 @@
 #include <future>
 #include <ostream>
 
+#include "app/jobs/wording.hpp"
 #include "app/terminal/class_commands.hpp"
 #include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
@@ -13,6 +14,8 @@
 #include "app/terminal/places.hpp"
 #include "app/terminal/records_commands.hpp"
 #include "app/terminal/typed.hpp"
+#include "app/terminal/words.hpp"
+#include "rules/result/nearest.hpp"
 
 namespace hardover {
 
@@ -347,6 +350,26 @@ int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_w
     return code;
 }
 
+// Where a command of several stays out, or is none of them: which there are. Nothing for every other fault.
+std::string missing_command(const CLI::App& app) {
+    const CLI::App* at = &app;
+    std::string name = "hardover";
+    while (!at->get_subcommands().empty()) {
+        at = at->get_subcommands().front();
+        name += " " + at->get_name();
+    }
+    if (at->get_require_subcommand_min() == 0) return "";
+    std::vector<std::string> names;
+    for (const CLI::App* below : at->get_subcommands([](const CLI::App*) { return true; }))
+        names.push_back(below->get_name());
+    const std::vector<std::string> left = app.remaining(true);
+    const std::string they_are = "they are " + jobs_detail::listed(names);
+    if (left.empty()) return "'" + name + "' needs one of its commands (" + they_are + ")";
+    const std::string near = did_you_mean(left.front(), names);
+    return "'" + left.front() + "' is no command of '" + name + "' (" + (near.empty() ? "" : near + " ") +
+           they_are + ")";
+}
+
 }  // namespace
 
 int run_terminal(const std::vector<std::string>& arguments, Streams streams, const std::string& version,
@@ -381,6 +404,11 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);
+    } catch (const CLI::RequiredError& error) {
+        const std::string told = missing_command(app);
+        if (told.empty()) return app.exit(error, streams.out, streams.err) == 0 ? 0 : 2;
+        say_wrapped(streams.err, "hardover: " + told);
+        return 2;
     } catch (const CLI::ParseError& error) {
         const int code = app.exit(error, streams.out, streams.err);
         return code == 0 ? 0 : 2;

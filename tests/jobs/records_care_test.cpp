@@ -212,13 +212,13 @@ TEST_CASE("A restore brings jobs and photos back and says where the others went"
     attach(yard, 1, "bracket.pdf", "");
     const auto made = back_up(yard.store(), "", now);
     REQUIRE_OK(made);
-    CHECK(backup_lines(made.value())[1] == "Photos: 1 photo copied.");
+    CHECK(backup_lines(made.value())[1] == "1 photo copied.");
     yard.job("Little Auk", "2026-04-01", {});
     fs::remove_all(photos_folder(yard.store().path()));
     const auto lines = restore_records(yard.store().path(), "1", now);
     REQUIRE_OK(lines);
     CHECK(lines.value()[0] == "1 job brought back from " + made.value().backup.path);
-    CHECK(lines.value()[1] == "Photos: 1 photo copied.");
+    CHECK(lines.value()[1] == "1 photo copied.");
     CHECK(lines.value()[2].starts_with("What was here before (2 jobs) is kept: "));
     CHECK(yard.store().number_of_jobs().value() == 1);
     CHECK(checked(yard).in_order());

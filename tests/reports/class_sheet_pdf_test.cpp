@@ -4,6 +4,7 @@
 #include <random>
 
 #include "app/reports/quiz_paper_pdf.hpp"
+#include "app/reports/sheet_pages.hpp"
 #include "app/study/item_text.hpp"
 #include "classroom/class_support.hpp"
 #include "reports/sheet_support.hpp"
@@ -117,6 +118,30 @@ TEST_CASE("a class sheet of a large class is cut to three pages and says what is
     const std::string text = flat_text(folder.file("class.pdf"));
     CHECK(holds(text, "more: hardover class figures"));
     CHECK(holds(text, "A01 Learner with the invented name"));
+}
+
+TEST_CASE(
+    "what may wait leaves the rest of its page to what follows, and comes at the head of the next one") {
+    using namespace hardover::reports_detail;
+    const auto piece = [](double height, bool may_wait) {
+        Piece one;
+        one.height = height;
+        one.may_wait = may_wait;
+        return one;
+    };
+    // 100 points a page: a text, two plots, lines of a table.
+    const std::vector<Piece> pieces = {piece(50, false), piece(60, true),  piece(60, true),
+                                       piece(20, false), piece(20, false), piece(20, false)};
+    const auto pages = on_pages(pieces, 100);
+    const auto on = [&](std::size_t page) {
+        std::vector<std::size_t> order;
+        for (const PlacedPiece& placed : pages[page]) order.push_back(placed.piece);
+        return order;
+    };
+    REQUIRE(pages.size() == 3);
+    CHECK(on(0) == std::vector<std::size_t>{0, 3, 4});
+    CHECK(on(1) == std::vector<std::size_t>{1, 5});
+    CHECK(on(2) == std::vector<std::size_t>{2});
 }
 
 TEST_CASE("a class without results gives a sheet that says so") {

@@ -267,4 +267,8 @@ TEST_CASE("a package that cannot be written is refused with its place") {
     REQUIRE_FALSE(refused.ok());
     CHECK(refused.error().text().find(folder.file("file")) != std::string::npos);
     CHECK_FALSE(write_package(folder.file("none/there.zip"), package()).ok());
+    CHECK_FALSE(write_package(folder.file("none/there"), package()).ok());
+    CHECK_FALSE(std::filesystem::exists(folder.file("none")));
+    REQUIRE_OK(write_package(folder.file("CAPITALS.ZIP"), package()));
+    CHECK(std::filesystem::is_regular_file(folder.file("CAPITALS.ZIP")));
 }

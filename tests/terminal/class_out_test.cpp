@@ -40,6 +40,29 @@ TEST_CASE("questions go out as QTI and on paper, the same for the same seed, wit
     CHECK(file_text(folder.file("quiz.pdf")).rfind("%PDF-", 0) == 0);
 }
 
+TEST_CASE("questions do not go among other files, nor into a folder that is made up on the way") {
+    const TemporaryFolder folder;
+    const auto qti = [&](const std::string& out, const std::string& count) {
+        return run_program({"--records", folder.file("records.db"), "class", "qti", folder.file(out),
+                            "--topic", "place", "--count", count, "--seed", "5"});
+    };
+    REQUIRE(qti("set", "3").code == 0);
+    const Ran again = qti("set", "2");
+    CHECK(again.code == 1);
+    CHECK(holds(again.err, "there are files in this folder already"));
+    CHECK(std::filesystem::exists(folder.file("set/items/q03.xml")));
+    CHECK(qti("stick/set", "2").code == 1);
+    CHECK(qti("stick/set.zip", "2").code == 1);
+    CHECK_FALSE(std::filesystem::exists(folder.file("stick")));
+    REQUIRE(qti("SET.ZIP", "2").code == 0);
+    CHECK(file_text(folder.file("SET.ZIP")).rfind("PK", 0) == 0);
+    const Ran backup =
+        run_program({"--records", folder.file("records.db"), "records", "backup", folder.file("stick/copy")});
+    CHECK(backup.code == 1);
+    CHECK(holds(backup.err, folder.file("stick") + ": this folder is not there"));
+    CHECK_FALSE(std::filesystem::exists(folder.file("stick")));
+}
+
 TEST_CASE("a topic that is not there, a folder that cannot be and a missing class are refused in one line") {
     const TemporaryFolder folder;
     const std::string records = folder.file("records.db");

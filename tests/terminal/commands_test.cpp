@@ -30,6 +30,20 @@ TEST_CASE("A wrong flag or command is refused with exit code 2") {
     CHECK(run_program({"diagnoze"}).code == 2);
     CHECK(run_program({"job", "show", "minus"}).code == 2);
     CHECK(run_program({"assess"}).code == 2);
+    CHECK(run_program({"job", "list", "--most", "0"}).code == 2);
+}
+
+TEST_CASE("A command that is none of a group is named, with those there are") {
+    const Ran wrong = run_program({"class", "figurs"});
+    CHECK(wrong.code == 2);
+    CHECK(holds(wrong.err, "hardover: 'figurs' is no command of 'hardover class' (did you mean 'figures'?"));
+    CHECK(holds(wrong.err, "roster"));
+    const Ran deeper = run_program({"class", "set", "bogus"});
+    CHECK(deeper.code == 2);
+    CHECK(holds(deeper.err, "'bogus' is no command of 'hardover class set' (they are make, list,"));
+    const Ran none = run_program({"records"});
+    CHECK(none.code == 2);
+    CHECK(holds(none.err, "'hardover records' needs one of its commands (they are check, mend,"));
 }
 
 TEST_CASE("Assess as JSON has the documented fields") {

@@ -1,5 +1,7 @@
 // `hardover records ...` and the commands that find jobs, with the built program: what a person types and
 // reads.
+#include <sys/stat.h>
+
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <thread>
@@ -70,13 +72,79 @@ TEST_CASE("Jobs are listed, looked for and filtered in the terminal") {
     CHECK(yard.run({"job", "list", "--from", "tomorrow"}).code == 1);
 }
 
+TEST_CASE("Letters beyond A to Z are found in capitals and in small ones") {
+    const Yard yard;
+    yard.must({"interview", "--boat", "Möwe"}, "wander\nnote Ölstand geprüft\nq\n");
+    for (const char* words : {"ölstand", "GEPRÜFT", "möwe", "MÖWE ÖLSTAND"}) {
+        INFO(words);
+        CHECK(holds(yard.must({"job", "list", words}), "1 of 1 job."));
+    }
+    CHECK(holds(yard.must({"job", "list", "--boat", "MÖWE"}), "1 of 1 job."));
+    CHECK(holds(yard.must({"job", "list", "olstand"}), "0 of 1 job."));
+    CHECK(holds(yard.must({"job", "boat", "MÖWE"}), "Möwe"));
+}
+
+TEST_CASE("A list shows the clock of the place, and filters by its days") {
+    const Yard yard;
+    yard.must({"interview", "--boat", "Grey Heron"}, "q\n");
+    yard.must({"records", "export", yard.file("jobs.json")});
+    const std::string now = json::parse(file_text(yard.file("jobs.json")))["jobs"][0]["events"][0]["at"];
+    // No zone is farther from the other than these two: their days differ at every moment.
+    for (const char* zone : {"Pacific/Kiritimati", "Pacific/Niue"}) {
+        Surroundings around;
+        around.environment["TZ"] = zone;
+        const auto list = [&](std::vector<std::string> more) {
+            more.insert(more.begin(), {"--records", yard.file("records.db"), "job", "list"});
+            return run_program(more, "", around).out;
+        };
+        const std::string shown = list({});
+        INFO(zone << ", " << now << ": " << shown);
+        const std::string day = shown.substr(shown.find("  ") + 2, 10);
+        CHECK(holds(list({"--from", day, "--to", day}), "1 of 1 job."));
+        CHECK_FALSE(holds(shown, now));
+    }
+}
+
+TEST_CASE("A folder for data that is no whole path is passed over for the one in the home") {
+    const TemporaryFolder home;
+    Surroundings around;
+    around.folder = home.path();
+    around.environment["HOME"] = home.path();
+    around.environment["XDG_DATA_HOME"] = "data";
+    REQUIRE(run_program({"interview", "--boat", "Grey Heron"}, "q\n", around).code == 0);
+    CHECK(fs::exists(home.file(".local/share/hardover/records.db")));
+    CHECK_FALSE(fs::exists(home.file("data")));
+    around.environment["XDG_DATA_HOME"] = home.file("data");
+    REQUIRE(run_program({"interview", "--boat", "Grey Heron"}, "q\n", around).code == 0);
+    CHECK(fs::exists(home.file("data/hardover/records.db")));
+}
+
+TEST_CASE("A job's number may be greater than 32 bits hold") {
+    const Yard yard;
+    yard.must({"interview", "--boat", "Grey Heron"}, "wander\nq\n");
+    yard.must({"records", "export", yard.file("jobs.json")});
+    json jobs = json::parse(file_text(yard.file("jobs.json")));
+    jobs["jobs"][0]["number"] = 2147483653;  // 2^31 + 5
+    write_file(yard.file("jobs.json"), jobs.dump());
+    const Yard other;
+    other.must({"records", "import", yard.file("jobs.json")});
+    CHECK(holds(other.must({"job", "list"}), "2147483653  "));
+    CHECK(holds(other.must({"interview", "--job", "2147483653"}, "note kept\nq\n"), "is kept."));
+    CHECK(holds(other.must({"job", "events", "2147483653"}), "note: kept"));
+    CHECK(holds(other.must({"job", "show", "2147483653"}), "Grey Heron"));
+    other.must({"interview", "--boat", "Little Auk"}, "q\n");
+    CHECK(holds(other.must({"job", "list", "little"}), "2147483654  "));
+    CHECK(holds(other.must({"records", "check"}), "The records are in order."));
+}
+
 TEST_CASE("A job that was handed back is opened again and goes on") {
     const Yard yard;
     yard.close_job("Second Wind");
     CHECK(holds(yard.must({"job", "reopen", "1", "--why", "hard again"}), "in hand again"));
     CHECK(holds(yard.must({"job", "show", "1"}), "Reopened: “hard again”"));
     CHECK(holds(yard.must({"interview", "--job", "1"}, "q\n"), "is kept."));
-    CHECK(yard.run({"job", "reopen", "1"}).err == "hardover: this job is not handed back\n");
+    CHECK(yard.run({"job", "reopen", "1"}).err ==
+          "hardover: this job is not handed back (go on with: hardover interview --job 1)\n");
 }
 
 TEST_CASE("The jobs of a boat are told beside each other") {
@@ -103,6 +171,32 @@ TEST_CASE("Photos come with the job, its page and its sheet, and a missing one i
     // The backup that was made when it was attached has it.
     yard.must({"records", "restore", "2"});
     CHECK(yard.run({"records", "check"}).code == 0);
+}
+
+TEST_CASE("No command waits for a pipe or reads a device to its end that never comes") {
+    const Yard yard;
+    yard.must({"interview", "--boat", "Grey Heron"}, "q\n");
+    REQUIRE(mkfifo(yard.file("pipe").c_str(), 0600) == 0);
+    REQUIRE(mkfifo(yard.file("knowledge.yaml").c_str(), 0600) == 0);
+    const std::vector<std::vector<std::string>> commands = {
+        {"job", "attach", "1"}, {"records", "import"},
+        {"records", "merge"},   {"class", "take", "--seat", "A01"},
+        {"learning", "merge"},  {"assess"}};
+    for (const std::string& path : {yard.file("pipe"), std::string("/dev/zero")}) {
+        for (std::vector<std::string> command : commands) {
+            INFO(command.front() << " " << command.back() << " " << path);
+            command.push_back(path);
+            command.insert(command.begin(), {"--records", yard.file("records.db")});
+            Surroundings around;
+            around.most = std::chrono::seconds(20);
+            const Ran ran = run_program(command, "", around);
+            INFO(ran.out << ran.err);
+            CHECK_FALSE(ran.hung);
+            CHECK(ran.code == 1);
+            CHECK(holds(ran.err, "not a"));
+        }
+    }
+    CHECK(yard.run({"--knowledge", yard.file("."), "knowledge", "check"}).code == 1);
 }
 
 TEST_CASE("An interview that wrote something leaves a backup, one that only looked does not") {
@@ -145,6 +239,47 @@ TEST_CASE("Jobs go to another computer by a file or by the records file itself, 
     CHECK(holds(file_text(yard.file("jobs.csv")), ",Second Wind,handed back,"));
     CHECK(yard.run({"records", "import", yard.file("jobs.csv")}).code == 1);
     CHECK(yard.run({"records", "export", yard.file("gone/jobs.json")}).code == 1);
+}
+
+TEST_CASE("A job file whose answer was altered is refused, one without a checksum is taken") {
+    const Yard yard;
+    yard.must({"interview", "--boat", "Grey Heron"}, "wander\nanswer wheel_feel springy\nq\n");
+    yard.must({"records", "export", yard.file("jobs.json")});
+    std::string text = file_text(yard.file("jobs.json"));
+    REQUIRE(holds(text, "springy"));
+    text.replace(text.find("springy"), 7, "steady_");
+    write_file(yard.file("jobs.json"), text);
+    const Yard other;
+    const Ran refused = other.run({"records", "import", yard.file("jobs.json")});
+    CHECK(refused.code == 1);
+    CHECK(holds(refused.err, "job 1: its events are not those that were written"));
+    json jobs = json::parse(text);
+    jobs["jobs"][0].erase("checksum");
+    write_file(yard.file("jobs.json"), jobs.dump());
+    CHECK(holds(other.must({"records", "import", yard.file("jobs.json")}), "1 job: 1 new"));
+}
+
+TEST_CASE("A photo that is attached twice is told once, also where its file is missing") {
+    const Yard yard;
+    yard.must({"interview", "--boat", "Grey Heron"}, "wander\nq\n");
+    write_file(yard.file("bracket.pdf"), "%PDF- a picture");
+    yard.must({"job", "attach", "1", yard.file("bracket.pdf")});
+    CHECK(holds(yard.must({"job", "attach", "1", yard.file("bracket.pdf")}), "is with the job already."));
+    yard.must({"job", "attach", "1", yard.file("bracket.pdf"), "--caption", "crack"});
+    const std::string photos = yard.must({"job", "photos", "1"});
+    CHECK(photos.find("bracket.pdf\n") == photos.rfind("bracket.pdf\n"));
+    CHECK(holds(photos, "bracket.pdf: crack"));
+    fs::remove_all(yard.file("photos"));
+    const std::string check = yard.run({"records", "check"}).out;
+    CHECK(holds(check, "photo bracket.pdf"));
+    CHECK(check.find("the file is missing") == check.rfind("the file is missing"));
+    yard.must({"job", "attach", "1", yard.file("bracket.pdf")});
+    yard.must({"records", "check"});
+}
+
+TEST_CASE("Backups that are turned off are told of, with the way back") {
+    const Yard yard;
+    CHECK(holds(yard.must({"records", "backup", "--keep", "0"}), "records backup --keep 10"));
 }
 
 TEST_CASE("Two interviews on one records file at once lose nothing, and the later one on a job is told") {
