@@ -261,7 +261,8 @@ TEST_CASE("A backup to where nothing can be written says so and leaves nothing")
     YardRecords yard;
     yard.job("Grey Heron", "2026-03-01", {});
     REQUIRE_OK(write_whole_file(yard.file("a-file"), "x"));
-    const auto made = back_up(yard.store(), yard.file("a-file/backups"), now);
+    CHECK_FALSE(back_up(yard.store(), yard.file("a-file/backups"), now).ok());
+    const auto made = back_up(yard.store(), yard.file("a-file"), now);
     REQUIRE_FALSE(made.ok());
     CHECK(made.error().cure == "name a folder that may be written");
     CHECK(file_text(yard.file("a-file")) == "x");
