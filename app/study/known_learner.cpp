@@ -4,6 +4,7 @@
 #include <ctime>
 
 #include "app/jobs/moment.hpp"
+#include "app/records/folded.hpp"
 #include "rules/result/nearest.hpp"
 
 namespace hardover::study {
@@ -72,7 +73,7 @@ Result<KnownLearner> learner_named(const Store& store, const std::string& name) 
     if (!rows) return rows.error();
     std::vector<std::string> names;
     for (const LearnerRow& row : rows.value()) {
-        if (row.name == name) return known(store, row);
+        if (folded(row.name) == folded(name)) return known(store, row);
         names.push_back(row.name);
     }
     const std::string near = did_you_mean(name, names);

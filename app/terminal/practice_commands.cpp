@@ -177,7 +177,7 @@ int run_practice_list(Context& context) {
                                                               boat.ended->minutes, boat.ended->avoidable);
             context.streams.out << fmt::format("{:<8} {:<20} {:<10} level {}  boat {:<12} {}\n",
                                                practice_id(learner.number, boat.number), learner.name,
-                                               boat.at.substr(0, 10), boat.begun.level, boat.begun.seed, how);
+                                               local_moment(boat.at).substr(0, 10), boat.begun.level, boat.begun.seed, how);
         }
     }
     if (boats == 0)

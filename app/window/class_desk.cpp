@@ -14,6 +14,7 @@ using namespace classroom;
 namespace {
 
 Result<std::string> text_of(const std::string& path) {
+    if (const Result<void> plain = no_larger_than(path, most_read); !plain.ok()) return plain.error();
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
     if (file) text << file.rdbuf();

@@ -122,6 +122,7 @@ TEST_CASE("What to type next can be pasted, whatever the learner is called") {
     CHECK(holds(shop.run({"learner", "add", name}).out, "hardover quiz --learner " + pasted));
     CHECK(holds(shop.run({"practice", "--learner", name, "--seed", "7"}, "q\n").out,
                 "Go on with: hardover practice --learner " + pasted + "\n"));
+    CHECK(shop.run({"learner", "show", "ZOË O'HARA 🚤"}).code == 0);
     CHECK(holds(shop.run({"quiz", "--learner", name, "--count", "1"}, "?\n").out,
                 "hardover learner show " + pasted));
     CHECK(holds(shop.run({"learner", "add", "A07"}).out, "--learner A07"));

@@ -85,7 +85,7 @@ TEST_CASE("A name that is taken, or none, is refused in words") {
     CHECK_FALSE(shop.harness->shows("a learner needs a name"));
     carry_out(*shop.state, StudyAction(AddLearner{"ann"}));
     shop.harness->frames(4);
-    CHECK(shop.harness->shows("there is a learner 'ann' already"));
+    CHECK(shop.harness->shows("there is a learner 'Ann' already"));
 }
 
 TEST_CASE("A quiz is done by keys alone, and each answer is on disk before what was right shows") {
