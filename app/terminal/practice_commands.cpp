@@ -175,9 +175,9 @@ int run_practice_list(Context& context) {
                                                 : fmt::format("{}, {:.0f} min, {:.0f} avoidable",
                                                               boat.ended->cured ? "cured" : "help called",
                                                               boat.ended->minutes, boat.ended->avoidable);
-            context.streams.out << fmt::format("{:<8} {:<20} {:<10} level {}  boat {:<12} {}\n",
-                                               practice_id(learner.number, boat.number), learner.name,
-                                               local_moment(boat.at).substr(0, 10), boat.begun.level, boat.begun.seed, how);
+            context.streams.out << fmt::format(
+                "{:<8} {:<20} {:<10} level {}  boat {:<12} {}\n", practice_id(learner.number, boat.number),
+                learner.name, local_moment(boat.at).substr(0, 10), boat.begun.level, boat.begun.seed, how);
         }
     }
     if (boats == 0)
