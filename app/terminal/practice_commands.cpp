@@ -8,6 +8,7 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/json.hpp"
+#include "app/jobs/moment.hpp"
 #include "app/study/practice_begin.hpp"
 #include "app/study/practice_figures.hpp"
 #include "app/terminal/item_counts.hpp"
