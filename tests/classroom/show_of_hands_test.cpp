@@ -38,7 +38,7 @@ void work_it(ShowOfHands& boat) {
 
 }  // namespace
 
-TEST_CASE("The majority is the choice with most hands; none where nobody raised one or two stand level") {
+TEST_CASE("The majority is the choice with most hands, none where nobody raised one or two stand level") {
     CHECK(majority({3, 11, 4}) == std::size_t{1});
     CHECK(majority({0, 0, 1}) == std::size_t{2});
     CHECK_FALSE(majority({0, 0, 0}));

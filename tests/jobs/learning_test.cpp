@@ -321,7 +321,7 @@ TEST_CASE("One bad file among several: nothing of any is merged") {
     CHECK(north.store().counts().value().empty());
 }
 
-TEST_CASE("A reset that starts anew drops the counts of other shops; the jobs stay") {
+TEST_CASE("A reset that starts anew drops the counts of other shops, the jobs stay") {
     const Knowledge pump = pump_knowledge();
     Shop north(pump);
     Shop south(pump);

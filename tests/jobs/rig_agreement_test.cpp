@@ -117,7 +117,7 @@ TEST_CASE("One step of the scale is agreed") {
               .disagreements.empty());
 }
 
-TEST_CASE("A reason explains its own finding and no other; one that explains nothing is listed") {
+TEST_CASE("A reason explains its own finding and no other, one that explains nothing is listed") {
     const std::string differs = "  differs: {tab: Nobody looks., creep: Idle words.}\n";
     const Agreement agreement = compared(
         "  shows: {slack: {large: seldom}, tab: {wrong: usually}}\n  on_the_rig: {helm.play: 3 in}\n" +

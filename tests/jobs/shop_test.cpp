@@ -21,7 +21,7 @@ TEST_CASE("A shop's settings are read as they were kept") {
     CHECK(bench.store().settings().value().empty());
 }
 
-TEST_CASE("A price of an hour is a plain number; anything else is refused with what would be right") {
+TEST_CASE("A price of an hour is a plain number, anything else is refused with what would be right") {
     CHECK(read_rate("95").value() == 95);
     CHECK(read_rate(" 95.50 ").value() == 95.5);
     CHECK(read_rate("").value() == 0);

@@ -223,7 +223,7 @@ TEST_CASE("The weights add up to the change of the log-odds also with answers gi
     }
 }
 
-TEST_CASE("A springy wheel that is firm after bleeding was air; what is still wrong shows elsewhere") {
+TEST_CASE("A springy wheel that is firm after bleeding was air, what is still wrong shows elsewhere") {
     Job job = springy_wheel();
     bleed(job, Outcome::better);
     const double hose_if_not_looked_again = probability(job, "soft_hose");

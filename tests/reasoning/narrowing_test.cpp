@@ -114,7 +114,7 @@ TEST_CASE("Before help is called a look is worth more: whoever comes starts from
 }
 
 TEST_CASE(
-    "The look before help is for a boat nothing was tried on; after a remedy for nothing help comes at "
+    "The look before help is for a boat nothing was tried on, after a remedy for nothing help comes at "
     "once") {
     Pump pump(7, 320);
     pump.facts.answers.erase(pump.strainer_seen);

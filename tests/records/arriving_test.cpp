@@ -176,7 +176,7 @@ TEST_CASE("Two old jobs that start alike stay two") {
     CHECK(histories(ours) == histories(theirs));
 }
 
-TEST_CASE("A learner who went on elsewhere goes on here; another of the same name is kept apart") {
+TEST_CASE("A learner who went on elsewhere goes on here, another of the same name is kept apart") {
     const TemporaryFolder folder;
     Store ours = opened_store(folder.file("ours.db"));
     Store theirs = opened_store(folder.file("theirs.db"));

@@ -63,7 +63,7 @@ TEST_CASE("A drill out of square comes out where the angle says and the angle co
     CHECK(std::isnan(error_of_offset(0.01, 0)));
 }
 
-TEST_CASE("Torque and clamp load give each other back; an unknown thread is met with its neighbour") {
+TEST_CASE("Torque and clamp load give each other back, an unknown thread is met with its neighbour") {
     CHECK(clamp_of_torque(0.18, 0.01, torque_for_clamp(0.18, 0.01, 20e3)) == Approx(20e3));
     // ISO 898-1 table: M10 has 58.0 mm^2, M8 36.6 mm^2.
     const auto m10 = find_thread("M10x1.5");

@@ -124,7 +124,7 @@ TEST_CASE("The air that a lost wheel angle speaks of is the air that loses it") 
     CHECK(std::isnan(wheel_lost_to_air(10e-6, 20e5, 0)));
 }
 
-TEST_CASE("Gas pressed and let go comes back to its volume; shut-in oil that warms gains some 11 bar per K") {
+TEST_CASE("Gas pressed and let go comes back to its volume, shut-in oil that warms gains some 11 bar per K") {
     CHECK(gas_pressure(1e5, 2e-3, 1e-3, 1.4) == Approx(1e5 * std::pow(2, 1.4)));
     CHECK(gas_volume(gas_volume(1e-3, 1e5, 7e5, 1.4), 7e5, 1e5, 1.4) == Approx(1e-3));
     // Mineral oil, 1.5e9 Pa and 7.2e-4 1/K (API MPMS 11.1 at 870 kg/m^3).

@@ -135,7 +135,7 @@ TEST_CASE("With a bar too long the second drive's ram ends first one way, where 
 }
 
 TEST_CASE(
-    "One ram keeps its rod travel when the drive is trimmed; two mirrored rams keep the drive straight") {
+    "One ram keeps its rod travel when the drive is trimmed, two mirrored rams keep the drive straight") {
     Boat boat;
     boat.rams = 1;
     auto one = steered_drives(boat);

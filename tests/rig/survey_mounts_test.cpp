@@ -163,7 +163,7 @@ TEST_CASE("An assist takes its share of the pull, and a dead one leaves the hand
     CHECK(dead["effort_ratio"] > 1.5);
 }
 
-TEST_CASE("A worn assist gives less help but no more turns and no creep; a worn helm the other way about") {
+TEST_CASE("A worn assist gives less help but no more turns and no creep, a worn helm the other way about") {
     Boat boat = twins;
     boat.assist = Boat::Assist::electric_pump;
     // As much slips by at the working pressure as does work, so half of the help is left.

@@ -75,7 +75,7 @@ TEST_CASE(
     CHECK(sum_of(minutes_bar(lucky), true) == Approx(52));
 }
 
-TEST_CASE("A boat is the same in every shop; only its figures are shown otherwise, as one would say them") {
+TEST_CASE("A boat is the same in every shop, only its figures are shown otherwise, as one would say them") {
     auto session = session_on(practice_boat(7, 2));
     const Page us = make_page(session, UnitSystem::us);
     const Page metric = make_page(session, UnitSystem::metric);

@@ -196,7 +196,7 @@ TEST_CASE("The debrief of a boat that is not done says nothing that rests on wha
     CHECK(debrief_json(session, over).find("\"expert\": null") == std::string::npos);
 }
 
-TEST_CASE("Proving the cause one has said is never idle; the same question without it may be") {
+TEST_CASE("Proving the cause one has said is never idle, the same question without it may be") {
     int changed_nothing = 0;
     for (std::uint64_t seed = 1; seed <= 14; ++seed) {
         const auto boat = practice_boat(seed, 1);

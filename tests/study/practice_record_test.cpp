@@ -48,7 +48,7 @@ TEST_CASE("Help fades boat by boat, and comes back after a boat that went badly"
     CHECK(plan_next(&boats, std::nullopt).guidance == Guidance::half);
 }
 
-TEST_CASE("Three boats in a row done well lead up a level; worked ones do not count") {
+TEST_CASE("Three boats in a row done well lead up a level, worked ones do not count") {
     std::vector<RecordedBoat> boats{finished(1, 0, Guidance::worked), finished(1, 14), finished(1, 15)};
     CHECK(plan_next(&boats, std::nullopt).level == 1);
     boats.push_back(finished(1, 3));

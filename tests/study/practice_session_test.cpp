@@ -73,7 +73,7 @@ TEST_CASE("Cautions that were named are not missed, those left out are, and sile
     CHECK(told.practise.front().find("Say the cautions") == 0);
 }
 
-TEST_CASE("A wrong remedy costs its minutes and the boat comes back; the right one cures it") {
+TEST_CASE("A wrong remedy costs its minutes and the boat comes back, the right one cures it") {
     const auto boat = practice_boat(4, 1);
     Session session = session_on(boat);
     const Index fault = boat->faults.front();

@@ -51,7 +51,7 @@ TEST_CASE("A reason taken out of a cause is missed by name, and the comparison f
     CHECK(holds(ran.out, " 1 differences not explained"));
 }
 
-TEST_CASE("Asked for all, the comparison gives the reasons too; fewer boats than one are refused") {
+TEST_CASE("Asked for all, the comparison gives the reasons too, fewer boats than one are refused") {
     const Ran all = run_program({"knowledge", "compare-with-rig", "--all", "--boats", "10"});
     CHECK(holds(all.out, "explained: "));
     CHECK(holds(all.out, "0 boats, "));  // ten for each cause

@@ -154,7 +154,7 @@ TEST_CASE("Parts can be chosen by list, and a finding there opens in the job in 
     CHECK(shop.harness->has("boat.part.helm"));
 }
 
-TEST_CASE("Without a job the rig can be chosen; the job's own rig is shown with one") {
+TEST_CASE("Without a job the rig can be chosen, the job's own rig is shown with one") {
     AtTheBoat shop;
     shop.harness->click("boat.tab.rig");
     shop.harness->click("boat.rig.mount.inboard_tiller");

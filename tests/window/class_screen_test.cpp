@@ -123,7 +123,7 @@ TEST_CASE("The keys are shut after a restart, and the wrong passphrase is refuse
     CHECK(shop.harness->has("set.make"));
 }
 
-TEST_CASE("Seats are added, changed, taken off and taken over from a table; a fault of it is located") {
+TEST_CASE("Seats are added, changed, taken off and taken over from a table, a fault of it is located") {
     Shop shop(1280, 3000);
     make_class(shop);
     act(shop, ShowClassTab{ClassTab::roster});

@@ -99,7 +99,7 @@ TEST_CASE("Taking in that is stopped leaves whole hand-ins only, and says how ma
     CHECK(shop.collected() == shop.hand_ins);
 }
 
-TEST_CASE("Figures are worked out beside the window, with how far that has come; a stop shows none") {
+TEST_CASE("Figures are worked out beside the window, with how far that has come, a stop shows none") {
     ClassShop shop;
     shop.collect();
     shop.finish();

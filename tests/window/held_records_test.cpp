@@ -71,7 +71,7 @@ TEST_CASE("Taking in can be stopped from the job, and answers are taken again") 
     CHECK(shop.state->job->events.size() == before + 1);
 }
 
-TEST_CASE("What writes waits for work that holds the records; looking, going and stopping do not") {
+TEST_CASE("What writes waits for work that holds the records, looking, going and stopping do not") {
     const auto waits = [](const hardover::window::Action& action) { return has_to_wait(action); };
     CHECK(waits(StartJob{}));
     CHECK(waits(JobAction(GiveAnswer{})));
@@ -93,7 +93,7 @@ TEST_CASE("What writes waits for work that holds the records; looking, going and
     CHECK_FALSE(waits(RecordsAction(StopRecordsWork{})));
 }
 
-TEST_CASE("A backup is made beside the window; a stop makes none") {
+TEST_CASE("A backup is made beside the window, a stop makes none") {
     BusyShop shop;
     shop.start_job("Grey Heron", "tight to port");
     act(shop, GoTo{hardover::window::Place::settings});

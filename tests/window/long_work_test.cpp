@@ -160,7 +160,7 @@ TEST_CASE(
     CHECK(desk.page().start.unfinished.empty());
 }
 
-TEST_CASE("Review times are fitted on wish; too few answers are said to be too few") {
+TEST_CASE("Review times are fitted on wish, too few answers are said to be too few") {
     Shop shop;
     StudyDesk& desk = shop.state->study;
     desk.carry_out(AddLearner{"Ann"});

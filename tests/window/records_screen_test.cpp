@@ -179,7 +179,7 @@ TEST_CASE("Jobs are written beside the window, with how far that has come, and a
     CHECK(shop.harness->shows("1 job is written to"));
 }
 
-TEST_CASE("Jobs of a file are taken in beside the window; a stop leaves the records as they were") {
+TEST_CASE("Jobs of a file are taken in beside the window, a stop leaves the records as they were") {
     Shop other(1280, 3000);
     other.start_job("Little Auk", "wanders at speed");
     act(other, ExportJobs{0});

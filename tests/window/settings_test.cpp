@@ -49,7 +49,7 @@ TEST_CASE("Units chosen in the settings are kept, and the job in hand shows its 
 }
 
 TEST_CASE(
-    "The shop's price of an hour is kept and taken by the reasoning; nonsense is refused beside the field") {
+    "The shop's price of an hour is kept and taken by the reasoning, nonsense is refused beside the field") {
     Shop shop;
     shop.start_job("Grey Heron", "");
     go_to_settings(shop);
