@@ -8,6 +8,7 @@
 
 #include "app/jobs/moment.hpp"
 #include "app/jobs/photos.hpp"
+#include "app/records/whole_file.hpp"
 
 namespace hardover {
 
@@ -108,6 +109,8 @@ Result<BackupMade> back_up(const Store& store, const std::string& folder, const 
     const auto kept = backups_kept(store);
     if (!kept.ok()) return kept.error();
     const fs::path to = folder.empty() ? backups_folder(store.path()) : folder;
+    // The photos go first and make the folder, so a mistyped stick is found out before them.
+    if (auto there = folder_above(to.string()); !there.ok()) return there.error();
     auto copied =
         copy_watched(photos.value(), photos_folder(store.path()), (to / "photos").string(), watched);
     if (!copied.ok()) return copied.error();

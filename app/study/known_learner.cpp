@@ -72,10 +72,13 @@ Result<KnownLearner> learner_named(const Store& store, const std::string& name) 
     const auto rows = store.learners();
     if (!rows) return rows.error();
     std::vector<std::string> names;
+    const LearnerRow* alike = nullptr;  // records of before may hold the name in other letters too
     for (const LearnerRow& row : rows.value()) {
-        if (folded(row.name) == folded(name)) return known(store, row);
+        if (row.name == name) return known(store, row);
+        if (alike == nullptr && folded(row.name) == folded(name)) alike = &row;
         names.push_back(row.name);
     }
+    if (alike != nullptr) return known(store, *alike);
     const std::string near = did_you_mean(name, names);
     return Error{Error::Kind::not_found, "there is no learner '" + name + "'", "",
                  near.empty() ? "add one with: hardover learner add NAME" : near};

@@ -33,6 +33,7 @@ void StudyDesk::use(const PreparedKnowledge& prepared) {
     stop_working();
     prepared_ = prepared;
     portraits_.reset();
+    askable_.reset();
     quiz_.reset();
     session_.reset();
     taking_.reset();

@@ -8,25 +8,24 @@ namespace hardover::frontier {
 
 using Table = std::vector<double>;
 
-// let_cause_act() on a finding of two levels, as most have, in one go over the table.
-inline void let_cause_act_on_two(Table& table, std::size_t stride, const double* how_often) {
-    const double gives_worse = how_often[0];
-    const double keeps_worse = how_often[2];
-    const double keeps_better = how_often[3];
+// A finding of two levels, as most have, in one go over the table: the level at `to` keeps a share of its own
+// and is given one of the level at `from`, which keeps a share then.
+inline void pass_on(Table& table, std::size_t stride, std::size_t to, std::size_t from, double to_keeps,
+                    double given, double from_keeps) {
     for (std::size_t base = 0; base < table.size(); base += 2 * stride) {
-        double* __restrict worse = &table[base];
-        double* __restrict better = &table[base + stride];
+        double* __restrict taking = &table[base + to * stride];
+        double* __restrict giving = &table[base + from * stride];
         for (std::size_t low = 0; low < stride; ++low) {
-            worse[low] = worse[low] * keeps_worse + gives_worse * better[low];
-            better[low] *= keeps_better;
+            taking[low] = taking[low] * to_keeps + given * giving[low];
+            giving[low] *= from_keeps;
         }
     }
 }
 
 // Level `k` afterwards: it was k and the cause gives nothing worse, or it was better and the cause gives k.
 inline void let_cause_act(Table& table, std::size_t stride, int levels, const double* how_often) {
-    if (levels == 2) return let_cause_act_on_two(table, stride, how_often);
     const double* no_worse = how_often + levels;
+    if (levels == 2) return pass_on(table, stride, 0, 1, no_worse[0], how_often[0], no_worse[1]);
     const std::size_t block = stride * levels;
     for (std::size_t base = 0; base < table.size(); base += block) {
         for (int k = 0; k < levels; ++k) {
@@ -40,24 +39,10 @@ inline void let_cause_act(Table& table, std::size_t stride, int levels, const do
     }
 }
 
-inline void look_back_through_cause_on_two(Table& table, std::size_t stride, const double* how_often) {
-    const double gives_worse = how_often[0];
-    const double keeps_worse = how_often[2];
-    const double keeps_better = how_often[3];
-    for (std::size_t base = 0; base < table.size(); base += 2 * stride) {
-        double* __restrict worse = &table[base];
-        double* __restrict better = &table[base + stride];
-        for (std::size_t low = 0; low < stride; ++low) {
-            better[low] = better[low] * keeps_better + gives_worse * worse[low];
-            worse[low] *= keeps_worse;
-        }
-    }
-}
-
 // The transpose of let_cause_act.
 inline void look_back_through_cause(Table& table, std::size_t stride, int levels, const double* how_often) {
-    if (levels == 2) return look_back_through_cause_on_two(table, stride, how_often);
     const double* no_worse = how_often + levels;
+    if (levels == 2) return pass_on(table, stride, 1, 0, no_worse[1], how_often[0], no_worse[0]);
     const std::size_t block = stride * levels;
     for (std::size_t base = 0; base < table.size(); base += block) {
         for (int k = levels - 1; k >= 0; --k) {

@@ -206,6 +206,16 @@ TEST_CASE("Closing makes a backup when something was written, and none when not"
     CHECK_FALSE(keep_backups(yard.store(), -1).ok());
 }
 
+TEST_CASE("A backup to a stick that is not there makes no folder in its place, photos or not") {
+    YardRecords yard;
+    yard.foot_valve("Grey Heron", "2026-03-01");
+    attach(yard, 1, "bracket.pdf", "");
+    const auto made = back_up(yard.store(), yard.file("no_stick/backups"), now);
+    REQUIRE_FALSE(made.ok());
+    CHECK(made.error().kind == Error::Kind::not_found);
+    CHECK_FALSE(fs::exists(yard.file("no_stick")));
+}
+
 TEST_CASE("A restore brings jobs and photos back and says where the others went") {
     YardRecords yard;
     yard.foot_valve("Grey Heron", "2026-03-01");
