@@ -2,6 +2,7 @@
 // nothing that was typed goes, and a backup and the way back to one hold up no frame.
 #include <catch2/catch.hpp>
 
+#include "album.hpp"
 #include "app/study/practice_page.hpp"
 #include "app/window/app_frame.hpp"
 #include "app/window/records_held.hpp"
@@ -69,6 +70,18 @@ TEST_CASE("Taking in can be stopped from the job, and answers are taken again") 
     const std::size_t before = shop.state->job->events.size();
     act(shop, JobAction(SetHistory{"just_fitted"}));
     CHECK(shop.state->job->events.size() == before + 1);
+}
+
+TEST_CASE("What is said while the records are held is drawn over the job in every theme", "[pictures]") {
+    BusyShop shop;
+    take_in_while_a_job_is_in_hand(shop);
+    const Album album;
+    const auto draw = [&](Kit& kit) { draw_app(kit, *shop.state); };
+    album.take("held", draw);
+    act(shop, JobAction(SetHistory{"just_fitted"}));
+    album.take("held-refused", draw);
+    shop.let_go();
+    shop.finish();
 }
 
 TEST_CASE("What writes waits for work that holds the records, looking, going and stopping do not") {
