@@ -1,6 +1,9 @@
 // Can the causes be proved, and is there a rig on which each question, cause, rule and deferral comes into
 // play.
 #include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
 
 #include "rules/reading/rigs.hpp"
 #include "rules/reading/sense.hpp"
@@ -8,16 +11,116 @@
 namespace hardover::reading_detail {
 namespace {
 
+bool shows_its_proof(const Knowledge& knowledge, const Cause& cause) {
+    const auto& names = cause.proved_when.names();
+    return std::any_of(cause.shows.begin(), cause.shows.end(), [&](const Shows& shows) {
+        return std::find(names.begin(), names.end(), knowledge.findings[shows.finding].id) != names.end();
+    });
+}
+
 // A proof that the cause is not said to show does nothing for its rank.
 void check_proof_is_shown(const Knowledge& knowledge, std::vector<Fault>& faults) {
     for (const Cause& cause : knowledge.causes) {
-        const auto& names = cause.proved_when.names();
-        const bool shown = std::any_of(cause.shows.begin(), cause.shows.end(), [&](const Shows& shows) {
-            return std::find(names.begin(), names.end(), knowledge.findings[shows.finding].id) != names.end();
-        });
-        if (shown) continue;
+        if (shows_its_proof(knowledge, cause)) continue;
         faults.push_back({cause.place, "'" + cause.id + "' is proved by a finding that it does not show",
                           "add the finding to its 'shows'", true});
+    }
+}
+
+// A proof is a sign at least so many times as frequent on boats with the cause as on boats without any listed
+// one: "strong" evidence begins there (R. E. Kass and A. E. Raftery, "Bayes factors", Journal of the American
+// Statistical Association 90, 1995). A reading that sound boats show oftener proves nothing.
+constexpr double strong_evidence = 20;
+
+// Shares of boats per reading of a finding, with a cause and with none.
+struct ProofSign {
+    const Finding* finding = nullptr;
+    std::vector<double> with;
+    std::vector<double> without;
+};
+
+// The worse of what the cause and what stray chance gives shows.
+std::vector<double> worse_of(const std::vector<double>& cause, const std::vector<double>& stray) {
+    std::vector<double> shown;
+    double cause_left = 1;
+    double stray_left = 1;
+    for (std::size_t k = 0; k < stray.size(); ++k) {
+        const double before = cause_left * stray_left;
+        cause_left -= cause[k];
+        stray_left -= stray[k];
+        shown.push_back(before - cause_left * stray_left);
+    }
+    return shown;
+}
+
+std::vector<ProofSign> proof_signs(const Knowledge& knowledge, const Cause& cause) {
+    std::vector<ProofSign> signs;
+    for (const std::string& name : cause.proved_when.names()) {
+        const Index finding = find(knowledge.findings, name);
+        if (finding == none || knowledge.findings[finding].readings.empty()) continue;
+        const std::vector<double>& stray = knowledge.findings[finding].stray;
+        ProofSign sign{&knowledge.findings[finding], stray, stray};
+        for (const Shows& shows : cause.shows) {
+            if (shows.finding == finding) sign.with = worse_of(shows.how_often, stray);
+        }
+        signs.push_back(std::move(sign));
+    }
+    return signs;
+}
+
+// Shares of boats on which the proof holds, whatever is not among the signs left unknown.
+struct ProofShares {
+    double with = 0;
+    double without = 0;
+};
+
+ProofShares shares_proved(const Cause& cause, const std::vector<ProofSign>& signs) {
+    ProofShares shares;
+    std::map<std::string, Value> values;
+    const auto lookup = [&](const std::string& name) {
+        const auto value = values.find(name);
+        return value == values.end() ? Value{Unknown{}} : value->second;
+    };
+    const std::function<void(std::size_t, ProofShares)> go_through = [&](std::size_t n, ProofShares now) {
+        if (n == signs.size()) {
+            if (cause.proved_when.condition(lookup) != Truth::yes) return;
+            shares.with += now.with;
+            shares.without += now.without;
+            return;
+        }
+        const Finding& finding = *signs[n].finding;
+        for (std::size_t k = 0; k < finding.readings.size(); ++k) {
+            values[finding.id] = Choice{{finding.readings[k].id}};
+            go_through(n + 1, {now.with * signs[n].with[k], now.without * signs[n].without[k]});
+        }
+    };
+    go_through(0, {1, 1});
+    return shares;
+}
+
+// Work that needs no parts and no more time than this may be done on a likely sign, and showing a customer
+// that nothing is wrong rests on what sound boats show. From memory.
+constexpr double small_work = 15;
+
+bool is_small_work(const Knowledge& knowledge, const Cause& cause) {
+    const Remedy& remedy = knowledge.remedies[static_cast<std::size_t>(cause.remedy)];
+    return remedy.parts.empty() && remedy.minutes <= small_work;
+}
+
+std::string of_1000(double share) {
+    return std::to_string(std::lround(1000 * share)) + " of 1,000 boats";
+}
+
+void check_proof_is_strong(const Knowledge& knowledge, std::vector<Fault>& faults) {
+    for (const Cause& cause : knowledge.causes) {
+        if (!shows_its_proof(knowledge, cause) || is_small_work(knowledge, cause)) continue;
+        const ProofShares shares = shares_proved(cause, proof_signs(knowledge, cause));
+        if (!(shares.without > 0) || shares.with >= strong_evidence * shares.without) continue;
+        faults.push_back({cause.place,
+                          "the proof of '" + cause.id + "' does not prove it: it is met on " +
+                              of_1000(shares.with) + " with it and on " + of_1000(shares.without) +
+                              " without",
+                          "ask more of 'proved_when', or give sound boats a reading of their own", true});
     }
 }
 
@@ -87,6 +190,7 @@ void check_ever_raised(const Knowledge& knowledge, std::vector<Fault>& faults) {
 
 void check_causes(const Knowledge& knowledge, std::vector<Fault>& faults) {
     check_proof_is_shown(knowledge, faults);
+    check_proof_is_strong(knowledge, faults);
     check_reachable(knowledge.causes, "cause", knowledge, faults);
     check_reachable(knowledge.findings, "finding", knowledge, faults);
     check_origins_matter(knowledge, faults);

@@ -103,6 +103,27 @@ TEST_CASE("A proof that the cause does not show is warned of") {
           "'shows')\n");
 }
 
+TEST_CASE("A proof that sound boats show one time in twenty or oftener is warned of") {
+    const std::string warned =
+        "causes.yaml:44:3: warning: the proof of 'fuse_blown' does not prove it: it is met on 972 of 1,000 "
+        "boats with it and on 60 of 1,000 boats without (ask more of 'proved_when', or give sound boats a "
+        "reading of their own)\n";
+    const auto with_stray = [](const std::string& share) {
+        return Change{"", "findings.yaml", "  check: look_at_fuse\n",
+                      "  check: look_at_fuse\n  stray: {blown: " + share + "}\n"};
+    };
+    CHECK(sense_after(with_stray("0.06")) == warned);
+    CHECK(sense_after(with_stray("0.04")) == "");
+}
+
+TEST_CASE("Work of a quarter of an hour without parts may rest on a likely sign") {
+    const auto with_stray = [](const std::string& share) {
+        return Change{"", "findings.yaml",
+                      "  readings: {kinked: ", "  stray: {kinked: " + share + "}\n  readings: {kinked: "};
+    };
+    CHECK(sense_after(with_stray("0.1")) == "");
+}
+
 TEST_CASE("A question or cause that no rig can have is warned of") {
     CHECK(sense_after({"", "findings.yaml", "possible_when: rig.drive is electric",
                        "possible_when: rig.drive is electric and rig.drive is hand"}) ==
