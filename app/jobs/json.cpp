@@ -168,6 +168,7 @@ ordered_json assessment_json(const Knowledge& knowledge, const Assessment& asses
           {"minutes", next.minutes},
           {"minutes_after", next.minutes_after},
           {"ahead_of", id_at(knowledge.causes, next.ahead_of)},
+          {"again", next.again},
           {"narrows", next.narrows}}},
         {"cautions",
          list_json(knowledge.cautions, assessment.cautions,
@@ -219,26 +220,16 @@ ordered_json figures_json(const Knowledge& knowledge) {
     const auto published =
         std::count_if(knowledge.sources.begin(), knowledge.sources.end(),
                       [](const Source& source) { return source.kind == Source::Kind::published; });
-    return {{"complaints", knowledge.complaints.size()},
-            {"same_words", knowledge.same_words.size()},
-            {"findings", knowledge.findings.size()},
-            {"readings", readings},
-            {"causes", knowledge.causes.size()},
-            {"findings_shown_by_causes", shown},
-            {"same_cures", knowledge.same_cures.size()},
-            {"checks", knowledge.checks.size()},
-            {"remedies", knowledge.remedies.size()},
-            {"rules", knowledge.rules.size()},
-            {"worksheets", knowledge.worksheets.size()},
-            {"cautions", knowledge.cautions.size()},
-            {"deferrals", knowledge.deferrals.size()},
-            {"stops", knowledge.stops.size()},
-            {"histories", knowledge.histories.size()},
-            {"rig_fields", knowledge.rig_fields.size()},
-            {"needs", knowledge.needs.size()},
-            {"parts", knowledge.parts.size()},
-            {"sources", knowledge.sources.size()},
-            {"published_sources", published}};
+    return {{"complaints", knowledge.complaints.size()}, {"same_words", knowledge.same_words.size()},
+            {"findings", knowledge.findings.size()},     {"readings", readings},
+            {"causes", knowledge.causes.size()},         {"findings_shown_by_causes", shown},
+            {"same_cures", knowledge.same_cures.size()}, {"checks", knowledge.checks.size()},
+            {"remedies", knowledge.remedies.size()},     {"rules", knowledge.rules.size()},
+            {"worksheets", knowledge.worksheets.size()}, {"cautions", knowledge.cautions.size()},
+            {"deferrals", knowledge.deferrals.size()},   {"stops", knowledge.stops.size()},
+            {"histories", knowledge.histories.size()},   {"rig_fields", knowledge.rig_fields.size()},
+            {"needs", knowledge.needs.size()},           {"parts", knowledge.parts.size()},
+            {"sources", knowledge.sources.size()},       {"published_sources", published}};
 }
 
 }  // namespace hardover

@@ -76,6 +76,7 @@ StepCard ask_card(View& view, const NextStep& step) {
     card.heading = finding.name;
     card.why = asking_rule_text(view.knowledge, step);
     add_sentence(card.why, origin_text(view.knowledge, step));
+    add_sentence(card.why, again_text(view, step));
     add_sentence(card.why, narrowing_text(view, step));
     add_sentence(card.why, separation_text(view, step));
     add_sentence(card.why, blocked_text(view.knowledge, step));
@@ -105,6 +106,7 @@ StepCard check_card(View& view, const NextStep& step) {
     card.heading = check.name;
     card.why = asking_rule_text(view.knowledge, step);
     add_sentence(card.why, origin_text(view.knowledge, step));
+    add_sentence(card.why, again_text(view, step));
     add_sentence(card.why, narrowing_text(view, step));
     add_sentence(card.why, sentence(check.why));
     add_sentence(card.why, separation_text(view, step));
@@ -142,6 +144,7 @@ StepCard prove_card(View& view, const NextStep& step) {
         card.cause = cause.id;
         card.why = fmt::format("{} stands at {}. Prove it before anything is taken apart.", cause.name,
                                percent_text(probability_of(view.job, step.cause)));
+        add_sentence(card.why, again_text(view, step));
         add_sentence(card.why, origin_text(knowledge, step));
         if (!cause.proved_when.empty()) {
             add_sentence(card.why, sentence(fmt::format("It is proved when {}",

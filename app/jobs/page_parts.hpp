@@ -68,6 +68,8 @@ std::vector<QuestionText> question_texts(View& view, const std::vector<Index>& f
 std::vector<std::string> branch_lines(const View& view, const NextStep& step);
 std::string separation_text(const View& view, const NextStep& step);
 std::string asking_rule_text(const Knowledge& knowledge, const NextStep& step);
+// Why something is looked at again after a remedy; "" for others.
+std::string again_text(const View& view, const NextStep& step);
 // Why a step that saves no minutes is asked all the same; "" for others.
 std::string narrowing_text(const View& view, const NextStep& step);
 // Why what a cause comes from is dealt with before it; "" for others.

@@ -141,8 +141,9 @@ QuestionText question_text(View& view, Index index) {
     question.name = finding.name;
     question.ask = finding.ask;
     const auto given = view.job.facts.answers.find(index);
+    // What was answered before the last remedy is told beside the question, not chosen: it may have changed.
     const int* chosen =
-        given == view.job.facts.answers.end() ? nullptr : std::get_if<int>(&given->second.given);
+        answered_now(view.job.facts, index) ? std::get_if<int>(&given->second.given) : nullptr;
     for (std::size_t r = 0; r < finding.readings.size(); ++r) {
         question.choices.push_back({finding.readings[r].id, finding.readings[r].text,
                                     chosen != nullptr && *chosen == static_cast<int>(r)});
@@ -154,6 +155,9 @@ QuestionText question_text(View& view, Index index) {
     }
     if (const auto known = known_answer(view, index)) {
         question.answer = answer_text(view.knowledge, index, known->answer, view.units());
+        const bool before_the_work =
+            given != view.job.facts.answers.end() && !answered_now(view.job.facts, index);
+        if (before_the_work) question.answer += " (before the last remedy)";
     }
     return question;
 }

@@ -92,6 +92,12 @@ std::string asking_rule_text(const Knowledge& knowledge, const NextStep& step) {
     return step.asked_by == none ? "" : sentence(knowledge.rules[step.asked_by].why);
 }
 
+std::string again_text(const View& view, const NextStep& step) {
+    if (!step.again) return "";
+    const std::string name = lower_first(view.knowledge.findings[step.findings.front()].name);
+    return fmt::format("Looked at again: the work has helped, and {} may have gone with it.", name);
+}
+
 std::string narrowing_text(const View& view, const NextStep& step) {
     if (!step.narrows) return "";
     std::vector<std::string> names;

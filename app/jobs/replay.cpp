@@ -152,8 +152,7 @@ std::string left_out_line(int sequence, const std::string& what, const std::stri
 
 void keep_answer(Facts& facts, Index finding, const Answer& answer, int stage) {
     const auto before = facts.answers.find(finding);
-    const auto at = facts.answered_at.find(finding);
-    const int stage_before = at == facts.answered_at.end() ? 0 : at->second;
+    const int stage_before = answer_stage(facts, finding);
     if (before != facts.answers.end() && stage_before < stage) {
         const auto later = std::find_if(facts.earlier.begin(), facts.earlier.end(),
                                         [&](const EarlierAnswer& e) { return e.stage > stage_before; });

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "app/jobs/replay.hpp"
 #include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/repairs.hpp"
 
@@ -66,23 +67,23 @@ std::vector<GivenAnswer> Technician::answer(const NextStep& step) {
 
 void Technician::answer(Index finding, std::vector<GivenAnswer>& given) {
     const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
-    if (facts_.answers.contains(finding)) return;
+    if (answered_now(facts_, finding)) return;
     spend(f);
     ++questions_;
     if (!f.readings.empty()) {
         given.push_back({finding, boat_.reading(finding, gone_)});
-        facts_.answers[finding] = Answer{given.back().reading};
+        jobs_detail::keep_answer(facts_, finding, Answer{given.back().reading}, present_stage(facts_));
         return;
     }
     given.push_back({finding, -1});
-    facts_.answers[finding] = Answer{CannotTell{}};
+    jobs_detail::keep_answer(facts_, finding, Answer{CannotTell{}}, present_stage(facts_));
     for (std::size_t other = 0; other < knowledge_.findings.size(); ++other) {
         const auto result = static_cast<Index>(other);
         if (!boat_.makes_sense[other] || !worked_out_from(knowledge_, knowledge_.findings[other], finding))
             continue;
         const int reading = boat_.reading(result, gone_);
-        if (!facts_.answers.contains(result)) given.push_back({result, reading});
-        facts_.answers[result] = Answer{reading};
+        if (!answered_now(facts_, result)) given.push_back({result, reading});
+        jobs_detail::keep_answer(facts_, result, Answer{reading}, present_stage(facts_));
     }
 }
 
@@ -94,6 +95,7 @@ bool Technician::apply(Index remedy, double minutes) {
         if (!gone_[n] && puts_right(knowledge_, remedy, boat_.faults[n])) gone_[n] = helped = true;
         left = left || !gone_[n];
     }
+    facts_.tried_as[remedy] = present_stage(facts_) + 1;
     facts_.tried[remedy] = !left ? Outcome::cured : helped ? Outcome::better : Outcome::not_cured;
     return helped;
 }

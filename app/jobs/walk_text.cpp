@@ -79,6 +79,7 @@ void add_step(const Knowledge& knowledge, const WalkStep& step, std::size_t numb
     if (step.step.ahead_of != none) {
         line += ", before " + at(knowledge.causes, step.step.ahead_of).id + ", which comes from it";
     }
+    if (step.step.again) line += ", looked at again after the work";
     if (step.step.narrows) line += ", one more look before the work";
     lines.push_back(std::move(line));
     std::string cautions;

@@ -19,18 +19,6 @@ void add_once(std::vector<Index>& list, Index index) {
 
 }  // namespace
 
-int stage_of(const Facts& facts) {
-    int stage = 0;
-    for (const auto& [remedy, as] : facts.tried_as) stage = std::max(stage, as);
-    return stage;
-}
-
-bool answered_now(const Facts& facts, Index finding) {
-    const auto when = facts.answered_at.find(finding);
-    const int stage = when == facts.answered_at.end() ? 0 : when->second;
-    return facts.answers.contains(finding) && stage == stage_of(facts);
-}
-
 std::vector<Index> to_measure(const Ground& ground, Index finding) {
     const Finding& entry = at(ground.knowledge.findings, finding);
     if (!entry.from) return {finding};

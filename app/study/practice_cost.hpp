@@ -19,12 +19,6 @@ struct Ground {
     const std::set<Index>& set_up;
 };
 
-// Remedies tried so far.
-int stage_of(const Facts& facts);
-
-// Answered since the last remedy.
-bool answered_now(const Facts& facts, Index finding);
-
 // The finding itself, or the measurements its worksheet still takes; all of them when it has them all.
 std::vector<Index> to_measure(const Ground& ground, Index finding);
 

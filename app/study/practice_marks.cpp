@@ -218,7 +218,7 @@ class Marker {
     }
 
     Worth worth_of_reading(const Ground& ground, Index finding, const Assessment& now) {
-        const int stage = stage_of(ground.facts);
+        const int stage = present_stage(ground.facts);
         Facts measured = ground.facts;
         for (const Index one : to_measure(ground, finding)) {
             if (one != finding) jobs_detail::keep_answer(measured, one, Answer{CannotTell{}}, stage);
@@ -258,7 +258,7 @@ class Marker {
             if (chance <= 0) continue;
             Facts then = facts;
             then.tried[remedy] = outcome;
-            then.tried_as[remedy] = stage_of(facts) + 1;
+            then.tried_as[remedy] = present_stage(facts) + 1;
             outcomes.push_back({chance, assess(prepared_, then, numbers_only)});
         }
         return weigh(minutes_of_remedy(knowledge_, remedy, facts.shop_rate), outcomes, now);

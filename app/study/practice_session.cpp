@@ -205,7 +205,7 @@ void Session::do_finding(Index finding, Index proof_of) {
     }
     for (const Index one : measured) {
         for (const BoatAnswer& given : boat_->answers(one, gone_)) {
-            jobs_detail::keep_answer(facts_, given.finding, given.answer, stage_of(facts_));
+            jobs_detail::keep_answer(facts_, given.finding, given.answer, present_stage(facts_));
             work.answers.push_back(given);
         }
     }
@@ -266,7 +266,7 @@ Result<void> Session::remedy(const Remedied& event) {
     }
     work.outcome = right_ ? Outcome::cured : work.was_present ? Outcome::better : Outcome::not_cured;
     facts_.tried[remedy.value()] = *work.outcome;
-    facts_.tried_as[remedy.value()] = stage_of(facts_) + 1;
+    facts_.tried_as[remedy.value()] = present_stage(facts_) + 1;
     work.after = facts_;
     minutes_ += work.minutes;
     if (right_) phase_ = Phase::cured;

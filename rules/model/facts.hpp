@@ -52,4 +52,16 @@ struct Facts {
     friend bool operator==(const Facts&, const Facts&) = default;
 };
 
+// How many remedies have been tried.
+int present_stage(const Facts& facts);
+
+// The stage of the latest answer about a finding; 0 where there is none.
+int answer_stage(const Facts& facts, Index finding);
+
+// There is an answer about the finding from after the last remedy.
+bool answered_now(const Facts& facts, Index finding);
+
+// 1 for the remedy tried first; 0 for one that was not tried.
+int tried_as(const Facts& facts, Index remedy);
+
 }  // namespace hardover

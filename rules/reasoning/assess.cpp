@@ -69,7 +69,7 @@ Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const D
     for (RankedCause& cause : ranking.causes) {
         cause.proved = cause.ruled_out_by == none && !cause.impossible_here && effort.proved(cause.cause);
     }
-    Advice advice = advise(prepared, effort, fired, diagnosis, ranking);
+    Advice advice = advise(prepared, facts, effort, fired, diagnosis, ranking);
     if (detail.branches) add_branches(knowledge, diagnosis, advice);
 
     if (detail.worksheets) add_worksheets(knowledge, fired, situation, assessment);

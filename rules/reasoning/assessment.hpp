@@ -77,6 +77,7 @@ struct NextStep {
     std::vector<Index> findings;
     Index asked_by = none;          // rule that puts it first
     Index ahead_of = none;          // cause that comes from the one looked for or put right here
+    bool again = false;             // looked at before a remedy that may have taken it away
     bool narrows = false;           // asked in case it is none of the first causes; may save no minutes
     double minutes = 0;             // of this step
     double minutes_after = 0;       // expected after it, until the boat is right

@@ -7,6 +7,7 @@
 #include "rules/reasoning/narrowing.hpp"
 #include "rules/reasoning/repairs.hpp"
 #include "rules/reasoning/roll_out.hpp"
+#include "rules/reasoning/second_look.hpp"
 
 namespace hardover {
 
@@ -78,7 +79,8 @@ class Adviser {
           outlook_(decision_for(diagnosis.network(), hypotheses_, repairs_.model, open_questions())),
           roll_out_(outlook_) {}
 
-    Advice advise() {
+    Advice advise(const std::optional<SecondLook>& second_look) {
+        second_look_ = second_look;
         steps_ = roll_out_.weigh(outlook_.start());
         for (const Weighed& step : steps_) {
             if (step.kind == Weighed::Kind::ask ? saves_anything(step) : true) useful_.push_back(step);
@@ -96,9 +98,10 @@ class Adviser {
 
   private:
     // The findings with readings that a step would answer, the one it was chosen for alone where there is
-    // one.
+    // one. What is looked at again was not chosen for what each reading would do.
     std::vector<Index> weighed_in(const NextStep& step) const {
         std::vector<Index> findings;
+        if (step.again) return findings;
         if (step.kind == NextStep::Kind::remedy || step.kind == NextStep::Kind::stop_asking) return findings;
         if (chosen_for_ != none) return {chosen_for_};
         for (Index finding : step.findings) {
@@ -163,6 +166,10 @@ class Adviser {
         if (planned.kind != NextStep::Kind::remedy && planned.kind != NextStep::Kind::stop_asking) {
             return planned;
         }
+        // Once something was put right, what is proved besides is not doubted any further.
+        if (planned.kind == NextStep::Kind::remedy && !nothing_tried() && is_proved(planned.cause)) {
+            return planned;
+        }
         const bool help = planned.kind == NextStep::Kind::stop_asking && nothing_tried();
         const auto question = narrowing_question(outlook_.decision(), hypotheses_, ranking_.causes,
                                                  help ? Before::help : Before::remedy);
@@ -174,6 +181,11 @@ class Adviser {
         NextStep look = step_of(*weighed);
         look.narrows = true;
         return look;
+    }
+
+    bool is_proved(Index cause) const {
+        return std::any_of(ranking_.causes.begin(), ranking_.causes.end(),
+                           [&](const RankedCause& ranked) { return ranked.cause == cause && ranked.proved; });
     }
 
     bool nothing_tried() const {
@@ -221,8 +233,10 @@ class Adviser {
     }
 
     NextStep choose_by_plan() {
-        if (const std::optional<NextStep> proved =
-                proved_put_right(nothing_tried() ? sure_of_proof : sure_enough_next)) {
+        std::optional<NextStep> proved = proved_put_right(sure_of_proof);
+        if (!proved && second_look_) return look_again(*second_look_);
+        if (!proved && !nothing_tried()) proved = proved_put_right(sure_enough_next);
+        if (proved) {
             if (const std::optional<NextStep> asked = asked_for_other_proof()) return *asked;
             return *proved;
         }
@@ -233,6 +247,25 @@ class Adviser {
         }
         if (first.kind == Weighed::Kind::ask) chosen_for_ = finding_of(first);
         return step_of(first);
+    }
+
+    // With everything else that its check gets and that is still open.
+    NextStep look_again(const SecondLook& look) {
+        const Finding& finding = knowledge_.findings[static_cast<std::size_t>(look.finding)];
+        NextStep step;
+        step.again = true;
+        step.cause = look.cause;
+        step.minutes = std::max(least_minutes, finding.minutes);
+        step.minutes_after = steps_.front().total();
+        step.findings.push_back(look.finding);
+        step.index = finding.check;
+        if (step.index == none) {
+            step.index = look.finding;
+            return step;
+        }
+        step.kind = look.cause == none ? NextStep::Kind::check : NextStep::Kind::prove;
+        for (Index open : effort_.open_findings(step.index)) add_once(step.findings, open);
+        return step;
     }
 
     const Cause& cause_of(const RankedCause& ranked) const {
@@ -398,6 +431,7 @@ class Adviser {
     std::vector<Weighed> steps_;   // all, the fewest minutes first
     std::vector<Weighed> useful_;  // without questions that save nothing
     Index chosen_for_ = none;      // the finding that the next step was chosen for
+    std::optional<SecondLook> second_look_;
 };
 
 // What each reading of a finding would do to the ranking.
@@ -432,7 +466,7 @@ void add_branches_of(const Knowledge& knowledge, const DiagnosisCase& diagnosis,
 
 }  // namespace
 
-Advice advise(const PreparedKnowledge& prepared, const Effort& effort, const Fired& fired,
+Advice advise(const PreparedKnowledge& prepared, const Facts& facts, const Effort& effort, const Fired& fired,
               const DiagnosisCase& diagnosis, const Ranking& ranking) {
     Advice advice;
     if (diagnosis.cured() && ranking.possible) {
@@ -445,7 +479,8 @@ Advice advise(const PreparedKnowledge& prepared, const Effort& effort, const Fir
         advice.minutes_left = advice.next.minutes;
         return advice;
     }
-    return Adviser(prepared, effort, fired, diagnosis, ranking).advise();
+    return Adviser(prepared, effort, fired, diagnosis, ranking)
+        .advise(second_look(prepared, facts, diagnosis, ranking));
 }
 
 void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Advice& advice) {

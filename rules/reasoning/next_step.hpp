@@ -21,8 +21,9 @@ struct Advice {
 inline constexpr std::size_t most_also = 5;
 
 // Proposes only what can change what is done; a remedy whose cause can be proved for fewer minutes than the
-// remedy takes is proved first; a proved cause is put right next. `ranking` has its `proved` flags set.
-Advice advise(const PreparedKnowledge& prepared, const Effort& effort, const Fired& fired,
+// remedy takes is proved first; a proved cause is put right next; after a remedy that helped, what it may
+// have taken away is looked at again. `ranking` has its `proved` flags set.
+Advice advise(const PreparedKnowledge& prepared, const Facts& facts, const Effort& effort, const Fired& fired,
               const DiagnosisCase& diagnosis, const Ranking& ranking);
 
 // What each outcome of the step would do to the ranking, exactly.

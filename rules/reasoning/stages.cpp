@@ -6,11 +6,6 @@ namespace hardover {
 
 namespace {
 
-int stage_of(const Facts& facts, Index finding) {
-    const auto at = facts.answered_at.find(finding);
-    return at == facts.answered_at.end() ? 0 : at->second;
-}
-
 // Worksheets whose inputs come from worksheets: deeper than this is a circle.
 constexpr int deepest = 8;
 
@@ -19,7 +14,7 @@ constexpr int deepest = 8;
 Facts facts_at(const Facts& facts, int stage) {
     Facts then = facts;
     for (const auto& [finding, answer] : facts.answers) {
-        if (stage_of(facts, finding) <= stage) continue;
+        if (answer_stage(facts, finding) <= stage) continue;
         then.answers.erase(finding);
         then.answered_at.erase(finding);
     }
@@ -30,10 +25,10 @@ Facts facts_at(const Facts& facts, int stage) {
         if (replaced == then.answers.end()) {
             then.answers[earlier.finding] = earlier.answer;
             then.answered_at[earlier.finding] = earlier.stage;
-        } else if (stage_of(then, earlier.finding) > earlier.stage) {
+        } else if (answer_stage(then, earlier.finding) > earlier.stage) {
             then.earlier.push_back(earlier);
         } else {
-            then.earlier.push_back({earlier.finding, stage_of(then, earlier.finding), replaced->second});
+            then.earlier.push_back({earlier.finding, answer_stage(then, earlier.finding), replaced->second});
             replaced->second = earlier.answer;
             then.answered_at[earlier.finding] = earlier.stage;
         }
@@ -59,7 +54,7 @@ std::vector<int> Stages::directly(Index finding) const {
     for (const EarlierAnswer& earlier : facts_.earlier) {
         if (earlier.finding == finding) stages.push_back(earlier.stage);
     }
-    if (facts_.answers.contains(finding)) stages.push_back(stage_of(facts_, finding));
+    if (facts_.answers.contains(finding)) stages.push_back(answer_stage(facts_, finding));
     return stages;
 }
 
@@ -105,8 +100,7 @@ int Stages::put_right_at(Index cause) const {
     int first = never;
     for (const auto& [remedy, outcome] : facts_.tried) {
         if (!puts_right(knowledge_, remedy, cause)) continue;
-        const auto as = facts_.tried_as.find(remedy);
-        first = std::min(first, as == facts_.tried_as.end() ? 1 : as->second);
+        first = std::min(first, tried_as(facts_, remedy));
     }
     return first;
 }

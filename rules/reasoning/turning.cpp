@@ -23,16 +23,11 @@ double lead_of(const Leading& now, Index first) {
     return other > 0 ? own / other : own > 0 ? no_matter : 0;
 }
 
-int stage_of(const Facts& facts, Index finding) {
-    const auto at = facts.answered_at.find(finding);
-    return at == facts.answered_at.end() ? 0 : at->second;
-}
-
 // The facts with another answer in that stage, whatever stood there.
 Facts with_answer(const Facts& facts, const AsIf& as_if) {
     Facts other = facts;
     const Answer answer = as_if.reading < 0 ? Answer{CannotTell{}} : Answer{as_if.reading};
-    if (!facts.answers.contains(as_if.finding) || stage_of(facts, as_if.finding) == as_if.stage) {
+    if (!facts.answers.contains(as_if.finding) || answer_stage(facts, as_if.finding) == as_if.stage) {
         other.answers[as_if.finding] = answer;
         if (as_if.stage > 0) other.answered_at[as_if.finding] = as_if.stage;
         return other;

@@ -35,8 +35,8 @@ TEST_CASE("The assessment has the documented keys in order") {
     CHECK(keys(json) == std::vector<std::string>{"ranking", "not_listed", "several", "next", "cautions",
                                                  "deferrals", "worksheets", "stops", "assumptions", "rules",
                                                  "bound", "conflict"});
-    CHECK(keys(json["next"]) ==
-          std::vector<std::string>{"kind", "id", "text", "minutes", "minutes_after", "ahead_of", "narrows"});
+    CHECK(keys(json["next"]) == std::vector<std::string>{"kind", "id", "text", "minutes", "minutes_after",
+                                                         "ahead_of", "again", "narrows"});
     REQUIRE(json["ranking"].size() == pump.causes.size());
     CHECK(keys(json["ranking"][0]) ==
           std::vector<std::string>{"cause", "name", "probability", "for", "against", "state"});
