@@ -28,7 +28,7 @@ struct Sheet {
 
     // The result in SI, without value when the worksheet does not hold for these inputs.
     std::optional<double> work(const std::vector<Value>& inputs) const {
-        const WorkedSheet sheet = work_out(knowledge, worksheet, inputs);
+        const WorkedSheet sheet = work_out_as_given(knowledge, worksheet, inputs);
         if (!sheet.refused.empty()) return std::nullopt;
         const auto* quantity = std::get_if<Quantity>(&sheet.results[result]);
         if (quantity == nullptr || !std::isfinite(quantity->value)) return std::nullopt;
