@@ -194,9 +194,10 @@ void ClassDesk::apply(const BeginSet& begin) {
         return refused("take", {Error::Kind::not_found, "there is no such file", begin.path,
                                 "give the whole path of the set, such as /media/stick/S1.hardover-set"});
     }
-    auto taking =
-        Taking::begin(classes_, file_bytes(begin.path), std::filesystem::path(begin.path).filename().string(),
-                      begin.seat, begin.start_code, prepared_.knowledge(), now_());
+    const Result<std::string> text = read_whole_file(begin.path);
+    if (!text) return refused("take", text.error());
+    auto taking = Taking::begin(classes_, text.value(), std::filesystem::path(begin.path).filename().string(),
+                                begin.seat, begin.start_code, prepared_.knowledge(), now_());
     if (!taking) return refused("take", taking.error());
     taking_ = std::move(taking.value());
 }
