@@ -140,6 +140,7 @@ class ResultsMaker {
     void take_quiz(const ClassSet& set, int task, const std::map<std::string, Attempt>& attempts, bool same) {
         std::vector<Item> items;
         if (!goes_on_after(0)) return;
+        marked_.results.topics.insert(set.tasks[static_cast<std::size_t>(task) - 1].topic);
         if (same) {
             const study::QuizWish wish = wish_of(set.tasks[static_cast<std::size_t>(task) - 1], 0, set.units);
             auto made = study::choose_items(portraits_, study::LearnerState(), wish,

@@ -307,6 +307,11 @@ ClassFigures make_figures(const ClassResults& results, const Knowledge& knowledg
     figures.by_item = figures_of_items(first, fit, knowledge);
     add_reliability_without(first, figures.by_item);
     figures.by_topic = topics_of(first, knowledge);
+    const auto others = std::stable_partition(
+        figures.by_topic.begin(), figures.by_topic.end(),
+        [&](const TopicFigures& topic) { return !topic.id.empty() && results.topics.contains(topic.id); });
+    figures.topics_named = static_cast<std::size_t>(others - figures.by_topic.begin());
+    figures.all_topics = results.topics.contains("");
     figures.whole = reliability_of(first, "");
     add_sets(figures, items);
     figures.confusions = confusions_of(results, knowledge);

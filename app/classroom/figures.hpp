@@ -165,7 +165,10 @@ struct ClassFigures {
     BoatFigures all_boats;
     std::vector<LearnerFigures> by_learner;  // by seat; those with results
     std::vector<ItemFigures> by_item;        // by id
-    std::vector<TopicFigures> by_topic;      // complaints, parts, forms in the order of the knowledge
+    std::vector<TopicFigures> by_topic;  // complaints, parts, forms in the order of the knowledge; those that
+                                         // a quiz names come first
+    std::size_t topics_named = 0;        // how many these are
+    bool all_topics = false;             // some quiz is about all there is
     ReliabilityFigures whole;
     std::vector<ReliabilityFigures> by_set;  // by id; empty when there is one set only
     std::vector<Confusion> confusions;       // the most frequent first

@@ -19,8 +19,7 @@ namespace {
 
 // Where an item is called what: rules of thumb, common practice, no source.
 constexpr int enough_answers = 10;          // to say anything about it
-constexpr int enough_for_correlation = 20;  // to call it weak
-constexpr double least_correlation = 0.10;
+constexpr double least_correlation = 0.10;  // of an item that tells strong from weak
 constexpr double hard_below = 0.2;
 constexpr double easy_above = 0.9;
 
@@ -90,6 +89,16 @@ const ChoiceFigures* drawn_to(const ItemFigures& item) {
     return most;
 }
 
+// More of the strong took this one than the right one, and not by chance: of those who took either, the 95 %
+// range of the share lies above half.
+bool draws_the_strong(const ItemFigures& item, const ChoiceFigures& drawn, double right) {
+    if (drawn.strong < 0.5 || drawn.strong <= right || drawn.strong < drawn.weak) return false;
+    const double strong = study::edge_share * item.learners;
+    const int took = static_cast<int>(std::lround(drawn.strong * strong));
+    const int of = static_cast<int>(std::lround((drawn.strong + right) * strong));
+    return of > 0 && study::wilson_95(took, of).low > 0.5;
+}
+
 double strong_right(const ItemFigures& item) {
     double share = 0;
     for (const ChoiceFigures& choice : item.choices) share += choice.right ? choice.strong : 0;
@@ -118,17 +127,14 @@ void judge(ItemFigures& item, ItemVerdict verdict, std::string why) {
 
 // The strong go wrong together: the marking may be wrong.
 bool judge_key(ItemFigures& item) {
-    if (item.with_rest && item.with_rest_95->high < least_correlation) {
+    if (item.with_rest && item.with_rest_95->high < 0) {
         judge(item, ItemVerdict::key_suspect,
               "The weak have it right more often than the strong (" + correlation_words(item) +
                   "): look whether the marking is right, or what the strong know that it does not.");
         return true;
     }
     const ChoiceFigures* drawn = drawn_to(item);
-    if (drawn == nullptr || drawn->strong < 0.5 || drawn->strong <= strong_right(item) ||
-        drawn->strong < drawn->weak) {
-        return false;
-    }
+    if (drawn == nullptr || !draws_the_strong(item, *drawn, strong_right(item))) return false;
     judge(item, ItemVerdict::key_suspect,
           fmt::format(
               "Most of the strong took the wrong {} ({} in 100 of them, {} in 100 of the weak): look whether "
@@ -137,19 +143,15 @@ bool judge_key(ItemFigures& item) {
     return true;
 }
 
+// A correlation above or below the least by chance is no evidence: its 95 % range has to lie on one side.
 bool judge_weak(ItemFigures& item) {
-    if (item.with_rest && *item.with_rest >= least_correlation) {
-        // Above 0 by chance is no evidence: the range has to leave 0 out.
-        if (item.with_rest_95->low > 0) return false;
-        judge(item, ItemVerdict::too_few,
-              fmt::format("{} answers are too few to say that it tells strong from weak ({}).", item.learners,
-                          correlation_words(item)));
-        return true;
-    }
+    if (item.with_rest && item.with_rest_95->low > 0 && *item.with_rest >= least_correlation) return false;
     const ChoiceFigures* drawn = drawn_to(item);
-    if (item.learners < enough_for_correlation) {
-        judge(item, ItemVerdict::too_few,
-              fmt::format("{} answers are too few to say that it tells strong from weak.", item.learners));
+    if (!item.with_rest || item.with_rest_95->high >= least_correlation) {
+        judge(
+            item, ItemVerdict::too_few,
+            fmt::format("Too few answers to tell, {}, whether strong and weak differ on it{}.", item.learners,
+                        item.with_rest ? " (" + correlation_words(item) + ")" : std::string()));
     } else if (drawn != nullptr && drawn->strong >= drawn->weak && drawn->strong >= 0.2) {
         judge(item, ItemVerdict::weak,
               fmt::format(
@@ -158,8 +160,8 @@ bool judge_weak(ItemFigures& item) {
                   quoted(drawn->text), in_100(drawn->strong), in_100(drawn->weak)));
     } else {
         judge(item, ItemVerdict::weak,
-              "Does not tell strong from weak: both have it right about as often" +
-                  (item.with_rest ? " (" + correlation_words(item) + ")." : std::string(".")));
+              "Does not tell strong from weak: both have it right about as often (" +
+                  correlation_words(item) + ").");
     }
     return true;
 }

@@ -170,6 +170,12 @@ FigureTable topics_table(const ClassFigures& figures) {
     table.empty = "No item has been answered yet.";
     table.columns = {{"About", false, 0.14},  {"Topic", false, 0.36}, {"Learners", true, 0.12},
                      {"Answers", true, 0.12}, {"Right", true, 0.1},   {"95 %", true, 0.16}};
+    table.whole = figures.topics_named;
+    if (figures.all_topics) {
+        table.others = "The quizzes ask about every topic of the knowledge";
+    } else if (figures.topics_named > 0) {
+        table.others = "Every topic that a quiz is about stands here; its questions touch others too";
+    }
     for (const TopicFigures& topic : figures.by_topic) {
         table.rows.push_back(
             {topic.id,

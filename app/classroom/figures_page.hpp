@@ -30,6 +30,8 @@ struct FigureTable {
     std::string empty;  // what stands there when there are no rows
     std::vector<FigureColumn> columns;
     std::vector<FigureRow> rows;
+    std::size_t whole = 0;  // so many rows, the first, stand on any sheet, however little room there is
+    std::string others;     // what a sheet says of rows that it leaves out; "": how many they are
 };
 
 struct FigurePlot {

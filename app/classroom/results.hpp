@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -52,6 +53,7 @@ struct ClassResults {
     std::vector<Seat> seats;  // by code
     std::vector<ItemResult> items;
     std::vector<BoatResult> boats;
+    std::set<std::string> topics;  // ids that its quizzes are about; "" among them: all there is
 };
 
 // No average of a class is told with fewer learners than this, so that nobody is picked out by it.

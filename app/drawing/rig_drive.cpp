@@ -237,7 +237,9 @@ std::string words_of(const StandingRig& rig, std::size_t drive, View view) {
 }
 
 void draw_locks(Pencil& pencil, const StandingRig& rig, std::size_t drive) {
-    const double reach = 0.60;
+    constexpr double reach = 0.60;
+    constexpr double tick_end = reach + 0.05;
+    constexpr double clear_of_line = 0.03;
     const double x = rig.drives[drive].offset;
     const auto at = [&](double steer, double radius) {
         return Point{x + radius * std::sin(steer), -radius * std::cos(steer)};
@@ -248,15 +250,17 @@ void draw_locks(Pencil& pencil, const StandingRig& rig, std::size_t drive) {
     for (int step = 0; step <= 24; ++step) arc.push_back(at(port + (starboard - port) * step / 24, reach));
     pencil.line(arc, Pen::thin);
     for (const double lock : {port, starboard})
-        pencil.line({at(lock, reach - 0.05), at(lock, reach + 0.05)}, Pen::normal);
+        pencil.line({at(lock, reach - 0.05), at(lock, tick_end)}, Pen::normal);
     const double steer = rig.drives[drive].steer;
     pencil.tone(Tone::plain);
     pencil.line({at(steer, reach - 0.08), at(steer, reach + 0.03)}, Pen::normal, 1.6);
     const auto degrees = [](double radians) {
         return std::to_string(std::lround(std::abs(radians) * 57.29577951)) + "°";
     };
-    pencil.draw(Text{at(port, reach + 0.03), "lock " + degrees(port), Align::end});
-    pencil.draw(Text{at(starboard, reach + 0.03), degrees(starboard) + " lock", Align::start});
+    // Further to the side than any of the lines: letters as large as the painter likes stay clear of them.
+    const Point left = at(port, tick_end), right = at(starboard, tick_end);
+    pencil.draw(Text{{left.x - clear_of_line, left.y}, "lock " + degrees(port), Align::end});
+    pencil.draw(Text{{right.x + clear_of_line, right.y}, degrees(starboard) + " lock", Align::start});
 }
 
 }  // namespace

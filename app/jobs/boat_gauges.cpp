@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/jobs/boat_parts.hpp"
+#include "app/jobs/rig_boat.hpp"
 #include "app/jobs/wording.hpp"
 
 namespace hardover::jobs_detail {
@@ -86,11 +87,38 @@ std::optional<double> reading(const rig::Readings& readings, const std::string& 
     return found->second;
 }
 
+// The finding that is felt by the gauge.
+const Finding* felt_by(const Knowledge& knowledge, const std::string& gauge) {
+    for (const Finding& finding : knowledge.findings) {
+        for (const auto& limit : finding.felt) {
+            if (limit && limit->gauge == gauge) return &finding;
+        }
+    }
+    return nullptr;
+}
+
 // The knowledge's name for a gauge that it has a finding for, else what the gauge means.
 std::string name_of_gauge(const Knowledge& knowledge, const rig::Gauge& gauge) {
     for (const Finding& finding : knowledge.findings)
         if (finding.gauge == gauge.name) return finding.name;
-    return upper_first(gauge.meaning);
+    const Finding* felt = felt_by(knowledge, gauge.name);
+    return felt != nullptr ? felt->name : upper_first(gauge.meaning);
+}
+
+// A scale of the numeric boat's own is told by what is felt or seen there, where the two boats differ in it.
+void tell_as_felt(const Knowledge& knowledge, const SurveyedBoat& both, const rig::Gauge& from,
+                  BoatGauge& gauge) {
+    const Finding* felt = felt_by(knowledge, from.name);
+    if (felt == nullptr || from.unit != "count") return;
+    const auto text = [&](const rig::Readings& readings) -> std::string {
+        const std::optional<Answer> answer = felt_reading(*felt, readings);
+        return answer ? felt->readings[static_cast<std::size_t>(std::get<int>(answer->given))].text : "";
+    };
+    const std::string sound = text(both.sound_readings), faulty = text(both.faulty_readings);
+    if (sound.empty() || faulty.empty() || sound == faulty) return;
+    gauge.sound = sound;
+    gauge.faulty = faulty;
+    gauge.difference.clear();
 }
 
 double held_between_locks(const rig::BoatAtWork& boat, double steer) {
@@ -186,6 +214,7 @@ Result<std::vector<GaugeGroup>> gauge_groups(const Knowledge& knowledge, const S
         if (!read.sound && !read.faulty) continue;
         const char* name = name_shown(gauge.name);
         BoatGauge shown = row(gauge.name, name != nullptr ? name : name_of_gauge(knowledge, gauge), read);
+        if (shown.differs) tell_as_felt(knowledge, boat, gauge, shown);
         if (name != nullptr) {
             whole.gauges.push_back(std::move(shown));
         } else if (shown.differs) {

@@ -11,6 +11,7 @@
 #include "app/jobs/moment.hpp"
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/photos.hpp"
+#include "app/jobs/proved.hpp"
 #include "app/jobs/replay.hpp"
 #include "app/jobs/wording.hpp"
 
@@ -47,8 +48,7 @@ std::string cause_text(const Knowledge& knowledge, const HandedBack& back) {
     std::string name = spoken_id(back.cause);
     const Index cause = find(knowledge.causes, back.cause);
     if (cause != none || back.cause == "not_listed") name = cause_name(knowledge, cause);
-    return fmt::format("{}, {}", upper_first(name),
-                       back.confirmed ? "seen and proved" : "assumed, not proved");
+    return fmt::format("{}, {}", upper_first(name), certainty_text(back.confirmed));
 }
 
 std::string complaints_text(const Knowledge& knowledge, const Job& job) {

@@ -15,6 +15,7 @@
 #include "app/jobs/moment.hpp"
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/photos.hpp"
+#include "app/jobs/proved.hpp"
 #include "app/jobs/search.hpp"
 #include "app/jobs/word_match.hpp"
 #include "app/jobs/wording.hpp"
@@ -78,7 +79,7 @@ std::string cause_line(const Knowledge& knowledge, const ClosedJob& job) {
     std::string name = job.cause;
     std::replace(name.begin(), name.end(), '_', ' ');
     if (cause != none || job.cause == "not_listed") name = lower_first(cause_name(knowledge, cause));
-    return fmt::format("Cause: {}, {}", name, job.confirmed ? "seen and proved" : "assumed, not proved");
+    return fmt::format("Cause: {}, {}", name, certainty_text(job.confirmed));
 }
 
 // The texts of an event that a person wrote, each with what it is.

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/rig_applies.hpp"
 #include "app/jobs/rig_matters.hpp"
 
 namespace hardover::jobs_detail {
@@ -95,6 +96,7 @@ std::vector<RigLine> rig_lines(const View& view) {
 std::vector<std::string> assumption_lines(const View& view) {
     std::vector<std::string> lines;
     for (const Index index : view.job.assessment.assumed) {
+        if (!applies_here(view.knowledge, view.job, index)) continue;
         const RigField& field = view.knowledge.rig_fields[index];
         if (const Quantity* quantity = std::get_if<Quantity>(&field.assumed)) {
             lines.push_back(fmt::format("{} taken as {} (not measured on this boat)", field.name,

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/proved.hpp"
 #include "app/jobs/wording.hpp"
 
 namespace hardover {
@@ -161,11 +162,6 @@ StepCard prove_card(View& view, const NextStep& step) {
     return card;
 }
 
-bool is_proved(const Job& job, Index cause) {
-    return std::any_of(job.assessment.ranking.begin(), job.assessment.ranking.end(),
-                       [cause](const RankedCause& r) { return r.cause == cause && r.proved; });
-}
-
 std::vector<std::string> part_lines(const Remedy& remedy) {
     std::vector<std::string> lines;
     for (const PricedPart& part : remedy.parts) {
@@ -274,8 +270,7 @@ StepCard handed_back_card(const View& view) {
     const std::string name = cause == none && handed.cause != "not_listed"
                                  ? "a cause this knowledge does not have"
                                  : cause_name(view.knowledge, cause);
-    card.why = fmt::format("Cause recorded: {}, {}.", name,
-                           handed.confirmed ? "seen and proved" : "assumed, not proved");
+    card.why = fmt::format("Cause recorded: {}, {}.", name, certainty_text(handed.confirmed));
     add_sentence(card.why, sentence(handed.note));
     return card;
 }

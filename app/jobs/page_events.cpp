@@ -5,6 +5,7 @@
 
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/photos.hpp"
+#include "app/jobs/proved.hpp"
 #include "app/jobs/replay.hpp"
 #include "app/jobs/wording.hpp"
 #include "rules/reading/reading.hpp"
@@ -76,8 +77,7 @@ class EventText {
                                       ? cause_name(knowledge_, none)
                                       : lower_first(name_of_id(knowledge_.causes, e.cause));
         const std::string note = e.note.empty() ? "" : fmt::format(" {}", quoted(e.note));
-        return fmt::format("Handed back. Cause: {}, {}.{}", cause,
-                           e.confirmed ? "seen and proved" : "assumed, not proved", note);
+        return fmt::format("Handed back. Cause: {}, {}.{}", cause, certainty_text(e.confirmed), note);
     }
     std::string operator()(const Reopened& e) const {
         return e.why.empty() ? "Reopened" : fmt::format("Reopened: {}", quoted(e.why));

@@ -90,20 +90,6 @@ void make_possible(Boat& boat) {
     boat.rams = std::min(boat.rams, boat.drives);
 }
 
-std::optional<Answer> felt_reading(const Finding& finding, const rig::Readings& readings) {
-    bool any_gauge = false;
-    for (std::size_t i = 0; i < finding.felt.size(); ++i) {
-        if (!finding.felt[i]) continue;
-        const auto gauge = readings.find(finding.felt[i]->gauge);
-        if (gauge == readings.end()) continue;
-        any_gauge = true;
-        const double beyond = gauge->second - finding.felt[i]->limit.value;
-        if (finding.felt[i]->is_above ? beyond > 0 : beyond < 0) return Answer{static_cast<int>(i)};
-    }
-    if (!any_gauge) return std::nullopt;
-    return Answer{static_cast<int>(finding.felt.size())};
-}
-
 }  // namespace
 
 Facts facts_of_boat(const Knowledge& knowledge, const Boat& boat) {
@@ -173,6 +159,20 @@ Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double
     rig::Faults faults;
     if (const Result<void> added = add_faults_of_cause(cause, drawn, faults); !added) return added.error();
     return faults;
+}
+
+std::optional<Answer> felt_reading(const Finding& finding, const rig::Readings& readings) {
+    bool any_gauge = false;
+    for (std::size_t i = 0; i < finding.felt.size(); ++i) {
+        if (!finding.felt[i]) continue;
+        const auto gauge = readings.find(finding.felt[i]->gauge);
+        if (gauge == readings.end()) continue;
+        any_gauge = true;
+        const double beyond = gauge->second - finding.felt[i]->limit.value;
+        if (finding.felt[i]->is_above ? beyond > 0 : beyond < 0) return Answer{static_cast<int>(i)};
+    }
+    if (!any_gauge) return std::nullopt;
+    return Answer{static_cast<int>(finding.felt.size())};
 }
 
 std::map<Index, Answer> answers_of_gauges(const Knowledge& knowledge, const rig::Readings& readings,

@@ -26,6 +26,9 @@ Result<rig::Faults> faults_of_cause(const Cause& cause, const std::vector<double
 // The same put in beside the faults that are there already.
 Result<void> add_faults_of_cause(const Cause& cause, const std::vector<double>& drawn, rig::Faults& faults);
 
+// The reading of a finding that is felt, by its gauges. Empty where none of them is on this boat.
+std::optional<Answer> felt_reading(const Finding& finding, const rig::Readings& readings);
+
 // What the gauges say of each finding, where they can: a reading, or a quantity for one that is only measured
 // or feeds a worksheet. `drawn` gives one standard normal number for each finding: the noise of measuring.
 std::map<Index, Answer> answers_of_gauges(const Knowledge& knowledge, const rig::Readings& readings,

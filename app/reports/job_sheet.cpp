@@ -4,7 +4,10 @@
 #include <set>
 #include <string_view>
 
+#include "app/jobs/proved.hpp"
+#include "app/jobs/rig_applies.hpp"
 #include "app/jobs/rig_boat.hpp"
+#include "app/jobs/wording.hpp"
 
 namespace hardover {
 
@@ -128,7 +131,7 @@ SheetCause cause_of(const Knowledge& knowledge, const Job& job, const JobPage& p
         if (index == none)
             cause.name = id == "not_listed" ? "Something not on the list"
                                             : "A cause that this knowledge does not have";
-        cause.certainty = job.handed_back->confirmed ? "Seen and proved" : "Assumed, not proved";
+        cause.certainty = jobs_detail::upper_first(certainty_text(job.handed_back->confirmed));
         cause.note = job.handed_back->note;
     } else if (index == none) {
         cause.name = "Not known yet";
@@ -255,7 +258,7 @@ void add_sketch(const Knowledge& knowledge, const Job& job, JobSheet& sheet) {
     sheet.sketch_note = sketch_note_of(knowledge, job);
 }
 
-void add_told(const JobPage& page, JobSheet& sheet) {
+void add_told(const Knowledge& knowledge, const Job& job, const JobPage& page, JobSheet& sheet) {
     for (const ChoiceText& complaint : page.complaints) {
         if (complaint.chosen) sheet.complaints.push_back(complaint.text);
     }
@@ -264,6 +267,8 @@ void add_told(const JobPage& page, JobSheet& sheet) {
     }
     for (const RigLine& line : page.rig) {
         if (line.value.empty()) continue;
+        const Index field = find(knowledge.rig_fields, line.id);
+        if (line.assumed && !jobs_detail::applies_here(knowledge, job, field)) continue;
         sheet.rig.push_back({line.name, line.value + (line.assumed ? " (assumed)" : "")});
     }
     sheet.assumptions = page.assumptions;
@@ -291,7 +296,7 @@ JobSheet make_job_sheet(const Knowledge& knowledge, const Job& job, const JobPag
         sheet.opened = head.day(job.events.front().at);
     }
     add_duties(knowledge, job, page, sheet);
-    add_told(page, sheet);
+    add_told(knowledge, job, page, sheet);
     const std::vector<CauseLine> before = causes_before_cure(knowledge, job, page);
     sheet.cause = cause_of(knowledge, job, page, before);
     add_work(knowledge, job, page, head, sheet);

@@ -82,7 +82,7 @@ void add_table(Composer& page, const FigureTable& table, std::size_t most) {
     for (const auto& column : table.columns) heads.push_back("<i>" + plain(column.name) + "</i>");
     add_cells(page, table, heads, size - 0.4, 4, true);
     add_line(page, 0.6, true);
-    const std::vector<const FigureRow*> rows = shown_rows(table, most);
+    const std::vector<const FigureRow*> rows = shown_rows(table, std::max(most, table.whole));
     const bool whole = rows.size() <= kept_whole;
     for (const FigureRow* row : rows) {
         const bool held = whole && row != rows.back();
@@ -93,8 +93,9 @@ void add_table(Composer& page, const FigureTable& table, std::size_t most) {
     }
     const std::size_t left_out = table.rows.size() - rows.size();
     if (left_out > 0) {
-        add_text(page, "<i>and " + std::to_string(left_out) + " more: hardover class figures</i>", size, 2, 0,
-                 false);
+        const std::string said =
+            table.others.empty() ? "and " + std::to_string(left_out) + " more" : table.others;
+        add_text(page, "<i>" + plain(said) + ": hardover class figures</i>", size, 2, 0, false);
     }
 }
 

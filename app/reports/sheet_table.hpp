@@ -6,8 +6,8 @@
 
 namespace hardover::reports_detail {
 
-// At most `most` rows, those that want looking at before the others, then how many are left out. A row that
-// wants looking at is bold; its note stands below it.
+// At most `most` rows (but those that stand on any sheet), those that want looking at before the others, then
+// how many are left out. A row that wants looking at is bold; its note stands below it.
 void add_table(Composer& page, const classroom::FigureTable& table, std::size_t most);
 
 }  // namespace hardover::reports_detail

@@ -73,6 +73,7 @@ struct Figure {
     double right = 0;      // SI
     double tolerance = 0;  // SI
     std::vector<Slip> slips;
+    std::optional<Unit> given_in;  // a conversion: the unit it is told in, which is no answer
 };
 
 struct Item {

@@ -7,7 +7,6 @@ namespace hardover::study {
 
 namespace {
 
-constexpr double group_share = 0.27;
 constexpr double z_95 = 1.959963984540054;
 
 std::vector<double> right_by_learner(const AnswerTable& answers) {
@@ -136,7 +135,7 @@ EdgeGroups edge_groups(const AnswerTable& answers, const std::vector<double>& st
         if (answers[n][item] >= 0) who.push_back(n);
     }
     if (who.empty()) return {std::vector<double>(answers.size()), std::vector<double>(answers.size())};
-    const double size = std::max(1.0, std::round(group_share * static_cast<double>(who.size())));
+    const double size = std::max(1.0, std::round(edge_share * static_cast<double>(who.size())));
     return {top_weights(standing, who, size), top_weights(reversed, who, size)};
 }
 

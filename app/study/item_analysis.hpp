@@ -20,6 +20,8 @@ struct Interval {
 // total.
 std::vector<double> standing(const AnswerTable& answers);
 
+inline constexpr double edge_share = 0.27;
+
 // Weights, adding to 1, of the best and the worst 27 % (T. L. Kelley 1939) of those learners who answered the
 // item, by `standing`; learners tied at the edge count in part. All 0 when nobody answered.
 struct EdgeGroups {

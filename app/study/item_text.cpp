@@ -69,6 +69,7 @@ FeedbackText feedback_text(const Item& item, const Marked& marked, std::optional
         text.verdict = "Right.";
     } else if (marked.mark > 0) {
         text.verdict = "Partly right, worth " + hundredths(marked.mark) + " in 100.";
+        text.partly = true;
     } else {
         text.verdict = "Not right.";
     }

@@ -23,7 +23,8 @@ ItemText item_text(const Knowledge& knowledge, const Item& item);
 std::string right_line(const Item& item);
 
 struct FeedbackText {
-    std::string verdict;             // "Right." "Partly right, worth 67 in 100." "Not right."
+    std::string verdict;  // "Right." "Partly right, worth 67 in 100." "Not right."
+    bool partly = false;
     std::vector<std::string> lines;  // the right answer, why, cautions, reason, source, sureness, next review
 };
 // `days`: until the next review.

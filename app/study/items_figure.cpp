@@ -28,7 +28,7 @@ struct Sheet {
 
     // The result in SI, without value when the worksheet does not hold for these inputs.
     std::optional<double> work(const std::vector<Value>& inputs) const {
-        const WorkedSheet sheet = work_out(knowledge, worksheet, inputs);
+        const WorkedSheet sheet = work_out_as_given(knowledge, worksheet, inputs);
         if (!sheet.refused.empty()) return std::nullopt;
         const auto* quantity = std::get_if<Quantity>(&sheet.results[result]);
         if (quantity == nullptr || !std::isfinite(quantity->value)) return std::nullopt;
@@ -146,6 +146,7 @@ constexpr UnitSlip unit_slips[] = {
     {"psi and bar mixed up", "psi", "bar"},
     {"newtons and pounds of force mixed up", "lbf", "N"},
     {"newton metres and foot pounds mixed up", "lbf·ft", "N·m"},
+    {"foot pounds and inch pounds mixed up", "lbf·ft", "lbf·in"},
     {"degrees and radians mixed up", "deg", "rad"},
     {"litres and gallons mixed up", "gal/min", "L/min"},
     {"millilitres and fluid ounces mixed up", "floz", "mL"},
@@ -203,7 +204,25 @@ bool clashes(const std::vector<Slip>& slips, double right, double tolerance) {
                        [&](const Slip& slip) { return std::abs(slip.value - right) <= 2 * tolerance; });
 }
 
-// A figure that stands among those given, as where a worksheet only says it in another unit, asks nothing.
+// A worksheet that only says an input in another unit: the input, else `none`.
+Index said_again(const Worksheet& sheet, const WorksheetOutput& output) {
+    for (std::size_t i = 0; i < sheet.inputs.size(); ++i) {
+        const bool is_it = output.formula.text() == sheet.inputs[i].id;
+        if (is_it && sheet.inputs[i].choices.empty()) return static_cast<Index>(i);
+    }
+    return none;
+}
+
+// A conversion is asked in the worksheet's unit, or in that of its input where the shop's is the asked one.
+// Empty when all three are the same.
+std::optional<Unit> asked_of_conversion(const Unit& input, const Unit& output, UnitSystem units) {
+    const double told = shown_unit(input, units).factor;
+    if (output.factor != told) return output;
+    if (input.factor != told) return input;
+    return std::nullopt;
+}
+
+// A figure that stands among those given asks nothing.
 bool is_given(const std::vector<Value>& inputs, const Unit& unit, double right, double tolerance) {
     return std::any_of(inputs.begin(), inputs.end(), [&](const Value& input) {
         const auto* quantity = std::get_if<Quantity>(&input);
@@ -220,6 +239,11 @@ std::string input_line(const WorksheetInput& input, const Value& value, UnitSyst
         return "";
     }
     return input.name + ": " + show(std::get<Quantity>(value), input.unit, units, 4);
+}
+
+std::string question_of(const std::string& name, const Figure& figure) {
+    if (figure.given_in) return name + " in " + figure.unit.name + "? Give the figure with its unit.";
+    return name + "? Give the figure" + (figure.unit.dimension.is_number() ? "." : " with its unit.");
 }
 
 // False when no number matters: then it is a line of a table, which nobody needs to know by heart.
@@ -244,7 +268,16 @@ bool make_figure(const Portraits& portraits, Item& item, Chance& chance) {
     const Knowledge& all = portraits.knowledge();
     const Sheet sheet{all, item.stem.first, static_cast<std::size_t>(item.stem.third)};
     const WorksheetOutput& output = sheet.entry().results[sheet.result];
-    const Unit unit = shown_unit(output.unit, item.units);
+    const Index told = said_again(sheet.entry(), output);
+    std::optional<Unit> asked = shown_unit(output.unit, item.units);
+    std::optional<Unit> given_in;
+    if (told != none) {
+        const Unit& input = at(sheet.entry().inputs, told).unit;
+        asked = asked_of_conversion(input, output.unit, item.units);
+        given_in = shown_unit(input, item.units);
+    }
+    if (!asked) return false;
+    const Unit& unit = *asked;
     if (!all_have_examples(sheet.entry()) || output.unit.offset != 0 || !can_stand_alone(output))
         return false;
     for (int draw = 0; draw < draws; ++draw) {
@@ -255,14 +288,13 @@ bool make_figure(const Portraits& portraits, Item& item, Chance& chance) {
         const std::optional<double> right = sheet.work(inputs);
         if (!right || std::abs(*right) < 1e-12) continue;
         const double tolerance = std::max(close_enough * std::abs(*right), half_mark(unit));
-        if (is_given(inputs, unit, *right, tolerance)) continue;
+        if (!given_in && is_given(inputs, unit, *right, tolerance)) continue;
         std::vector<Slip> slips = slips_of(sheet, inputs, unit, *right, tolerance);
         if (clashes(slips, *right, tolerance)) continue;
         if (!tell(sheet, inputs, *right, item)) return false;
-        item.figure = Figure{unit, *right, tolerance, std::move(slips)};
+        item.figure = Figure{unit, *right, tolerance, std::move(slips), given_in};
         item.given.insert(item.given.begin(), "Worksheet: " + sheet.entry().name);
-        item.question =
-            output.name + "? Give the figure" + (output.unit.dimension.is_number() ? "." : " with its unit.");
+        item.question = question_of(output.name, *item.figure);
         item.source = source_text(all, sheet.entry().sources);
         return true;
     }

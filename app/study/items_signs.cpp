@@ -33,16 +33,15 @@ double log_ratio(const PreparedKnowledge& prepared, const Facts& facts, Index on
                     (belief.causes[static_cast<std::size_t>(other)] + nothing));
 }
 
-// How far any reading of the finding moves the two against each other, also by way of other causes.
-double moves(const PreparedKnowledge& prepared, const Facts& facts, Index finding, Index one, Index other,
-             double before) {
-    double most = 0;
+// Whether any reading of the finding moves the two against each other, also by way of other causes.
+bool moves(const PreparedKnowledge& prepared, const Facts& facts, Index finding, Index one, Index other,
+           double before) {
     for (std::size_t r = 0; r < at(prepared.knowledge().findings, finding).readings.size(); ++r) {
         Facts after = facts;
         after.answers[finding] = Answer{static_cast<int>(r)};
-        most = std::max(most, std::abs(log_ratio(prepared, after, one, other) - before));
+        if (std::abs(log_ratio(prepared, after, one, other) - before) >= hardly_moves) return true;
     }
-    return most;
+    return false;
 }
 
 struct Sign {
@@ -297,7 +296,7 @@ bool make_apart(const Portraits& portraits, Item& item, Chance& chance) {
     const double before = log_ratio(portraits.prepared(), item.facts, one, other);
     for (const Index finding : alike) {
         if (item.options.size() > most_wrong) break;
-        if (moves(portraits.prepared(), item.facts, finding, one, other, before) >= hardly_moves) continue;
+        if (moves(portraits.prepared(), item.facts, finding, one, other, before)) continue;
         add_option(item, {at(all.findings, finding).name, false, "Both look alike there.", finding});
     }
     item.question = "It is either “" + at(all.causes, one).name + "” or “" + at(all.causes, other).name +

@@ -81,6 +81,15 @@ bool is_bare_number(const std::string& typed) {
     });
 }
 
+// What is typed behind the number; empty when it is no single unit ("3 ft 4 in").
+std::optional<Unit> unit_typed(const std::string& typed) {
+    const std::size_t start = typed.find_first_not_of("+-0123456789./ ");
+    if (start == std::string::npos) return std::nullopt;
+    const Result<Unit> unit = find_unit(typed.substr(start));
+    if (!unit) return std::nullopt;
+    return unit.value();
+}
+
 Result<Marked> mark_figure(const Item& item, const std::string& typed) {
     const Figure& figure = *item.figure;
     const bool bare = is_bare_number(typed);
@@ -90,6 +99,10 @@ Result<Marked> mark_figure(const Item& item, const std::string& typed) {
         return Marked{0, false,
                       "That is a " + name_of(read.value().dimension) + "; a " +
                           name_of(figure.unit.dimension) + " was asked for."};
+    }
+    const std::optional<Unit> typed_in = unit_typed(typed);
+    if (figure.given_in && typed_in && typed_in->factor == figure.given_in->factor) {
+        return Marked{0, false, "It was given in " + figure.given_in->name + " already."};
     }
     Marked marked = mark_number(figure, read.value().value);
     if (bare && !figure.unit.dimension.is_number() && marked.right) {

@@ -5,6 +5,7 @@
 #include <fstream>
 #include <ostream>
 
+#include "app/records/whole_file.hpp"
 #include "app/reports/knowledge_book.hpp"
 #include "app/terminal/context.hpp"
 
@@ -26,8 +27,9 @@ Result<void> write_page(const std::string& path, const std::string& html) {
 }
 
 Result<void> make_folder(const std::string& folder) {
+    if (auto there = folder_above(folder); !there) return there;
     std::error_code failed;
-    std::filesystem::create_directories(folder, failed);
+    std::filesystem::create_directory(folder, failed);
     if (std::filesystem::is_directory(folder)) return {};
     return Error{Error::Kind::storage, "the folder cannot be made" + (failed ? ": " + failed.message() : ""),
                  folder, "give a folder you may write to"};

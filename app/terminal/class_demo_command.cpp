@@ -24,6 +24,7 @@ Result<std::string> make_folder(const std::string& folder) {
         return Error{Error::Kind::bad_input, "there is something of that name already", folder,
                      "name a folder that is not there"};
     }
+    if (auto there = folder_above(folder); !there) return there.error();
     std::filesystem::create_directories(folder + "/hand-ins", failed);
     if (!failed) return folder;
     return Error{Error::Kind::storage, "the folder cannot be made: " + failed.message(), folder,

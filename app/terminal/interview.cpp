@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "app/jobs/explain.hpp"
+#include "app/jobs/proved.hpp"
 #include "app/reports/job_report.hpp"
 #include "app/terminal/records_commands.hpp"
 #include "app/terminal/words.hpp"
@@ -104,7 +105,7 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
     } else if (word == "note") {
         keep(Noted{rest});
     } else if (word == "done") {
-        keep(HandedBack{rest.empty() ? "not_listed" : rest, false, ""});
+        hand_back(rest.empty() ? "not_listed" : rest, false);
     } else {
         known = false;
     }
@@ -185,7 +186,13 @@ void Interview::take_hand_back(const std::string& line, const JobPage& page) {
             "assumed.");
         return;
     }
-    keep(HandedBack{*id, rest == "seen", ""});
+    hand_back(*id, rest == "seen");
+}
+
+// What was proved on the way is proved at the end, too, whether it is said once more or not.
+void Interview::hand_back(const std::string& cause, bool seen) {
+    const Index index = find(in_use_.prepared().knowledge().causes, cause);
+    keep(HandedBack{cause, seen || is_proved(job_, index), ""});
 }
 
 void Interview::answer_by_name(const std::string& rest) {

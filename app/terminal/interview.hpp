@@ -40,6 +40,7 @@ class Interview : Dialogue {
     void take_answer(const std::string& line, const QuestionText& question);
     void take_outcome(const std::string& line, const StepCard& card);
     void take_hand_back(const std::string& line, const JobPage& page);
+    void hand_back(const std::string& cause, bool seen);
     void answer_by_name(const std::string& rest);
     void set_rig(const std::string& rest);
     void set_history(const std::string& word);

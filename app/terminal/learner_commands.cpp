@@ -6,6 +6,7 @@
 
 #include "app/jobs/job.hpp"
 #include "app/jobs/json.hpp"
+#include "app/study/askable_kept.hpp"
 #include "app/study/progress_page.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/known_learner.hpp"
@@ -130,7 +131,8 @@ int run_learner_show(Context& context, const std::string& name, bool json) {
         if (!state) return refuse(context, state.error());
         everyone.push_back(std::move(state.value()));
     }
-    const std::vector<Stem> askable = *askable_stems(Portraits(knowledge.value()), mastery_seed);
+    const std::vector<Stem> askable =
+        askable_kept(Portraits(knowledge.value()), mastery_seed, store.value().path() + ".askable");
     const LearnerSummary summary = summarise(knowledge.value(), askable, everyone, who, study_day());
     if (json) {
         const ordered_json page = {{"name", name},

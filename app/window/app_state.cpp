@@ -99,7 +99,12 @@ struct Apply {
     }
     void operator()(const RecordsAction& action) const { carry_out_on_records(state, action); }
     void operator()(const ProjectAction& action) const { state.project.carry_out(action); }
-    void operator()(const StudyAction& action) const { state.study.carry_out(action); }
+    void operator()(const StudyAction& action) const {
+        state.study.carry_out(action);
+        // A name that was refused stays typed.
+        const bool added = std::holds_alternative<AddLearner>(action) && state.study.page().trouble.empty();
+        if (added) state.study_view.name.clear();
+    }
     // A practice boat that is done, where its faults can be seen at work.
     void operator()(const OpenOnBoat&) const {
         const auto boat = state.study.finished_boat();

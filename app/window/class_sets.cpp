@@ -1,9 +1,8 @@
 // The place Class: sets being made, what was handed in, and sets taken on this PC.
 #include <fmt/format.h>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
+#include "app/records/whole_file.hpp"
 #include "app/window/class_desk.hpp"
 
 namespace hardover::window {
@@ -18,14 +17,7 @@ Error locked() {
     return {Error::Kind::bad_input, "the class's keys are shut", "", "give the passphrase first"};
 }
 
-std::string file_bytes(const std::filesystem::path& path) {
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    return text.str();
-}
-
-// A file, or every hand-in of a folder, by name. Error not_found: neither.
+// A file, or every hand-in of a folder, by name. Errors: neither is there, or one cannot be read.
 Result<std::vector<NamedText>> hand_ins_at(const std::string& path) {
     std::error_code failed;
     std::vector<std::filesystem::path> files;
@@ -45,7 +37,11 @@ Result<std::vector<NamedText>> hand_ins_at(const std::string& path) {
     }
     std::sort(files.begin(), files.end());
     std::vector<NamedText> texts;
-    for (const auto& file : files) texts.push_back({file.filename().string(), file_bytes(file)});
+    for (const auto& file : files) {
+        Result<std::string> text = read_whole_file(file.string());
+        if (!text) return text.error();
+        texts.push_back({file.filename().string(), std::move(text).value()});
+    }
     return texts;
 }
 
@@ -198,9 +194,10 @@ void ClassDesk::apply(const BeginSet& begin) {
         return refused("take", {Error::Kind::not_found, "there is no such file", begin.path,
                                 "give the whole path of the set, such as /media/stick/S1.hardover-set"});
     }
-    auto taking =
-        Taking::begin(classes_, file_bytes(begin.path), std::filesystem::path(begin.path).filename().string(),
-                      begin.seat, begin.start_code, prepared_.knowledge(), now_());
+    const Result<std::string> text = read_whole_file(begin.path);
+    if (!text) return refused("take", text.error());
+    auto taking = Taking::begin(classes_, text.value(), std::filesystem::path(begin.path).filename().string(),
+                                begin.seat, begin.start_code, prepared_.knowledge(), now_());
     if (!taking) return refused("take", taking.error());
     taking_ = std::move(taking.value());
 }

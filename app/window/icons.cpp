@@ -116,6 +116,10 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
             pen.line({{6, 6}, {18, 18}});
             pen.line({{18, 6}, {6, 18}});
             break;
+        case Icon::half:
+            pen.arc({12, 12}, 9, 0, 360);
+            pen.half_disc({12, 12}, 9);
+            break;
         case Icon::plus:
             pen.line({{12, 5}, {12, 19}});
             pen.line({{5, 12}, {19, 12}});

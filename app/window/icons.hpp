@@ -18,6 +18,7 @@ enum class Icon {
     stop,     // octagon
     tick,
     cross,
+    half,  // a disc, one half of it empty
     plus,
     minus,
     search,

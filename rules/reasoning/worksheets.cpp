@@ -152,14 +152,8 @@ void work_out_results(Known& known) {
     }
 }
 
-}  // namespace
-
-// Worked out: every result has a value and the worksheet holds for its inputs.
-bool WorkedSheet::complete() const {
-    return refused.empty() && !results.empty() && std::all_of(results.begin(), results.end(), has_value);
-}
-
-WorkedSheet work_out(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs) {
+WorkedSheet worked_out(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs,
+                       bool with_spreads) {
     const Worksheet& sheet = knowledge.worksheets[static_cast<std::size_t>(worksheet)];
     WorkedSheet worked;
     worked.worksheet = worksheet;
@@ -175,13 +169,28 @@ WorkedSheet work_out(const Knowledge& knowledge, Index worksheet, const std::vec
         worked.refused = guard.otherwise;
         return worked;
     }
-    Known known{sheet, worked.inputs, {}};
+    Known known{sheet, with_spreads ? worked.inputs : exact.inputs, {}};
     work_out_results(known);
     for (const WorksheetAdvice& advice : sheet.advice) {
         if (known.condition(advice.when) == Truth::yes) worked.advice.push_back(advice.say);
     }
     worked.results = std::move(known.results);
     return worked;
+}
+
+}  // namespace
+
+// Worked out: every result has a value and the worksheet holds for its inputs.
+bool WorkedSheet::complete() const {
+    return refused.empty() && !results.empty() && std::all_of(results.begin(), results.end(), has_value);
+}
+
+WorkedSheet work_out(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs) {
+    return worked_out(knowledge, worksheet, inputs, true);
+}
+
+WorkedSheet work_out_as_given(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs) {
+    return worked_out(knowledge, worksheet, inputs, false);
 }
 
 }  // namespace hardover

@@ -15,4 +15,8 @@ namespace hardover {
 // is not met, `refused` says why and all results are Unknown.
 WorkedSheet work_out(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs);
 
+// The same values without a spread, in a tenth of the time: every spread that goes through a whole sheet
+// works it twice. For who takes the inputs as they stand, as a quiz does.
+WorkedSheet work_out_as_given(const Knowledge& knowledge, Index worksheet, const std::vector<Value>& inputs);
+
 }  // namespace hardover

@@ -219,3 +219,24 @@ TEST_CASE("A marked part gets a ring with a sign in front of everything, an unkn
     CHECK(says(drawn, "line_port", "!"));
     CHECK(drawn.shapes.back().tone == Tone::fault);
 }
+
+TEST_CASE("How far the locks are is told beside the arc, clear of its lines however large the letters are") {
+    for (const Boat::Mount mount : mounts) {
+        const RigSketch drawn = sketch(boat_on(mount), 0);
+        std::size_t told = 0;
+        for (const Text& text : forms_of<Text>(drawn.above, "drive")) {
+            if (text.text.find("lock") == std::string::npos) continue;
+            ++told;
+            INFO(text.text);
+            const bool to_the_left = text.align == Align::end;
+            // The arc and the marks at its ends: what is drawn as far aft as the letters can reach.
+            for (const Outline& line : forms_of<Outline>(drawn.above, "drive")) {
+                for (const Point& point : line.points) {
+                    if (std::abs(point.y - text.at.y) > 0.2) continue;
+                    CHECK((to_the_left ? point.x - text.at.x : text.at.x - point.x) > 0.02);
+                }
+            }
+        }
+        CHECK(told == 2);
+    }
+}

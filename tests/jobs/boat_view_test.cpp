@@ -99,6 +99,31 @@ TEST_CASE("Crossed hoses stop the boat, show on the gauges and are drawn crossed
     CHECK(line->words.find("wrong port of the starboard ram") != std::string::npos);
 }
 
+TEST_CASE("What only the numeric boat counts is told by the finding that is felt there") {
+    const Seen seen = look(rig_of({}), {{"reservoir_low", 1}});
+    const BoatGauge& level = gauge(seen.page, "reservoir_level");
+    CHECK(level.name == "Level in the reservoir");
+    CHECK(level.sound == "Between the marks");
+    CHECK(level.faulty == "Below the low mark");
+}
+
+TEST_CASE("No gauge is called by the figures of its own scale") {
+    std::size_t gauges = 0;
+    for (const Cause& cause : shipped().causes) {
+        if (cause.on_the_rig.empty()) continue;
+        const SurveyedBoat boat = survey_boat(shipped(), rig_of({}), {{cause.id, 1}});
+        if (!boat.faulty) continue;
+        for (const GaugeGroup& group : make_boat_page(prepared(), rig_of({}), boat, {}).groups) {
+            for (const BoatGauge& gauge : group.gauges) {
+                INFO(cause.id << ": " << gauge.id << ", " << gauge.name);
+                ++gauges;
+                CHECK(std::isalpha(static_cast<unsigned char>(gauge.name.front())));
+            }
+        }
+    }
+    CHECK(gauges > 100);
+}
+
 TEST_CASE("Several faults in one boat add up") {
     const Seen air = look(rig_of({}), {{"air_in_oil", 1}});
     const Seen both = look(rig_of({}), {{"air_in_oil", 1}, {"pivot_stiff", 1}});

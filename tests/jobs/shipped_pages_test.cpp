@@ -124,3 +124,32 @@ TEST_CASE("Jobs answered at random never show an internal name, and open again t
         CHECK(whole_page(make_job_page(steering, bench.reloaded())) == whole_page(bench.page()));
     }
 }
+
+TEST_CASE("What is assumed of a rudder is nothing that only an outboard or a pair of drives has") {
+    const Knowledge& steering = shipped();
+    const auto set = [&](Facts& facts, const char* field, const RigValue& value) {
+        const Index index = find(steering.rig_fields, field);
+        REQUIRE(index != none);
+        facts.rig[index] = value;
+    };
+    const auto assumed = [&](const char* mount, bool bracket_looked_at) {
+        Job job;
+        job.facts.complaints = {find(steering.complaints, "binds_at_one_place")};
+        set(job.facts, "helm", std::string("manual_pump"));
+        set(job.facts, "mount", std::string(mount));
+        // Out of level, so that a rule works out where the bracket goes on the raked transom.
+        if (bracket_looked_at) job.facts.answers[find(steering.findings, "ram_level")] = Answer{0};
+        job.assessment = assess(steering, job.facts);
+        std::string all;
+        for (const std::string& line : make_job_page(steering, job).assumptions) all += line + "\n";
+        return all;
+    };
+    const std::string rudder = assumed("inboard_tiller", false);
+    INFO(rudder);
+    for (const char* other : {"Transom rake", "Transom thickness", "Drives apart"}) {
+        INFO(other);
+        CHECK(rudder.find(other) == std::string::npos);
+    }
+    CHECK(rudder.find("Ram stroke taken as 9 in") != std::string::npos);
+    CHECK(assumed("sterndrive_external", true).find("Transom rake") != std::string::npos);
+}

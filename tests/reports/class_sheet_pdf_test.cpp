@@ -120,6 +120,34 @@ TEST_CASE("a class sheet of a large class is cut to three pages and says what is
     CHECK(holds(text, "A01 Learner with the invented name"));
 }
 
+TEST_CASE("a class sheet lists every topic that the quizzes name, however large the class") {
+    const PdfFolder folder;
+    ClassResults results = invented_class(60, 200);
+    const auto text_with = [&](std::set<std::string> topics) {
+        results.topics = std::move(topics);
+        const auto made =
+            write_class_sheet_pdf(make_class_sheet(results, make_figures(results, shipped()), true),
+                                  folder.file("class.pdf"), bundled_font());
+        REQUIRE_OK(made);
+        CHECK(made.value().pages == 3);
+        return flat_text(folder.file("class.pdf"));
+    };
+    // Half of them, from the end, where a table that is cut would be.
+    const auto by_topic = make_figures(results, shipped()).by_topic;
+    std::set<std::string> named;
+    for (std::size_t i = by_topic.size() / 2; i < by_topic.size(); ++i) named.insert(by_topic[i].id);
+    named.erase("");
+    const std::string text = text_with(named);
+    const std::size_t table = text.find("First answers of all learners");
+    REQUIRE(table != std::string::npos);
+    for (const auto& topic : by_topic) {
+        INFO(topic.name);
+        if (named.contains(topic.id)) CHECK(text.find(topic.name.substr(0, 20), table) != std::string::npos);
+    }
+    CHECK(holds(text, "Every topic that a quiz is about stands here"));
+    CHECK(holds(text_with({""}), "The quizzes ask about every topic of the knowledge"));
+}
+
 TEST_CASE(
     "what may wait leaves the rest of its page to what follows, and comes at the head of the next one") {
     using namespace hardover::reports_detail;

@@ -298,7 +298,7 @@ TEST_CASE("No figure is asked for that stands among those given, in any units") 
         for (const Stem& stem : list_stems(portraits())) {
             if (stem.form != Form::figure) continue;
             const auto item = make_item(portraits(), stem, 9, units);
-            if (!item) continue;
+            if (!item || item->figure->given_in) continue;  // a conversion is asked in another unit
             for (const std::string& line : item->given) {
                 const auto given = read_quantity(line.substr(line.find(": ") + 2), "");
                 if (!given || !(given.value().dimension == item->figure->unit.dimension)) continue;
@@ -329,12 +329,48 @@ TEST_CASE(
     }
 }
 
+// Factors: NIST SP 811, appendix B.
+TEST_CASE("A conversion asks for another unit than the one given, in either shop") {
+    const std::vector<std::string> conversions = {
+        "length_mm",  "pressure_bar", "pressure_kpa",    "torque_nm", "torque_inch", "force_n", "volume_ml",
+        "volume_gal", "volume_in3",   "displacement_ml", "flow_l",    "speed_mph",   "speed_ms"};
+    for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+        for (const std::string& result : conversions) {
+            INFO(result << (units == UnitSystem::us ? ", US" : ", metric"));
+            const auto stems = list_stems(portraits());
+            const auto stem = std::find_if(stems.begin(), stems.end(),
+                                           [&](const Stem& s) { return s.id == "figure/units/" + result; });
+            REQUIRE(stem != stems.end());
+            const auto item = make_item(portraits(), *stem, 3, units);
+            REQUIRE(item.has_value());
+            REQUIRE(item->given.size() == 2);
+            CHECK(item->question.find(" in " + item->figure->unit.name + "?") != std::string::npos);
+            const std::string given = item->given[1].substr(item->given[1].find(": ") + 2);
+            REQUIRE(item->figure->given_in.has_value());
+            CHECK(item->figure->unit.factor != item->figure->given_in->factor);
+            CHECK(mark_answer(*item, right_answer(*item)).value().right);
+            const Marked as_given = mark_answer(*item, given).value();
+            CHECK(as_given.mark == 0);
+            CHECK(as_given.why_not == "It was given in " + item->figure->given_in->name + " already.");
+        }
+    }
+    const auto stems = list_stems(portraits());
+    const auto length = std::find_if(stems.begin(), stems.end(),
+                                     [](const Stem& s) { return s.id == "figure/units/length_mm"; });
+    const auto item = make_item(portraits(), *length, 3);
+    const double inches = read_quantity(item->given[1].substr(8)).value().value / 0.0254;
+    CHECK(mark_answer(*item, std::to_string(inches * 25.4) + " mm").value().mark == 1);
+    CHECK(mark_answer(*item, std::to_string(inches * 2.54) + " cm").value().mark == 1);
+    CHECK(mark_answer(*item, std::to_string(inches) + " mm").value().why_not ==
+          "That looks like millimetres and inches mixed up.");
+}
+
 TEST_CASE("A figure asked in a metric shop is drawn, shown and right in metric units") {
     int metric = 0;
     for (const Stem& stem : list_stems(portraits())) {
         if (stem.form != Form::figure) continue;
         const auto item = make_item(portraits(), stem, 1, UnitSystem::metric);
-        if (!item) continue;
+        if (!item || item->figure->given_in) continue;
         INFO(stem.id);
         CHECK(item->figure->unit.name == shown_unit(item->figure->unit, UnitSystem::metric).name);
         for (const std::string& line : item->given) CHECK(line.find(" in^") == std::string::npos);

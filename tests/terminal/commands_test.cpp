@@ -244,7 +244,7 @@ TEST_CASE("Knowledge try prints the path a technician would take") {
 
 TEST_CASE("Knowledge book writes pages that an HTML checker has nothing to say about") {
     const TemporaryFolder folder;
-    const std::string out = folder.file("book/of/knowledge");
+    const std::string out = folder.file("book");
     const Ran ran = run_program({"knowledge", "book", out});
     INFO(ran.out << ran.err);
     REQUIRE(ran.code == 0);
@@ -271,4 +271,18 @@ TEST_CASE("Knowledge book says why it cannot write") {
     CHECK(blocked.code == 1);
     CHECK(holds(blocked.err, "causes.html: the page cannot be written: "));
     CHECK(run_program({"knowledge", "book"}).code == 2);
+}
+
+TEST_CASE("A folder is made by the name given, those above it are not") {
+    const TemporaryFolder folder;
+    for (const std::vector<std::string>& command :
+         {std::vector<std::string>{"knowledge", "book"}, std::vector<std::string>{"class", "demo"}}) {
+        std::vector<std::string> arguments = command;
+        arguments.push_back(folder.file("stik/out"));
+        const Ran ran = run_program(arguments);
+        INFO(ran.err);
+        CHECK(ran.code == 1);
+        CHECK(holds(ran.err, "stik: this folder is not there"));
+        CHECK_FALSE(std::filesystem::exists(folder.file("stik")));
+    }
 }

@@ -27,10 +27,10 @@ class Yard {
     void close_job(bool confirmed = true) const {
         const std::string told =
             "hard_one_way\nrig helm manual_pump\nrig rams 2\nhistory just_fitted\n"
-            "answer effort_both_ways heavy\nanswer rams_fight frees\n"
-            "answer hose_ports crossed\n";
+            "answer effort_both_ways heavy\nanswer rams_fight frees\n";
         const Ran ran = run({"interview", "--boat", "Second Wind"},
-                            told + (confirmed ? "cured\nhoses_crossed seen\n" : "done hoses_crossed\n"));
+                            told + (confirmed ? "answer hose_ports crossed\ncured\nhoses_crossed seen\n"
+                                              : "done hoses_crossed\n"));
         INFO(ran.out << ran.err);
         REQUIRE(holds(ran.out, "is handed back and filed."));
     }
@@ -69,6 +69,19 @@ TEST_CASE("A new yard has the shipped odds, learning on and strength 20") {
         for (const json& line : history["odds"]) CHECK(line["learned"] == line["shipped"]);
     }
     CHECK(holds(yard.run({"learning", "calibration"}).out, "No job of this shop"));
+}
+
+TEST_CASE("A cause that the interview calls proved is handed back as proved, another as assumed") {
+    const Yard yard;
+    const std::string told =
+        "hard_one_way\nrig helm manual_pump\nrig rams 2\nhistory just_fitted\nanswer rams_fight frees\n";
+    const Ran open = yard.run({"interview", "--boat", "Tern"}, told + "done hoses_crossed\n");
+    CHECK_FALSE(holds(open.out, "(proved)"));
+    CHECK(holds(yard.run({"job", "show", "1"}).out, "assumed, not proved"));
+    const Ran proved =
+        yard.run({"interview", "--boat", "Tern"}, told + "answer hose_ports crossed\ndone hoses_crossed\n");
+    CHECK(holds(proved.out, "(proved)"));
+    CHECK(holds(yard.run({"job", "show", "2"}).out, "seen and proved"));
 }
 
 TEST_CASE("A closed job shows beside the shipped odds and moves the next job's, until learning is off") {

@@ -2,6 +2,7 @@
 // set taken on a student's PC; by key and by hand.
 #include <catch2/catch.hpp>
 
+#include <filesystem>
 #include <fstream>
 
 #include "album.hpp"
@@ -230,6 +231,19 @@ TEST_CASE("A hand-in that was altered is refused by name, with why, and the othe
     REQUIRE(page_of(shop).collected.size() == 1);
     CHECK(page_of(shop).collected.front().refused);
     CHECK(page_of(shop).collected.front().text.find("S1_A01") != std::string::npos);
+}
+
+TEST_CASE("What is no file among the hand-ins is named with its place, and nothing is taken in") {
+    Shop shop;
+    make_class(shop);
+    make_set(shop);
+    const std::string odd = shop.folder.file("stick/S1_A01.hardover-hand-in");
+    std::filesystem::create_directories(odd);
+    act(shop, CollectHandIns{shop.folder.file("stick")});
+    CHECK(page_of(shop).told.trouble());
+    INFO(page_of(shop).told.text);
+    CHECK(page_of(shop).told.text.find(odd) != std::string::npos);
+    CHECK(page_of(shop).collected.empty());
 }
 
 TEST_CASE("A graded set needs its start code, and says nothing about an answer") {

@@ -57,6 +57,22 @@ TEST_CASE("A note given while jobs are taken in is refused at once, stays typed,
     CHECK(shop.state->job->notes == std::vector<std::string>{"bracket cracked"});
 }
 
+TEST_CASE("The name of a learner that waits for the records stays typed, and is taken afterwards") {
+    BusyShop shop;
+    take_in_while_a_job_is_in_hand(shop);
+    act(shop, GoTo{hardover::window::Place::study});
+    shop.harness->click("learner.name");
+    shop.harness->type("Ann");
+    shop.harness->click("learner.add");
+    CHECK(shop.harness->shows("That was not done"));
+    CHECK(shop.state->study_view.name == "Ann");
+    shop.let_go();
+    shop.finish();
+    shop.harness->click("learner.add");
+    CHECK(shop.state->study.page().learner == "Ann");
+    CHECK(shop.state->study_view.name.empty());
+}
+
 TEST_CASE("Taking in can be stopped from the job, and answers are taken again") {
     BusyShop shop;
     take_in_while_a_job_is_in_hand(shop);

@@ -3,7 +3,8 @@
 
 #include <algorithm>
 
-#include "app/window/screens/study/study.hpp"
+#include "app/study/item_text.hpp"
+#include "app/window/screens/study/study_parts.hpp"
 #include "shop.hpp"
 #include "study_samples.hpp"
 
@@ -115,6 +116,20 @@ TEST_CASE("A quiz is done by keys alone, and each answer is on disk before what 
     }
     CHECK(answered == 10);
     CHECK(shop.harness->shows("Kept for Ann."));
+}
+
+TEST_CASE("Right, partly right and not right each have a mark of their own") {
+    study::QuizPage page;
+    const auto mark_of = [&](double worth) {
+        const study::Marked marked{worth, worth >= 0.8, ""};
+        page.feedback = study::feedback_text(study::Item(), marked, std::nullopt, 1);
+        page.right = marked.right;
+        return verdict_icon(page);
+    };
+    CHECK(mark_of(1) == Icon::tick);
+    CHECK(mark_of(0.9) == Icon::half);
+    CHECK(mark_of(0.5) == Icon::half);
+    CHECK(mark_of(0) == Icon::cross);
 }
 
 TEST_CASE("A quiz is answered by hand, with how sure one is, and can be stopped at any time") {

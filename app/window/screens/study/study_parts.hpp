@@ -21,6 +21,7 @@ void draw_study_start(StudyScene& scene);
 // The practice boat one can go on with; "": there is none.
 std::string unfinished_boat(const StudyPage& page);
 void draw_quiz(StudyScene& scene);
+Icon verdict_icon(const study::QuizPage& quiz);  // once answered
 void draw_quiz_dock(StudyScene& scene);
 float quiz_dock_height(StudyScene& scene, float width_px);
 void draw_practice(StudyScene& scene);    // what can be done now

@@ -9,6 +9,11 @@
 
 namespace hardover::window {
 
+Icon verdict_icon(const study::QuizPage& quiz) {
+    if (quiz.feedback && quiz.feedback->partly) return Icon::half;
+    return quiz.right ? Icon::tick : Icon::cross;
+}
+
 namespace {
 
 constexpr float finger = 16;  // dp around a part that still count as on it
@@ -234,10 +239,13 @@ void draw_answered_option(Kit& kit, const QuizOption& option, std::size_t at) {
 void draw_verdict(StudyScene& scene, const QuizPage& quiz) {
     Kit& kit = scene.kit;
     const bool right = quiz.right;
+    const bool partly = quiz.feedback->partly;
     kit.card({.pad = 18, .edge = right ? Role::right : Role::weigh_against}, [&] {
         const Box line = kit.take(kit.theme().line_height(Type::h1));
-        kit.icon({line.x, line.y + kit.px(4), kit.px(26), kit.px(26)}, right ? Icon::tick : Icon::cross,
-                 right ? Role::right : Role::wrong);
+        kit.icon({line.x, line.y + kit.px(4), kit.px(26), kit.px(26)}, verdict_icon(quiz),
+                 partly  ? Role::ink
+                 : right ? Role::right
+                         : Role::wrong);
         kit.line_in({line.x + kit.px(36), line.y, line.w - kit.px(36), line.h}, quiz.feedback->verdict,
                     Type::h2, Role::ink);
         for (const std::string& text : quiz.feedback->lines) {

@@ -47,7 +47,6 @@ void draw_learners(StudyScene& scene) {
         const bool added = draw_small_button(kit, "learner.add", {.label = "Add", .icon = Icon::plus});
         if (added || (typed.entered && !scene.view.name.empty())) {
             scene.ask(AddLearner{scene.view.name});
-            scene.view.name.clear();
         }
     });
     kit.gap(16);
