@@ -1,6 +1,8 @@
 // Walks through a job on a boat with known faults, as an author tries the knowledge out.
 #include "app/jobs/walk.hpp"
 
+#include <algorithm>
+
 #include "app/jobs/walk_text.hpp"
 #include "jobs/jobs_support.hpp"
 #include "support.hpp"
@@ -82,6 +84,23 @@ TEST_CASE("Two faults are both put right before the boat is") {
     int helped = 0;
     for (const WalkStep& step : walk.steps) helped += step.was_present ? 1 : 0;
     CHECK(helped == 2);
+}
+
+TEST_CASE("A second fault that was proved before the first was put right is looked at again and comes next") {
+    WalkWish wish = wish_for({"gimbal_worn", "ring_clamp_loose"});
+    wish.history = "in_service";
+    wish.complaint = "loose_or_clunking";
+    const Walk walk = walked(wish);
+    CHECK(walk.end == Walk::End::cured);
+    CHECK(walk.wrong_remedies == 0);
+    CHECK(walk.steps.size() < 15);
+    const auto again = std::count_if(walk.steps.begin(), walk.steps.end(),
+                                     [](const WalkStep& step) { return step.step.again; });
+    CHECK(again == 2);  // the knock of the complaint, and the play that proves the bearing
+    const std::vector<std::string> lines = walk_lines(shipped(), walk);
+    CHECK(std::any_of(lines.begin(), lines.end(), [](const std::string& line) {
+        return line.find("looked at again after the work") != std::string::npos;
+    }));
 }
 
 TEST_CASE("Work that ends with filling and bleeding cures the air as well, and nothing is bled twice") {
