@@ -150,7 +150,7 @@ bool judge_weak(ItemFigures& item) {
     if (!item.with_rest || item.with_rest_95->high >= least_correlation) {
         judge(
             item, ItemVerdict::too_few,
-            fmt::format("Too few answers to tell, {}, whether strong and weak differ on it{}.", item.learners,
+            fmt::format("Too few answers to tell whether strong and weak differ on it: {}{}.", item.learners,
                         item.with_rest ? " (" + correlation_words(item) + ")" : std::string()));
     } else if (drawn != nullptr && drawn->strong >= drawn->weak && drawn->strong >= 0.2) {
         judge(item, ItemVerdict::weak,
