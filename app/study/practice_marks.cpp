@@ -153,7 +153,7 @@ class Marker {
 
     bool proved(Index remedy, const Assessment& now) const {
         return std::any_of(now.ranking.begin(), now.ranking.end(), [&](const RankedCause& cause) {
-            return cause.proved && at(knowledge_.causes, cause.cause).remedy == remedy;
+            return cause.proved && puts_right(knowledge_, remedy, cause.cause);
         });
     }
 
@@ -240,12 +240,11 @@ class Marker {
         double absent = 1;
         double alone = 0;
         for (const RankedCause& cause : now.ranking) {
-            if (at(knowledge_.causes, cause.cause).remedy == remedy) absent *= 1 - cause.probability;
+            if (puts_right(knowledge_, remedy, cause.cause)) absent *= 1 - cause.probability;
         }
         for (const FaultSet& set : now.sets) {
-            const bool all = std::all_of(set.causes.begin(), set.causes.end(), [&](Index cause) {
-                return at(knowledge_.causes, cause).remedy == remedy;
-            });
+            const bool all = std::all_of(set.causes.begin(), set.causes.end(),
+                                         [&](Index cause) { return puts_right(knowledge_, remedy, cause); });
             if (all && !set.causes.empty() && !set.not_listed) alone += set.probability;
         }
         const double present = 1 - absent;
