@@ -143,8 +143,11 @@ StepCard prove_card(View& view, const NextStep& step) {
     if (step.cause != none) {
         const Cause& cause = knowledge.causes[step.cause];
         card.cause = cause.id;
-        card.why = fmt::format("{} stands at {}. Prove it before anything is taken apart.", cause.name,
-                               percent_text(probability_of(view.job, step.cause)));
+        const std::string percent = percent_text(probability_of(view.job, step.cause));
+        card.why = step.again ? fmt::format("{} was proved before the work and stands at {} now.", cause.name,
+                                            percent)
+                              : fmt::format("{} stands at {}. Prove it before anything is taken apart.",
+                                            cause.name, percent);
         add_sentence(card.why, again_text(view, step));
         add_sentence(card.why, origin_text(knowledge, step));
         if (!cause.proved_when.empty()) {

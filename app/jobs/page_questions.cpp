@@ -7,6 +7,7 @@
 
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/replay.hpp"
+#include "app/jobs/wording.hpp"
 
 namespace hardover::jobs_detail {
 
@@ -141,7 +142,7 @@ QuestionText question_text(View& view, Index index) {
     question.name = finding.name;
     question.ask = finding.ask;
     const auto given = view.job.facts.answers.find(index);
-    // What was answered before the last remedy is told beside the question, not chosen: it may have changed.
+    // What was answered before the last remedy is told with the question, not chosen: it may have changed.
     const int* chosen =
         answered_now(view.job.facts, index) ? std::get_if<int>(&given->second.given) : nullptr;
     for (std::size_t r = 0; r < finding.readings.size(); ++r) {
@@ -154,10 +155,14 @@ QuestionText question_text(View& view, Index index) {
         question.fields.push_back(finding_measure(view, index, nullptr));
     }
     if (const auto known = known_answer(view, index)) {
-        question.answer = answer_text(view.knowledge, index, known->answer, view.units());
+        const std::string answer = answer_text(view.knowledge, index, known->answer, view.units());
         const bool before_the_work =
             given != view.job.facts.answers.end() && !answered_now(view.job.facts, index);
-        if (before_the_work) question.answer += " (before the last remedy)";
+        if (before_the_work) {
+            question.ask += fmt::format(" Before the work: {}.", quoted(answer));
+        } else {
+            question.answer = answer;
+        }
     }
     return question;
 }
