@@ -26,7 +26,8 @@ class SecondLooks {
     bool may_have_gone(Index finding) const {
         const auto sign = latest_.find(finding);
         if (sign == latest_.end() || !can_be_had(finding)) return false;
-        const auto& [stage, reading] = sign->second;
+        const int stage = sign->second.stage;
+        const int reading = sign->second.reading;
         const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
         if (f.from || reading < 0 || static_cast<std::size_t>(reading) + 1 >= f.readings.size()) return false;
         return std::any_of(facts_.tried.begin(), facts_.tried.end(), [&](const auto& tried) {
