@@ -229,6 +229,12 @@ StepCard after_card(const View& view) {
         card.steps.insert(card.steps.end(), remedy.after.begin(), remedy.after.end());
     }
     if (!names.empty()) card.why = fmt::format("Cured by: {}.", listed(names));
+    for (const Index cause : proved_and_left(view.job)) {
+        card.steps.push_back(fmt::format(
+            "{} was proved and is not put right. Look again: put it right, or write down that the "
+            "boat goes with it and who was told.",
+            cause_name(view.knowledge, cause)));
+    }
     for (const Index deferral : view.job.assessment.deferrals) {
         card.steps.push_back(
             fmt::format("Not ours to decide. {}", deferral_text(view.knowledge.deferrals[deferral])));
@@ -275,6 +281,7 @@ StepCard handed_back_card(const View& view) {
                                  : cause_name(view.knowledge, cause);
     card.why = fmt::format("Cause recorded: {}, {}.", name, certainty_text(handed.confirmed));
     add_sentence(card.why, sentence(handed.note));
+    add_sentence(card.why, left_text(view.knowledge, view.job));
     return card;
 }
 

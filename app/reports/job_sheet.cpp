@@ -133,6 +133,8 @@ SheetCause cause_of(const Knowledge& knowledge, const Job& job, const JobPage& p
                                             : "A cause that this knowledge does not have";
         cause.certainty = jobs_detail::upper_first(certainty_text(job.handed_back->confirmed));
         cause.note = job.handed_back->note;
+        const std::string left = left_text(knowledge, job);
+        if (!left.empty()) cause.note += (cause.note.empty() ? "" : " ") + left;
     } else if (index == none) {
         cause.name = "Not known yet";
         cause.certainty = "Nothing has been looked at yet";

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <random>
 
+#include "app/jobs/proved.hpp"
 #include "jobs_support.hpp"
 
 using namespace hardover;
@@ -102,6 +103,32 @@ TEST_CASE("The checks after a remedy carry its cautions too") {
         REQUIRE(card.kind == StepCard::Kind::after);
         CHECK(shows_all(card, steering, steering.remedies[i].cautions));
     }
+}
+
+TEST_CASE("What was proved and not put right is named before the boat goes back, and on the job") {
+    const Knowledge& steering = shipped();
+    Bench bench(steering);
+    bench.tell(ComplaintsSet{{"loose_or_clunking"}});
+    bench.answer("rod_end_play", "loose").answer("bracket_moves", "moves").answer("bracket_bolts", "loose");
+    CHECK(proved_and_left(bench.job()).size() == 2);
+    bench.tell(Tried{"torque_bracket", "cured"});
+    const StepCard after = bench.page().card;
+    REQUIRE(after.kind == StepCard::Kind::after);
+    const auto names = [](const std::string& text, const std::string& part) {
+        return text.find(part) != std::string::npos;
+    };
+    CHECK(std::any_of(after.steps.begin(), after.steps.end(), [&](const std::string& step) {
+        return names(step, "Ram pins or rod ends worn was proved and is not put right. Look again");
+    }));
+    CHECK(std::none_of(after.steps.begin(), after.steps.end(),
+                       [&](const std::string& step) { return names(step, "Ram bracket bolts loose was"); }));
+    bench.tell(HandedBack{"bracket_loose", true, ""});
+    CHECK(names(bench.page().card.why, "Proved and not put right: ram pins or rod ends worn."));
+
+    Bench nothing_done(steering);
+    nothing_done.answer("hose_skin", "worn_through");
+    nothing_done.tell(HandedBack{"hose_chafed", true, ""});
+    CHECK(names(nothing_done.page().card.why, "Proved and not put right: hose chafed."));
 }
 
 TEST_CASE("Jobs answered at random never show an internal name, and open again to the same page") {
