@@ -205,8 +205,16 @@ void PracticeRun::say_cause(const std::string& id, bool for_good, std::optional<
     while (!sure) {
         const std::optional<std::string> line = read_line("How sure are you, in 100? ");
         if (!line) return;
+        if (trimmed(*line).empty()) {
+            say("Nothing is noted.");
+            return;
+        }
         sure = split_sureness("x " + trimmed(*line)).second;
-        if (!sure) say("A whole number from 0 to 100: in how many of 100 such boats would you be right?");
+        if (!sure) {
+            say("A whole number from 0 to 100: in how many of 100 such boats would you be right? An empty "
+                "line "
+                "notes nothing.");
+        }
     }
     const PracticeEvent event =
         for_good ? PracticeEvent(Named{id, *sure}) : PracticeEvent(Suspected{id, *sure});

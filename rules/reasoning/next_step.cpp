@@ -279,13 +279,22 @@ class Adviser {
         return std::nullopt;
     }
 
-    // Puts right the most probable cause that is proved and at least so sure.
+    // Puts right a cause that is proved and at least so sure: of several the one with the greatest odds for
+    // its minutes, as for any remedy.
     std::optional<NextStep> proved_put_right(double sure) {
+        std::optional<NextStep> best;
+        double most = 0;
         for (const RankedCause& cause : ranking_.causes) {
             if (!cause.proved || cause.put_right || cause.probability < sure) continue;
-            if (const auto action = action_of(cause)) return put_right(*action, cause.cause);
+            const auto action = action_of(cause);
+            if (!action) continue;
+            const double odds = cause.probability / std::max(1 - cause.probability, 1e-12);
+            const double worth = odds / repairs_.model.actions[*action].minutes;
+            if (best && worth <= most) continue;
+            best = put_right(*action, cause.cause);
+            most = worth;
         }
-        return std::nullopt;
+        return best;
     }
 
     NextStep put_right(std::size_t action, Index cause) {

@@ -80,6 +80,24 @@ TEST_CASE("After work that helped, the complaint is looked at again, then the pr
     CHECK(third.cause == cart.bearing);
 }
 
+TEST_CASE("Of two proved causes that are left, the one with the greater odds for its minutes comes first") {
+    Cart cart;
+    prove(cart.knowledge, cart.grease, add_check(cart.knowledge, "wipe_the_axle", 2, {cart.colour}),
+          "colour is brown");
+    cart.facts.answers[cart.colour] = {0};
+    cart.answer_again(cart.knock, {0});
+    cart.answer_again(cart.play, {0});
+    const Assessment now = assess(cart.knowledge, cart.facts);
+    REQUIRE(now.ranking[0].cause == cart.bearing);  // the likelier, but 200 minutes against 40
+    REQUIRE(now.ranking[0].proved);
+    REQUIRE(now.ranking[1].proved);
+    const double odds[] = {now.ranking[0].probability / (1 - now.ranking[0].probability),
+                           now.ranking[1].probability / (1 - now.ranking[1].probability)};
+    REQUIRE(odds[0] / 200 < odds[1] / 40);
+    CHECK(now.next.kind == NextStep::Kind::remedy);
+    CHECK(now.next.cause == cart.grease);
+}
+
 TEST_CASE("A play that went with the loose clamp clears the bearing") {
     Cart cart;
     cart.answer_again(cart.knock, {0});

@@ -127,3 +127,12 @@ TEST_CASE("What to type next can be pasted, whatever the learner is called") {
                 "hardover learner show " + pasted));
     CHECK(holds(shop.run({"learner", "add", "A07"}).out, "--learner A07"));
 }
+
+TEST_CASE("An empty line instead of how sure one is notes nothing, and the boat goes on") {
+    const RecordsOfOwn shop;
+    const Ran ran =
+        shop.run({"practice", "--seed", "3"}, "suspect hose chafed\n\nsuspect hose chafed\n60\nq\n");
+    INFO(ran.out);
+    CHECK(holds(ran.out, "Nothing is noted."));
+    CHECK(holds(ran.out, "Noted: "));
+}
