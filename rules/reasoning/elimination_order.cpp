@@ -39,7 +39,7 @@ struct Search {
         for (const State& state : p.states) bits.push_back(std::log2(state.levels));
         for (std::size_t i = 0; i < p.causes.size(); ++i) {
             for (int l = p.causes[i].first_link; l < p.causes[i].last_link; ++l) {
-                set_bit(&states_of[i * words], p.links[l].state);
+                set_bit(states_of.data() + i * words, p.links[l].state);
             }
             // A cause that names a finding twice still acts at one moment.
             for_each_state(i, [&](int state) { ++left[state]; });
@@ -67,14 +67,14 @@ struct Search {
     }
     template <typename Visit>
     void for_each_state(std::size_t cause, Visit visit) const {
-        for_each(&states_of[cause * words], visit);
+        for_each(states_of.data() + cause * words, visit);
     }
 
     double bits_opened_by(int state) const {
         std::fill(opened.begin(), opened.end(), 0);
         for (int n = first_cause[state]; n < first_cause[state + 1]; ++n) {
             if (taken[causes[n]]) continue;
-            const std::uint64_t* mask = &states_of[static_cast<std::size_t>(causes[n]) * words];
+            const std::uint64_t* mask = states_of.data() + static_cast<std::size_t>(causes[n]) * words;
             for (std::size_t w = 0; w < words; ++w) opened[w] |= mask[w] & ~open[w];
         }
         double sum = 0;
