@@ -114,8 +114,8 @@ class Passes {
         const double* likelihood = problem_.likelihood_of(s);
         const std::size_t high = table_.size() / (digit.stride * s.levels);
         for (std::size_t h = 0; h < high; ++h) {
-            double* to = &table_[h * digit.stride];
-            const double* from = &table_[h * digit.stride * s.levels];
+            double* to = table_.data() + h * digit.stride;
+            const double* from = table_.data() + h * digit.stride * s.levels;
             for (std::size_t low = 0; low < digit.stride; ++low) {
                 double sum = 0;
                 for (int k = 0; k < s.levels; ++k) sum += likelihood[k] * from[k * digit.stride + low];
@@ -154,7 +154,7 @@ class Passes {
     void take_narrow(int which) {
         const Cause& cause = problem_.causes[which];
         const Link& link = problem_.links[cause.first_link];
-        const double* how_often = &problem_.numbers[link.at];
+        const double* how_often = problem_.numbers.data() + link.at;
         const double* no_worse = how_often + 2;
         Step step;
         step.cause = which;
@@ -177,9 +177,9 @@ class Passes {
     // What undo() does to such a cause.
     std::pair<double, double> undo_narrow(const Step& step, Table& back) const {
         const Cause& cause = problem_.causes[step.cause];
-        const double* how_often = &problem_.numbers[problem_.links[cause.first_link].at];
+        const double* how_often = problem_.numbers.data() + problem_.links[cause.first_link].at;
         const double* no_worse = how_often + 2;
-        const double* before = &kept_[step.before.from];
+        const double* before = kept_.data() + step.before.from;
         double present = 0;
         double absent = 0;
         double acted[2 * lanes];
@@ -222,7 +222,7 @@ class Passes {
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const Link& link = problem_.links[l];
             let_cause_act(acted_, digits_[open_digit(link.state)].stride, problem_.states[link.state].levels,
-                          &problem_.numbers[link.at]);
+                          problem_.numbers.data() + link.at);
         }
         mix(table_, acted_, cause.absent, cause.present);
         step.closed.from = closed_.size();
@@ -255,11 +255,11 @@ class Passes {
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const Link& link = problem_.links[l];
             look_back_through_cause(acted_, stride_then(step, link.state), problem_.states[link.state].levels,
-                                    &problem_.numbers[link.at]);
+                                    problem_.numbers.data() + link.at);
         }
         const double in[lanes] = {cause.present[0], cause.present[1]};
         const double out[lanes] = {cause.absent[0], cause.absent[1]};
-        const double* __restrict before = &kept_[step.before.from];
+        const double* __restrict before = kept_.data() + step.before.from;
         const double* __restrict acted = acted_.data();
         double* __restrict now = back.data();
         double present[lanes] = {0, 0};  // by lane: two sums at a time
@@ -284,8 +284,8 @@ class Passes {
         wide_.resize(back.size() * s.levels);
         for (std::size_t h = 0; h < high; ++h) {
             for (int k = 0; k < s.levels; ++k) {
-                double* to = &wide_[(h * s.levels + k) * digit.stride];
-                const double* from = &back[h * digit.stride];
+                double* to = wide_.data() + (h * s.levels + k) * digit.stride;
+                const double* from = back.data() + h * digit.stride;
                 for (std::size_t low = 0; low < digit.stride; ++low) to[low] = likelihood[k] * from[low];
             }
         }

@@ -46,8 +46,8 @@ struct Problem {
     double log_constant = 0;
     double lane_weight[lanes] = {1, 0};
 
-    const double* start_of(const State& state) const { return &numbers[state.start]; }
-    const double* likelihood_of(const State& state) const { return &numbers[state.likelihood]; }
+    const double* start_of(const State& state) const { return numbers.data() + state.start; }
+    const double* likelihood_of(const State& state) const { return numbers.data() + state.likelihood; }
     // A state that says nothing any more: `numbers` begins with its numbers, all 1.
     static State settled() { return {1, 0, 0, false}; }
 };

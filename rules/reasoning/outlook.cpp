@@ -134,7 +134,7 @@ class ShownBy {
         each_link([&](int cause, std::size_t q, const std::vector<double>& how_often) {
             const std::size_t at = numbers_.size();
             add_no_worse(how_often, numbers_);
-            shown_[next[q]++] = {cause, &numbers_[at]};
+            shown_[next[q]++] = {cause, numbers_.data() + at};
         });
     }
     ShownBy(const ShownBy&) = delete;
@@ -282,7 +282,7 @@ void Outlook::ask(const Position& before, int question, Position& after) const {
 }
 
 void Outlook::take_answer(const Position& before, int question, int reading, Position& after) const {
-    const double* chance = &decision_.chances[question][reading * decision_.weights.size()];
+    const double* chance = decision_.chances[question].data() + reading * decision_.weights.size();
     const std::size_t count = before.live.size();
     after.live.resize(count);
     after.weight.resize(count);
@@ -352,7 +352,7 @@ double Outlook::screened(const Position& position, int question) {
     double minutes = 0;
     const std::size_t count = decision_.weights.size();
     for (int reading = 0; reading < readings_of(question); ++reading) {
-        const double* chances = &decision_.chances[question][reading * count];
+        const double* chances = decision_.chances[question].data() + reading * count;
         const double rest = rest_[question] < 0 ? 0 : chances[rest_[question]];
         minutes += screen_->minutes_after(rest, concerned, chances);
     }
@@ -371,7 +371,7 @@ double Outlook::information(int question) const {
     double bits = 0;
     const std::vector<double>& all_chances = decision_.chances[question];
     for (std::size_t at = 0; at < all_chances.size(); at += weights.size()) {
-        const double* chances = &all_chances[at];
+        const double* chances = all_chances.data() + at;
         double mass = rest < 0 ? 0 : not_concerned * chances[rest];
         for (int h : concerned) mass += weights[h] * chances[h];
         const auto add = [&](double weight, double chance) {

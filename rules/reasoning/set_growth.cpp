@@ -58,7 +58,8 @@ SetGrowth::SetGrowth(const Problem& problem) : problem_(problem) {
         width_ += state.levels;
     }
     for (const Link& link : problem.links) {
-        touches_.push_back({link.state, &problem.numbers[link.at] + problem.states[link.state].levels});
+        touches_.push_back(
+            {link.state, problem.numbers.data() + link.at + problem.states[link.state].levels});
     }
     for (std::size_t i = 0; i < problem.causes.size(); ++i) {
         const Cause& cause = problem.causes[i];
@@ -166,12 +167,12 @@ void SetGrowth::add_lane(int lane, SetLevel& level) const {
         for (int k = target.levels; k-- > 0;) level.no_worse[at + k] = left += start[k * lanes + lane];
         level.no_worse[at] = 1;
         const std::vector<double> nothing(static_cast<std::size_t>(target.levels), 1.0);
-        const double likely = likelihood(target, &level.no_worse[at], nothing.data());
+        const double likely = likelihood(target, level.no_worse.data() + at, nothing.data());
         level.per_likely.push_back(1 / likely);
         set.log_weight += std::log(likely);
         set.missing += likely <= impossible;
     }
-    set.room = room_of(lane, &level.per_likely[level.per_likely.size() - targets_.size()]);
+    set.room = room_of(lane, level.per_likely.data() + level.per_likely.size() - targets_.size());
     level.causes.resize(level.causes.size() + static_cast<std::size_t>(level.size), -1);
     level.sets.push_back(set);
 }

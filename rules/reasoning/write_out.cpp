@@ -181,7 +181,7 @@ struct Writer {
 
     void fold(const Link& link, Cause& cause) {
         const State state = problem.states[link.state];
-        const double* how_often = &problem.numbers[link.at];
+        const double* how_often = problem.numbers.data() + link.at;
         const double* no_worse = how_often + state.levels;
         const double* likelihood = problem.likelihood_of(state);
         for (int lane = 0; lane < lanes; ++lane) {
