@@ -284,8 +284,8 @@ void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown
     const auto states = static_cast<std::ptrdiff_t>(targets_.size());
     const auto per = level.per_likely.begin() + static_cast<std::ptrdiff_t>(from.base) * states;
     grown.per_likely.insert(grown.per_likely.end(), per, per + states);
-    double* new_row = &*grown.no_worse.end() - width_;
-    double* new_per = &*grown.per_likely.end() - states;
+    double* new_row = grown.no_worse.data() + grown.no_worse.size() - width_;
+    double* new_per = grown.per_likely.data() + grown.per_likely.size() - states;
     const Cause& cause = problem_.causes[from.cause];
     for (int l = cause.first_link; l < cause.last_link; ++l) {
         const Touch& touch = touches_[l];
