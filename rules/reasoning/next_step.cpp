@@ -489,7 +489,7 @@ Advice advise(const PreparedKnowledge& prepared, const Facts& facts, const Effor
         return advice;
     }
     return Adviser(prepared, effort, fired, diagnosis, ranking)
-        .advise(second_look(prepared, facts, diagnosis, ranking));
+        .advise(second_look(prepared, facts, effort, diagnosis, ranking));
 }
 
 void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Advice& advice) {

@@ -14,8 +14,9 @@ struct Sign {
 
 class SecondLooks {
   public:
-    SecondLooks(const Knowledge& knowledge, const Facts& facts, const DiagnosisCase& diagnosis)
-        : knowledge_(knowledge), facts_(facts) {
+    SecondLooks(const Knowledge& knowledge, const Facts& facts, const Effort& effort,
+                const DiagnosisCase& diagnosis)
+        : knowledge_(knowledge), facts_(facts), effort_(effort) {
         for (const EvidenceItem& item : diagnosis.items()) {
             if (item.kind != Weight::Kind::finding || item.earlier) continue;
             latest_[item.index] = {item.stage, item.reading};
@@ -25,10 +26,11 @@ class SecondLooks {
     // A bad reading from before a remedy that helped, which what it put right can give.
     bool may_have_gone(Index finding) const {
         const auto sign = latest_.find(finding);
-        if (sign == latest_.end() || !can_be_had(finding)) return false;
+        if (sign == latest_.end()) return false;
         const int stage = sign->second.stage;
         const int reading = sign->second.reading;
         const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
+        if (!effort_.missing_needs(f.check).empty()) return false;
         if (f.from || reading < 0 || static_cast<std::size_t>(reading) + 1 >= f.readings.size()) return false;
         return std::any_of(facts_.tried.begin(), facts_.tried.end(), [&](const auto& tried) {
             return tried.second == Outcome::better && tried_as(facts_, tried.first) > stage &&
@@ -37,14 +39,6 @@ class SecondLooks {
     }
 
   private:
-    bool can_be_had(Index finding) const {
-        const Index check = knowledge_.findings[static_cast<std::size_t>(finding)].check;
-        if (check == none) return true;
-        const std::vector<Index>& needs = knowledge_.checks[static_cast<std::size_t>(check)].needs;
-        return std::none_of(needs.begin(), needs.end(),
-                            [&](Index need) { return facts_.unavailable.contains(need); });
-    }
-
     bool took_away(Index remedy, Index finding, int reading) const {
         for (std::size_t i = 0; i < knowledge_.causes.size(); ++i) {
             if (!puts_right(knowledge_, remedy, static_cast<Index>(i))) continue;
@@ -58,19 +52,22 @@ class SecondLooks {
 
     const Knowledge& knowledge_;
     const Facts& facts_;
+    const Effort& effort_;
     std::map<Index, Sign> latest_;
 };
 
 }  // namespace
 
 std::optional<SecondLook> second_look(const PreparedKnowledge& prepared, const Facts& facts,
-                                      const DiagnosisCase& diagnosis, const Ranking& ranking) {
+                                      const Effort& effort, const DiagnosisCase& diagnosis,
+                                      const Ranking& ranking) {
     const bool helped = std::any_of(facts.tried.begin(), facts.tried.end(),
                                     [](const auto& tried) { return tried.second == Outcome::better; });
     if (!helped) return std::nullopt;
     const Knowledge& knowledge = prepared.knowledge();
-    const SecondLooks looks(knowledge, facts, diagnosis);
+    const SecondLooks looks(knowledge, facts, effort, diagnosis);
     for (const Index complaint : facts.complaints) {
+        if (complaint < 0 || static_cast<std::size_t>(complaint) >= knowledge.complaints.size()) continue;
         for (const auto& says : knowledge.complaints[static_cast<std::size_t>(complaint)].says) {
             if (looks.may_have_gone(says.first)) return SecondLook{says.first, none};
         }

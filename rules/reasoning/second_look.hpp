@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "rules/reasoning/diagnosis_case.hpp"
+#include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/ranking.hpp"
 
 namespace hardover {
@@ -21,6 +22,7 @@ inline constexpr double worth_a_second_look = 0.02;
 // cause first. Nothing when no remedy helped, or each such sign has been looked at since. A look that cannot
 // be had now (Facts::unavailable) is left out. `ranking` has its `proved` flags set.
 std::optional<SecondLook> second_look(const PreparedKnowledge& prepared, const Facts& facts,
-                                      const DiagnosisCase& diagnosis, const Ranking& ranking);
+                                      const Effort& effort, const DiagnosisCase& diagnosis,
+                                      const Ranking& ranking);
 
 }  // namespace hardover

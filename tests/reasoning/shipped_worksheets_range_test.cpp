@@ -52,6 +52,12 @@ Value any_value(const WorksheetInput& input, bool is_tame, std::mt19937_64& rand
     return quantity;
 }
 
+std::vector<Value> any_inputs(const Worksheet& sheet, bool are_tame, std::mt19937_64& random) {
+    std::vector<Value> inputs;
+    for (const WorksheetInput& input : sheet.inputs) inputs.push_back(any_value(input, are_tame, random));
+    return inputs;
+}
+
 struct Simulated {
     std::string sheet;
     std::string result;
@@ -83,10 +89,7 @@ TEST_CASE("Random inputs, in range and out of it, never show what is no number")
     for (const Worksheet& sheet : shipped().worksheets) {
         int worked_out = 0;
         for (int draw = 0; draw < 4000; ++draw) {
-            std::vector<Value> inputs;
-            for (const WorksheetInput& input : sheet.inputs) {
-                inputs.push_back(any_value(input, draw % 2 == 0, random));
-            }
+            const std::vector<Value> inputs = any_inputs(sheet, draw % 2 == 0, random);
             INFO(sheet.id << ", draw " << draw);
             const WorkedSheet worked = work_out(shipped(), index_of(sheet.id), inputs);
             check_sane(sheet, worked);
@@ -101,10 +104,7 @@ TEST_CASE("Taken as given, a worksheet has the same results without a spread") {
     std::mt19937_64 random(5);
     for (const Worksheet& sheet : shipped().worksheets) {
         for (int draw = 0; draw < 40; ++draw) {
-            std::vector<Value> inputs;
-            for (const WorksheetInput& input : sheet.inputs) {
-                inputs.push_back(any_value(input, draw % 2 == 0, random));
-            }
+            const std::vector<Value> inputs = any_inputs(sheet, draw % 2 == 0, random);
             INFO(sheet.id << ", draw " << draw);
             const WorkedSheet worked = work_out(shipped(), index_of(sheet.id), inputs);
             const WorkedSheet as_given = work_out_as_given(shipped(), index_of(sheet.id), inputs);
