@@ -78,7 +78,9 @@ Rows rows_of(const Book& book, const Deferral& entry, Index index) {
 }
 
 Rows rows_of(const Book& book, const Stop& entry, Index index) {
-    return row("Stop", EntryText(entry.text)) + back_row(book, "Ordered by rules", "stop", "in rules", index);
+    return row("Stop", EntryText(entry.text)) +
+           list_row("Bars checks that need", links("need", book.knowledge.needs, entry.bars)) +
+           back_row(book, "Ordered by rules", "stop", "in rules", index);
 }
 
 Rows rows_of(const Book& book, const RigField& entry, Index index) {
@@ -98,8 +100,10 @@ Rows rows_of(const Book&, const History& entry, Index) {
     return row("Share of comebacks", fmt::format("{:.0f} of 100", 100 * entry.share));
 }
 
-Rows rows_of(const Book& book, const Need&, Index index) {
-    return back_row(book, "Needed by", "need", "needed by", index);
+Rows rows_of(const Book& book, const Need& entry, Index index) {
+    return row("Possible when", condition_text(book.knowledge, entry.possible_when)) +
+           back_row(book, "Needed by", "need", "needed by", index) +
+           back_row(book, "Barred by", "need", "barred by", index);
 }
 
 Rows rows_of(const Book& book, const Part&, Index index) {

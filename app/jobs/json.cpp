@@ -157,6 +157,8 @@ ordered_json assessment_json(const Knowledge& knowledge, const Assessment& asses
         const Rule& rule = knowledge.rules[fired.rule];
         rules.push_back({{"id", rule.id}, {"because", fired.because}, {"why", rule.why}});
     }
+    ordered_json barred = ordered_json::array();
+    for (const Index need : assessment.barred) barred.push_back(knowledge.needs[need].id);
     return {
         {"ranking", ranking_json(knowledge, assessment)},
         {"not_listed", assessment.not_listed},
@@ -184,6 +186,7 @@ ordered_json assessment_json(const Knowledge& knowledge, const Assessment& asses
                             [](const Stop& s) -> ordered_json {
                                 return {{"id", s.id}, {"name", s.name}, {"text", s.text}};
                             })},
+        {"barred", barred},
         {"assumptions", list_json(knowledge.rig_fields, assessment.assumed, assumption_json)},
         {"rules", rules},
         {"bound", assessment.bound},

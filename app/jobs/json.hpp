@@ -15,8 +15,8 @@ namespace hardover {
 std::string json_text(const nlohmann::ordered_json& json);
 
 // {ranking: [{cause, name, probability, for, against, state}], not_listed, several, next: {kind, id, text,
-// minutes, minutes_after, ahead_of, again, narrows}, cautions, deferrals, worksheets, stops, assumptions,
-// rules, bound, conflict}
+// minutes, minutes_after, ahead_of, again, narrows}, cautions, deferrals, worksheets, stops, barred: [need],
+// assumptions, rules, bound, conflict}
 nlohmann::ordered_json assessment_json(const Knowledge& knowledge, const Assessment& assessment);
 
 nlohmann::ordered_json sheet_json(const Knowledge& knowledge, const WorkedSheet& sheet);

@@ -80,7 +80,7 @@ StepCard ask_card(View& view, const NextStep& step) {
     add_sentence(card.why, again_text(view, step));
     add_sentence(card.why, narrowing_text(view, step));
     add_sentence(card.why, separation_text(view, step));
-    add_sentence(card.why, blocked_text(view.knowledge, step));
+    add_sentence(card.why, blocked_text(view, step));
     card.branches = branch_lines(view, step);
     card.questions = question_texts(view, {step.index}, none);
     add_look(view, card, finding);
@@ -111,7 +111,7 @@ StepCard check_card(View& view, const NextStep& step) {
     add_sentence(card.why, narrowing_text(view, step));
     add_sentence(card.why, sentence(check.why));
     add_sentence(card.why, separation_text(view, step));
-    add_sentence(card.why, blocked_text(view.knowledge, step));
+    add_sentence(card.why, blocked_text(view, step));
     card.branches = branch_lines(view, step);
     card.questions = question_texts(view, weighed_first(step), step.index);
     add_check(view, card, check);
@@ -158,7 +158,7 @@ StepCard prove_card(View& view, const NextStep& step) {
     } else {
         card.questions = question_texts(view, step.findings, step.index);
     }
-    add_sentence(card.why, blocked_text(knowledge, step));
+    add_sentence(card.why, blocked_text(view, step));
     card.branches = branch_lines(view, step);
     add_check(view, card, check);
     add_minutes(card, step);
@@ -192,7 +192,7 @@ StepCard remedy_card(View& view, const NextStep& step) {
                              name, percent_text(probability_of(view.job, step.cause)));
     }
     add_sentence(card.why, origin_text(knowledge, step));
-    add_sentence(card.why, blocked_text(knowledge, step));
+    add_sentence(card.why, blocked_text(view, step));
     card.cautions = cautions_for(view, remedy.cautions);
     card.steps = remedy.steps;
     card.tools = remedy.tools;
@@ -252,7 +252,7 @@ StepCard help_card(const View& view, const NextStep& step) {
     card.heading = "Nothing on the list is worth trying next";
     card.why =
         fmt::format("Something not on this list stands at {}.", percent_text(view.job.assessment.not_listed));
-    add_sentence(card.why, blocked_text(view.knowledge, step));
+    add_sentence(card.why, blocked_text(view, step));
     card.steps.push_back("Go through the answers once more: a wrong one leads away from the cause.");
     if (!view.job.facts.unavailable.empty()) {
         std::vector<std::string> needs;

@@ -74,7 +74,7 @@ std::string again_text(const View& view, const NextStep& step);
 std::string narrowing_text(const View& view, const NextStep& step);
 // Why what a cause comes from is dealt with before it; "" for others.
 std::string origin_text(const Knowledge& knowledge, const NextStep& step);
-std::string blocked_text(const Knowledge& knowledge, const NextStep& step);
+std::string blocked_text(const View& view, const NextStep& step);
 
 // What one row of a contrast is about (explain_text.cpp).
 std::string contrast_row_text(const Knowledge& knowledge, const ContrastRow& row);

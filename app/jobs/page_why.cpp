@@ -115,11 +115,21 @@ std::string origin_text(const Knowledge& knowledge, const NextStep& step) {
                        lower_first(cause_name(knowledge, step.ahead_of)));
 }
 
-std::string blocked_text(const Knowledge& knowledge, const NextStep& step) {
-    std::vector<std::string> needs;
-    for (const Index need : step.blocked_by) needs.push_back(lower_first(knowledge.needs[need].name));
-    if (needs.empty()) return "";
-    return fmt::format("Needs what is marked as not available now: {}.", listed(needs));
+std::string blocked_text(const View& view, const NextStep& step) {
+    std::vector<std::string> marked;
+    std::vector<std::string> barred;
+    for (const Index need : step.blocked_by) {
+        const bool by_mark = view.job.facts.unavailable.count(need) > 0;
+        (by_mark ? marked : barred).push_back(lower_first(view.knowledge.needs[need].name));
+    }
+    std::string text;
+    if (!marked.empty()) {
+        add_sentence(text, fmt::format("Needs what is marked as not available now: {}.", listed(marked)));
+    }
+    if (!barred.empty()) {
+        add_sentence(text, fmt::format("Not to be had as the boat stands now: {}.", listed(barred)));
+    }
+    return text;
 }
 
 }  // namespace hardover::jobs_detail

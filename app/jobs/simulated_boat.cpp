@@ -110,7 +110,7 @@ double minutes_of_know_all(const Knowledge& knowledge, const SimulatedBoat& boat
     Situation situation(knowledge, boat.told);
     const Fired fired = fire(knowledge, situation);
     const DiagnosisCase diagnosis(knowledge, boat.told, fired, situation);
-    const Effort effort(knowledge, boat.told, situation, diagnosis);
+    const Effort effort(knowledge, boat.told, fired, situation, diagnosis);
     std::set<Index> remedies;
     double minutes = boat.unlisted ? knowledge.settings.call_for_help : 0;
     const std::vector<bool> needed = to_be_cured(knowledge, {boat.faults.begin(), boat.faults.end()});

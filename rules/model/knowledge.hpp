@@ -41,7 +41,9 @@ struct Source : Entry {
 };
 
 // A circumstance that must be given for a check ("boat in the water"); may be marked not available now.
-struct Need : Entry {};
+struct Need : Entry {
+    Expression possible_when;  // empty: always
+};
 struct Part : Entry {};
 
 struct History : Entry {
@@ -186,6 +188,7 @@ struct Deferral : Entry {
 
 struct Stop : Entry {
     std::string text;
+    std::vector<Index> bars;  // needs that are not to be had while it stands
 };
 
 struct Complaint : Entry {

@@ -148,7 +148,10 @@ void read_basic_entries(Draft& draft) {
         entry.name = map.text("name");
         read_sources(draft, map, entry, SourceRule::optional);
     };
-    each_entry(draft, EntryKind::need, knowledge.needs, read_name);
+    each_entry(draft, EntryKind::need, knowledge.needs, [&](MapReader& map, Need& need) {
+        read_name(map, need);
+        read_later(draft, map.get("possible_when"), need.possible_when);
+    });
     each_entry(draft, EntryKind::part, knowledge.parts, read_name);
     each_entry(draft, EntryKind::caution, knowledge.cautions, [&](MapReader& map, Caution& caution) {
         caution.name = map.text("name");
@@ -159,6 +162,7 @@ void read_basic_entries(Draft& draft) {
     each_entry(draft, EntryKind::stop, knowledge.stops, [&](MapReader& map, Stop& stop) {
         stop.name = map.text("name");
         stop.text = map.text("text");
+        stop.bars = optional_list(draft, EntryKind::need, map, "bars");
         read_sources(draft, map, stop, SourceRule::required);
     });
     each_entry(draft, EntryKind::deferral, knowledge.deferrals, [&](MapReader& map, Deferral& deferral) {

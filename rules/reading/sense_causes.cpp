@@ -193,6 +193,7 @@ void check_causes(const Knowledge& knowledge, std::vector<Fault>& faults) {
     check_proof_is_strong(knowledge, faults);
     check_reachable(knowledge.causes, "cause", knowledge, faults);
     check_reachable(knowledge.findings, "finding", knowledge, faults);
+    check_reachable(knowledge.needs, "need", knowledge, faults);
     check_origins_matter(knowledge, faults);
     check_also_cured(knowledge, faults);
     check_odds(knowledge, faults);

@@ -1,4 +1,4 @@
-// Is everything in the base used by something: findings, checks, cautions, stops, settings.
+// Is everything in the base used by something: findings, checks, cautions, stops, needs, settings.
 #include <unordered_set>
 
 #include "rules/reading/letters.hpp"
@@ -13,6 +13,7 @@ struct Used {
     std::unordered_set<Index> findings;
     std::unordered_set<Index> cautions;
     std::unordered_set<Index> stops;
+    std::unordered_set<Index> needs;
     std::unordered_set<Index> remedies;
     std::unordered_set<std::string> names;  // in any condition
 
@@ -44,8 +45,11 @@ Used everything_used(const Knowledge& knowledge) {
     }
     for (const Finding& finding : knowledge.findings) used.take(finding.possible_when);
     for (const Deferral& deferral : knowledge.deferrals) used.take(deferral.when);
-    for (const Check& check : knowledge.checks)
+    for (const Need& need : knowledge.needs) used.take(need.possible_when);
+    for (const Check& check : knowledge.checks) {
         used.cautions.insert(check.cautions.begin(), check.cautions.end());
+        used.needs.insert(check.needs.begin(), check.needs.end());
+    }
     for (const Remedy& remedy : knowledge.remedies) {
         used.cautions.insert(remedy.cautions.begin(), remedy.cautions.end());
     }
@@ -115,6 +119,10 @@ void check_use(const Knowledge& knowledge, std::vector<Fault>& faults) {
     for (std::size_t i = 0; i < knowledge.stops.size(); ++i) {
         if (used.stops.count(static_cast<Index>(i)) > 0) continue;
         warn(faults, knowledge.stops[i], "no rule orders the stop '" + knowledge.stops[i].id + "'");
+    }
+    for (std::size_t i = 0; i < knowledge.needs.size(); ++i) {
+        if (used.needs.count(static_cast<Index>(i)) > 0) continue;
+        warn(faults, knowledge.needs[i], "no check needs '" + knowledge.needs[i].id + "'");
     }
     check_settings(knowledge, faults);
 }

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "rules/reasoning/assessment.hpp"
+#include "rules/reasoning/branches.hpp"
 #include "rules/reasoning/diagnosis_case.hpp"
 #include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/firing.hpp"
@@ -65,7 +66,7 @@ Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const D
     const DiagnosisCase diagnosis(knowledge, facts, fired, situation);
     Ranking ranking = rank(diagnosis);
     if (detail.weights) add_weights(diagnosis, ranking);
-    const Effort effort(knowledge, facts, situation, diagnosis);
+    const Effort effort(knowledge, facts, fired, situation, diagnosis);
     for (RankedCause& cause : ranking.causes) {
         cause.proved = cause.ruled_out_by == none && !cause.impossible_here && effort.proved(cause.cause);
     }
@@ -94,6 +95,7 @@ Assessment assess(const PreparedKnowledge& prepared, const Facts& facts, const D
     assessment.cautions = fired.cautions;
     assessment.deferrals = fired.deferrals;
     assessment.stops = fired.stops;
+    assessment.barred = fired.barred;
     assessment.assumed.assign(situation.assumed().begin(), situation.assumed().end());
     assessment.next = std::move(advice.next);
     assessment.also = std::move(advice.also);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -81,7 +82,7 @@ struct NextStep {
     bool narrows = false;           // asked in case it is none of the first causes; may save no minutes
     double minutes = 0;             // of this step
     double minutes_after = 0;       // expected after it, until the boat is right
-    std::vector<Index> blocked_by;  // needs that are marked not available (only when nothing else is left)
+    std::vector<Index> blocked_by;  // needs not to be had now (only when nothing else is left)
 
     // What each outcome would do, for "why this question": reading, its chance, the first cause then.
     struct Branch {
@@ -115,6 +116,7 @@ struct Assessment {
     std::vector<Index> cautions;  // raised by rules
     std::vector<Index> deferrals;
     std::vector<Index> stops;
+    std::set<Index> barred;      // needs not to be had: a stop bars them, or the rig does
     std::vector<Index> assumed;  // rig fields whose assumption was used
 
     NextStep next;

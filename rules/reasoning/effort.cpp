@@ -41,9 +41,9 @@ double minutes_of_remedy(const Knowledge& knowledge, Index remedy, double shop_r
     return std::max(least_minutes, minutes);
 }
 
-Effort::Effort(const Knowledge& knowledge, const Facts& facts, Situation& situation,
+Effort::Effort(const Knowledge& knowledge, const Facts& facts, const Fired& fired, Situation& situation,
                const DiagnosisCase& diagnosis)
-    : knowledge_(knowledge), facts_(facts), situation_(situation), diagnosis_(diagnosis) {
+    : knowledge_(knowledge), facts_(facts), fired_(fired), situation_(situation), diagnosis_(diagnosis) {
     for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
         findings_.push_back(work_out(static_cast<Index>(f)));
     }
@@ -105,7 +105,7 @@ std::vector<Index> Effort::missing_needs(Index check) const {
     std::vector<Index> missing;
     if (!in_range(check, knowledge_.checks.size())) return missing;
     for (Index need : knowledge_.checks[static_cast<std::size_t>(check)].needs) {
-        if (facts_.unavailable.contains(need)) missing.push_back(need);
+        if (facts_.unavailable.contains(need) || fired_.barred.contains(need)) missing.push_back(need);
     }
     return missing;
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "rules/reasoning/diagnosis_case.hpp"
+#include "rules/reasoning/firing.hpp"
 #include "rules/reasoning/situation.hpp"
 
 namespace hardover {
@@ -33,7 +34,7 @@ struct ProofEffort {
 class Effort {
   public:
     // All must outlive the object.
-    Effort(const Knowledge& knowledge, const Facts& facts, Situation& situation,
+    Effort(const Knowledge& knowledge, const Facts& facts, const Fired& fired, Situation& situation,
            const DiagnosisCase& diagnosis);
 
     // Empty when the finding is answered (also with "can't tell"), makes no sense here, or cannot be got.
@@ -44,7 +45,7 @@ class Effort {
     // Minutes to set a check up; 0 when something it gets has been answered.
     double setting_up(Index check) const;
 
-    // Needs of a check that are marked not available.
+    // Needs of a check that are marked not available, or barred by a stop or by the rig.
     std::vector<Index> missing_needs(Index check) const;
 
     // Applying a remedy, its parts at the shop's rate, and trying the boat.
@@ -67,6 +68,7 @@ class Effort {
 
     const Knowledge& knowledge_;
     const Facts& facts_;
+    const Fired& fired_;
     Situation& situation_;
     const DiagnosisCase& diagnosis_;
     std::vector<std::optional<FindingEffort>> findings_;

@@ -68,6 +68,15 @@ Fired fire(const Knowledge& knowledge, Situation& situation) {
         }
     }
     std::sort(fired.deferrals.begin(), fired.deferrals.end());
+    for (const Index stop : fired.stops) {
+        const std::vector<Index>& bars = knowledge.stops[static_cast<std::size_t>(stop)].bars;
+        fired.barred.insert(bars.begin(), bars.end());
+    }
+    for (std::size_t n = 0; n < knowledge.needs.size(); ++n) {
+        if (situation.holds(prepared.need_possible_when(static_cast<Index>(n))) == Truth::no) {
+            fired.barred.insert(static_cast<Index>(n));
+        }
+    }
     return fired;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -33,6 +34,7 @@ struct Fired {
     std::vector<Index> cautions;
     std::vector<Index> deferrals;  // by rules, and those whose own condition is yes
     std::vector<Index> stops;
+    std::set<Index> barred;  // needs not to be had, whatever is marked: a stop bars them, or this rig does
 };
 
 Fired fire(const Knowledge& knowledge, Situation& situation);

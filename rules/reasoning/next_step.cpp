@@ -1,13 +1,14 @@
 #include "rules/reasoning/next_step.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <set>
 
 #include "rules/reasoning/bystanders.hpp"
 #include "rules/reasoning/narrowing.hpp"
 #include "rules/reasoning/repairs.hpp"
 #include "rules/reasoning/roll_out.hpp"
 #include "rules/reasoning/second_look.hpp"
+#include "rules/reasoning/step_maker.hpp"
 
 namespace hardover {
 
@@ -51,10 +52,6 @@ std::vector<Hypothesis> heaviest(std::vector<Hypothesis> listed) {
     return listed;
 }
 
-void add_once(std::vector<Index>& list, Index index) {
-    if (std::find(list.begin(), list.end(), index) == list.end()) list.push_back(index);
-}
-
 bool is_check(const NextStep& step) {
     return step.kind == NextStep::Kind::check || step.kind == NextStep::Kind::prove;
 }
@@ -77,7 +74,8 @@ class Adviser {
                                                   diagnosis.usual_prior_not_listed()))),
           repairs_(repairs_for(knowledge_, hypotheses_, effort_)),
           outlook_(decision_for(diagnosis.network(), hypotheses_, repairs_.model, open_questions())),
-          roll_out_(outlook_) {}
+          roll_out_(outlook_),
+          make_(knowledge_, effort_, repairs_, outlook_, roll_out_, blocked_by_) {}
 
     Advice advise(const std::optional<SecondLook>& second_look) {
         second_look_ = second_look;
@@ -120,7 +118,7 @@ class Adviser {
             const std::optional<FindingEffort>& effort = effort_.of(static_cast<Index>(f));
             if (!effort || finding.readings.size() < 2) continue;
             if (effort->blocked) {
-                for (Index need : needs_of(static_cast<Index>(f))) blocked_by_.push_back(need);
+                for (Index need : needs_of(static_cast<Index>(f))) blocked_by_.insert(need);
                 continue;
             }
             questions.push_back(
@@ -141,13 +139,15 @@ class Adviser {
         return needs;
     }
 
-    Index finding_of(const Weighed& step) const { return outlook_.decision().questions[step.index].finding; }
+    Index finding_of(const Weighed& step) const { return make_.finding_of(step); }
 
     // What to do when nothing is asked: the best action, or calling for help.
     const Weighed& best_action() const {
         return *std::find_if(steps_.begin(), steps_.end(),
                              [](const Weighed& step) { return step.kind != Weighed::Kind::ask; });
     }
+
+    NextStep step_of(const Weighed& weighed) const { return make_.step_of(weighed, best_action()); }
 
     // A question saves minutes alone, or with others after it; then its answer must be able to change what is
     // done.
@@ -206,7 +206,7 @@ class Adviser {
             }
             std::optional<NextStep> first = origin.proved ? std::nullopt : proof_of_origin(origin, step);
             if (!first && (origin.proved || origin.probability >= more_likely_than_not)) {
-                if (const auto action = action_of(origin)) first = put_right(*action, origin.cause);
+                if (const auto action = action_of(origin)) first = make_.put_right(*action, origin.cause);
             }
             if (!first) continue;
             first->ahead_of = step.cause;
@@ -234,7 +234,7 @@ class Adviser {
 
     NextStep choose_by_plan() {
         std::optional<NextStep> proved = proved_put_right(sure_of_proof);
-        if (!proved && second_look_) return look_again(*second_look_);
+        if (!proved && second_look_) return make_.look_again(*second_look_, steps_.front().total());
         if (!proved && !nothing_tried()) proved = proved_put_right(sure_enough_next);
         if (proved) {
             if (const std::optional<NextStep> asked = asked_for_other_proof()) return *asked;
@@ -247,25 +247,6 @@ class Adviser {
         }
         if (first.kind == Weighed::Kind::ask) chosen_for_ = finding_of(first);
         return step_of(first);
-    }
-
-    // With everything else that its check gets and that is still open.
-    NextStep look_again(const SecondLook& look) {
-        const Finding& finding = knowledge_.findings[static_cast<std::size_t>(look.finding)];
-        NextStep step;
-        step.again = true;
-        step.cause = look.cause;
-        step.minutes = std::max(least_minutes, finding.minutes);
-        step.minutes_after = steps_.front().total();
-        step.findings.push_back(look.finding);
-        step.index = finding.check;
-        if (step.index == none) {
-            step.index = look.finding;
-            return step;
-        }
-        step.kind = look.cause == none ? NextStep::Kind::check : NextStep::Kind::prove;
-        for (Index open : effort_.open_findings(step.index)) add_once(step.findings, open);
-        return step;
     }
 
     const Cause& cause_of(const RankedCause& ranked) const {
@@ -291,21 +272,10 @@ class Adviser {
             const double odds = cause.probability / std::max(1 - cause.probability, 1e-12);
             const double worth = odds / repairs_.model.actions[*action].minutes;
             if (best && worth <= most) continue;
-            best = put_right(*action, cause.cause);
+            best = make_.put_right(*action, cause.cause);
             most = worth;
         }
         return best;
-    }
-
-    NextStep put_right(std::size_t action, Index cause) {
-        NextStep step;
-        step.kind = NextStep::Kind::remedy;
-        step.index = repairs_.repairs[action].remedy;
-        step.cause = cause;
-        step.minutes = repairs_.model.actions[action].minutes;
-        step.minutes_after =
-            roll_out_.minutes_applying(outlook_.start(), static_cast<int>(action)) - step.minutes;
-        return step;
     }
 
     // Is the finding part of the proof of a cause that is likely too, and not proved?
@@ -353,69 +323,6 @@ class Adviser {
         return answers == finding || std::find(measured.begin(), measured.end(), finding) != measured.end();
     }
 
-    NextStep step_of(const Weighed& weighed) {
-        if (weighed.kind != Weighed::Kind::ask) return act(weighed);
-        const Index finding = finding_of(weighed);
-        NextStep step;
-        step.minutes = weighed.minutes;
-        step.minutes_after = weighed.after;
-        list_finding(step, finding);
-        step.index = knowledge_.findings[static_cast<std::size_t>(finding)].check;
-        if (step.index == none) {
-            step.index = finding;
-            return step;
-        }
-        step.kind = NextStep::Kind::check;
-        for (Index open : effort_.open_findings(step.index)) add_once(step.findings, open);
-        const Weighed& action = best_action();
-        if (action.kind == Weighed::Kind::act) make_proof(step, repairs_.repairs[action.index]);
-        return step;
-    }
-
-    // A check that proves what would be put right first is called its proof, and takes as long.
-    static void make_proof(NextStep& step, const Repair& first) {
-        if (!first.proof || first.proof->check != step.index) return;
-        step.kind = NextStep::Kind::prove;
-        step.cause = first.cause;
-        const double more = std::clamp(first.proof->minutes - step.minutes, 0.0, step.minutes_after);
-        step.minutes += more;
-        step.minutes_after -= more;
-    }
-
-    void list_finding(NextStep& step, Index finding) const {
-        const std::vector<Index>& measured = effort_.of(finding)->measured;
-        if (measured.empty()) add_once(step.findings, finding);
-        for (Index input : measured) add_once(step.findings, input);
-    }
-
-    // Without asking more: prove and put right, or call for help.
-    NextStep act(const Weighed& weighed) {
-        NextStep step;
-        if (weighed.kind == Weighed::Kind::call_for_help) {
-            step.kind = NextStep::Kind::stop_asking;
-            step.minutes = weighed.minutes;
-            std::sort(blocked_by_.begin(), blocked_by_.end());
-            blocked_by_.erase(std::unique(blocked_by_.begin(), blocked_by_.end()), blocked_by_.end());
-            step.blocked_by = blocked_by_;
-            return step;
-        }
-        const Repair& repair = repairs_.repairs[weighed.index];
-        step.cause = repair.cause;
-        if (repair.proof) {
-            step.kind = NextStep::Kind::prove;
-            step.index = repair.proof->check;
-            step.minutes = repair.proof->minutes;
-            for (Index finding : repair.proof->findings) list_finding(step, finding);
-            for (Index finding : effort_.open_findings(step.index)) add_once(step.findings, finding);
-        } else {
-            step.kind = NextStep::Kind::remedy;
-            step.index = repair.remedy;
-            step.minutes = repairs_.model.actions[weighed.index].minutes;
-        }
-        step.minutes_after = weighed.total() - step.minutes;
-        return step;
-    }
-
     void add_others(Advice& advice) {
         for (const Weighed& weighed : useful_) {
             if (advice.also.size() == most_also) break;
@@ -432,46 +339,17 @@ class Adviser {
     const Effort& effort_;
     const Fired& fired_;
     const Ranking& ranking_;
-    std::vector<Index> blocked_by_;
+    std::set<Index> blocked_by_;  // needs of what could be looked at, were they to be had
     std::vector<Hypothesis> hypotheses_;
     Repairs repairs_;
     Outlook outlook_;
     RollOut roll_out_;
+    StepMaker make_;
     std::vector<Weighed> steps_;   // all, the fewest minutes first
     std::vector<Weighed> useful_;  // without questions that save nothing
     Index chosen_for_ = none;      // the finding that the next step was chosen for
     std::optional<SecondLook> second_look_;
 };
-
-// What each reading of a finding would do to the ranking.
-void add_branches_of(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Index finding,
-                     std::vector<NextStep::Branch>& branches) {
-    const std::size_t readings = knowledge.findings[static_cast<std::size_t>(finding)].readings.size();
-    FaultCase given = diagnosis.with_all();
-    double likely = 0;
-    double log_first = 0;
-    const std::size_t first_branch = branches.size();
-    for (std::size_t r = 0; r < readings; ++r) {
-        std::vector<double>& likelihood = given.likelihood[static_cast<std::size_t>(finding)];
-        likelihood.assign(readings, 0.0);
-        likelihood[r] = 1;
-        const Posterior then = posterior(diagnosis.network(), given);
-        if (!then.possible) continue;
-        NextStep::Branch branch;
-        branch.finding = finding;
-        branch.reading = static_cast<int>(r);
-        if (branches.size() == first_branch) log_first = then.log_evidence;
-        likely += branch.chance = std::exp(then.log_evidence - log_first);
-        for (std::size_t i = 0; i < then.marginal.size(); ++i) {
-            const bool counts = diagnosis.cured() || !diagnosis.put_right()[i];
-            if (!counts || then.marginal[i] <= branch.first_probability) continue;
-            branch.first = static_cast<Index>(i);
-            branch.first_probability = then.marginal[i];
-        }
-        branches.push_back(branch);
-    }
-    for (std::size_t b = first_branch; b < branches.size(); ++b) branches[b].chance /= likely;
-}
 
 }  // namespace
 
@@ -490,12 +368,6 @@ Advice advise(const PreparedKnowledge& prepared, const Facts& facts, const Effor
     }
     return Adviser(prepared, effort, fired, diagnosis, ranking)
         .advise(second_look(prepared, facts, effort, diagnosis, ranking));
-}
-
-void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Advice& advice) {
-    for (Index finding : advice.weighed_in) {
-        add_branches_of(knowledge, diagnosis, finding, advice.next.branches);
-    }
 }
 
 }  // namespace hardover

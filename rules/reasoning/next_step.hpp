@@ -26,7 +26,4 @@ inline constexpr std::size_t most_also = 5;
 Advice advise(const PreparedKnowledge& prepared, const Facts& facts, const Effort& effort, const Fired& fired,
               const DiagnosisCase& diagnosis, const Ranking& ranking);
 
-// What each outcome of the step would do to the ranking, exactly.
-void add_branches(const Knowledge& knowledge, const DiagnosisCase& diagnosis, Advice& advice);
-
 }  // namespace hardover

@@ -60,6 +60,9 @@ class PreparedKnowledge {
         return all_->finding_possible_when[at(finding)];
     }
     const PreparedCondition& deferral_when(Index deferral) const { return all_->deferral_when[at(deferral)]; }
+    const PreparedCondition& need_possible_when(Index need) const {
+        return all_->need_possible_when[at(need)];
+    }
 
     // The findings that a cause's proved_when names, in that order.
     const std::vector<Index>& proving_findings(Index cause) const {
@@ -88,6 +91,7 @@ class PreparedKnowledge {
         std::vector<PreparedCondition> cause_proved_when;
         std::vector<PreparedCondition> finding_possible_when;
         std::vector<PreparedCondition> deferral_when;
+        std::vector<PreparedCondition> need_possible_when;
         std::vector<std::vector<Index>> proving_findings;
         std::vector<std::vector<std::pair<Index, int>>> told_by_complaints;
         struct Network {
