@@ -66,6 +66,9 @@ void add_told(const View& view, JobPage& page) {
         page.complaints.push_back({complaint.id, complaint.name, facts.complaints.count(i) > 0});
     }
     page.needs = choices(view.knowledge.needs, [&facts](Index i) { return facts.unavailable.count(i) == 0; });
+    for (const Index barred : view.job.assessment.barred) {
+        page.needs[static_cast<std::size_t>(barred)].text += " (not to be had as the boat stands now)";
+    }
     page.rig = rig_lines(view);
     page.notes = view.job.notes;
     for (const Attached& photo : view.job.photos) page.photos.push_back(photo_name(photo));

@@ -2,8 +2,6 @@
 #include "app/window/class_desk.hpp"
 
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
 #include "app/records/whole_file.hpp"
 
@@ -14,14 +12,10 @@ using namespace classroom;
 namespace {
 
 Result<std::string> text_of(const std::string& path) {
-    if (const Result<void> plain = no_larger_than(path, most_read); !plain.ok()) return plain.error();
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream text;
-    if (file) text << file.rdbuf();
-    if (!file || !text)
-        return Error{Error::Kind::not_found, "this file cannot be read", path,
-                     "give the whole path of a file, such as /media/stick/roster.csv"};
-    return text.str();
+    Result<std::string> text = read_whole_file(path);
+    if (text || text.error().kind != Error::Kind::not_found) return text;
+    return Error{Error::Kind::not_found, "this file cannot be read", path,
+                 "give the whole path of a file, such as /media/stick/roster.csv"};
 }
 
 }  // namespace

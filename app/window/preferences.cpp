@@ -4,12 +4,11 @@
 #include <algorithm>
 #include <cstdint>
 #include <filesystem>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 #include "app/jobs/json_fields.hpp"
 #include "app/jobs/json_place.hpp"
+#include "app/records/whole_file.hpp"
 
 namespace hardover::window {
 
@@ -75,11 +74,10 @@ Result<Preferences> preferences_of(const std::string& text, const std::string& p
 }
 
 Result<Preferences> read_preferences(const std::string& path) {
-    std::ifstream file(path);
-    if (!file) return Preferences();
-    std::ostringstream text;
-    text << file.rdbuf();
-    return preferences_of(text.str(), path);
+    const Result<std::string> text = read_whole_file(path);
+    if (text) return preferences_of(text.value(), path);
+    if (text.error().kind == Error::Kind::not_found) return Preferences();
+    return text.error();
 }
 
 Result<void> write_preferences(const std::string& path, const Preferences& preferences) {
@@ -88,15 +86,14 @@ Result<void> write_preferences(const std::string& path, const Preferences& prefe
     if (!folder.empty()) std::filesystem::create_directories(folder, failed);
     // What cannot be read may be somebody's work all the same: it is kept beside.
     if (!read_preferences(path)) std::filesystem::rename(path, set_aside_name(path), failed);
-    std::ofstream file(path);
     const nlohmann::json text = {{"theme", look_id(preferences.look)},
                                  {"text_percent", preferences.text_percent},
                                  {"projector_percent", preferences.projector_percent},
                                  {"still", preferences.still}};
-    file << text.dump(2) << "\n";
-    file.close();
-    if (!file) return Error{Error::Kind::storage, "the window preferences cannot be written", path, ""};
-    return {};
+    const Result<void> written = write_whole_file(path, text.dump(2) + "\n");
+    if (written) return {};
+    return Error{Error::Kind::storage, "the window preferences cannot be written: " + written.error().what,
+                 path, written.error().cure};
 }
 
 }  // namespace hardover::window

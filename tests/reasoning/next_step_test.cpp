@@ -173,6 +173,55 @@ TEST_CASE("A check whose needs are not available is not proposed") {
     CHECK(assessment.next.blocked_by.empty());
 }
 
+TEST_CASE("A check that a standing stop bars is not proposed, and is again once the stop is lifted") {
+    Pump pump;
+    Need mains;
+    mains.id = "mains_on";
+    pump.knowledge.needs.push_back(mains);
+    pump.knowledge.checks[static_cast<std::size_t>(pump.open_pump)].needs = {0};
+    Stop wet;
+    wet.id = "wet_motor";
+    wet.bars = {0};
+    pump.knowledge.stops.push_back(wet);
+    const Index motor = add_finding(pump.knowledge, "motor", {"wet", "dry"});
+    Rule rule;
+    rule.id = "r_wet_motor";
+    rule.when = condition(pump.knowledge, "motor is wet");
+    Action stop;
+    stop.kind = Action::Kind::stop;
+    stop.target = 0;
+    rule.then = {stop};
+    pump.knowledge.rules.push_back(rule);
+
+    pump.facts.answers[pump.hum] = {0};
+    CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
+    pump.facts.answers[motor] = {0};
+    const Assessment stopped = assess(pump.knowledge, pump.facts);
+    CHECK(stopped.barred == std::set<Index>{0});
+    CHECK_FALSE(proposed(stopped, pump.wheel_seen));
+    pump.facts.answers[motor] = {1};
+    CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
+}
+
+TEST_CASE("A circumstance that the rig rules out is not waited for, one that the rig leaves open is") {
+    Pump pump;
+    RigField place;
+    place.id = "place";
+    place.choices = {{"well", "In the well"}, {"bench", "On the bench"}};
+    pump.knowledge.rig_fields.push_back(place);
+    Need in_well;
+    in_well.id = "in_well";
+    in_well.possible_when = condition(pump.knowledge, "rig.place is well");
+    pump.knowledge.needs.push_back(in_well);
+    pump.knowledge.checks[static_cast<std::size_t>(pump.open_pump)].needs = {0};
+    pump.facts.answers[pump.hum] = {0};
+    CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
+    pump.facts.rig[0] = std::string("well");
+    CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
+    pump.facts.rig[0] = std::string("bench");
+    CHECK_FALSE(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
+}
+
 TEST_CASE("When nothing is left but what cannot be had now, the step says which need is missing") {
     Pump pump;
     Need dry;

@@ -73,6 +73,31 @@ TEST_CASE("Each danger orders its stop as soon as it is told, before the next st
     }
 }
 
+TEST_CASE("No stop lets a boat out on open water, or an engine run that it forbids") {
+    // Common practice, no source: a boat whose steering may be lost is not tried under way.
+    const Index sea_trial = find(shipped().needs, "sea_trial");
+    const Index engine = find(shipped().needs, "engine_running");
+    for (const Danger& danger : dangers) {
+        INFO(danger.stop << " on " << danger.then);
+        const Assessment after =
+            assessed(std::string(danger.told) + complaint + "answers: {" + danger.then + "}\n");
+        CHECK(after.barred.contains(sea_trial));
+        CHECK(after.barred.contains(engine) == (std::string(danger.stop) == "oil_jet"));
+    }
+    CHECK(assessed("rig: {helm: cable_valve, lies: ashore_dry}\nhistory: in_service\ncomplaints: [wander]\n")
+              .barred.contains(engine));
+}
+
+TEST_CASE("The run at three trims waits for open water, and is not offered to a boat ashore") {
+    const Check& run = shipped().checks[static_cast<std::size_t>(find(shipped().checks, "trim_run"))];
+    const Index sea_trial = find(shipped().needs, "sea_trial");
+    CHECK(std::find(run.needs.begin(), run.needs.end(), sea_trial) != run.needs.end());
+    const std::string job = "history: in_service\ncomplaints: [wander]\n";
+    CHECK(assessed("rig: {helm: manual_pump, lies: ashore_water}\n" + job).barred.contains(sea_trial));
+    CHECK_FALSE(assessed("rig: {helm: manual_pump, lies: afloat}\n" + job).barred.contains(sea_trial));
+    CHECK_FALSE(assessed("rig: {helm: manual_pump}\n" + job).barred.contains(sea_trial));
+}
+
 TEST_CASE("An engine-driven pump ashore without cooling water orders its stop before any question") {
     const std::string job = "history: in_service\ncomplaints: [hard_both_ways]\n";
     CHECK(orders(assessed("rig: {helm: cable_valve, lies: ashore_dry}\n" + job), "engine_without_water"));
