@@ -143,6 +143,9 @@ void EntryLinks::add_work(const Knowledge& knowledge) {
             add("caution", "carried by", caution, link_to("check", check));
         for (const Index need : check.needs) add("need", "needed by", need, link_to("check", check));
     }
+    for (const Finding& finding : knowledge.findings) {
+        for (const Index need : finding.needs) add("need", "needed by", need, link_to("finding", finding));
+    }
     for (const Stop& stop : knowledge.stops) {
         for (const Index need : stop.bars) add("need", "barred by", need, link_to("stop", stop));
     }

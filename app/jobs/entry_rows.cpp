@@ -114,6 +114,7 @@ Rows rows_of(const Book& book, const Finding& entry, Index index) {
            row("Measured in", entry.unit ? EntryText(shown_unit(*entry.unit, book.units).name) : "") +
            row("Worked out by", from) +
            row("Got by", link_or_nothing("check", book.knowledge.checks, entry.check)) +
+           list_row("Needs", links("need", book.knowledge.needs, entry.needs)) +
            row("Minutes", minutes(entry.minutes)) +
            row("Makes sense when", condition_text(book.knowledge, entry.possible_when)) +
            row("Part", link_or_nothing("part", book.knowledge.parts, entry.part)) +

@@ -95,6 +95,7 @@ struct Finding : Entry {
     std::optional<WorksheetResultRef> from;  // measured by a worksheet
     double minutes = 1;
     Index check = none;
+    std::vector<Index> needs;  // beside those of its check
     Index part = none;
     Expression possible_when;
     std::vector<double> stray;  // per reading: share of boats with none of the causes that show it; adds to 1

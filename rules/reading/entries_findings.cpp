@@ -212,6 +212,7 @@ void read_finding(Draft& draft, MapReader& map, Finding& finding) {
                     "without 'minutes' it is taken as 1 min");
     }
     if (const YamlNode* check = map.get("check")) finding.check = resolve(draft, EntryKind::check, *check);
+    finding.needs = optional_list(draft, EntryKind::need, map, "needs");
     if (const YamlNode* part = map.get("part")) finding.part = resolve(draft, EntryKind::part, *part);
     read_later(draft, map.get("possible_when"), finding.possible_when);
     read_sources(draft, map, finding, SourceRule::required);

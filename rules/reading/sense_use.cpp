@@ -43,7 +43,10 @@ Used everything_used(const Knowledge& knowledge) {
             if (action.kind == Action::Kind::stop) used.stops.insert(action.target);
         }
     }
-    for (const Finding& finding : knowledge.findings) used.take(finding.possible_when);
+    for (const Finding& finding : knowledge.findings) {
+        used.take(finding.possible_when);
+        used.needs.insert(finding.needs.begin(), finding.needs.end());
+    }
     for (const Deferral& deferral : knowledge.deferrals) used.take(deferral.when);
     for (const Need& need : knowledge.needs) used.take(need.possible_when);
     for (const Check& check : knowledge.checks) {
@@ -122,7 +125,7 @@ void check_use(const Knowledge& knowledge, std::vector<Fault>& faults) {
     }
     for (std::size_t i = 0; i < knowledge.needs.size(); ++i) {
         if (used.needs.count(static_cast<Index>(i)) > 0) continue;
-        warn(faults, knowledge.needs[i], "no check needs '" + knowledge.needs[i].id + "'");
+        warn(faults, knowledge.needs[i], "nothing needs '" + knowledge.needs[i].id + "'");
     }
     check_settings(knowledge, faults);
 }

@@ -62,7 +62,7 @@ std::optional<FindingEffort> Effort::work_out(Index finding) {
     } else {
         effort.minutes = std::max(least_minutes, f.minutes);
     }
-    effort.blocked = effort.blocked || !missing_needs(f.check).empty();
+    effort.blocked = effort.blocked || !missing_for(finding).empty();
     return effort;
 }
 
@@ -85,7 +85,7 @@ bool Effort::add_inputs(const Finding& finding, FindingEffort& effort) const {
         if (measured.from) return false;  // a worksheet fed by another: its own finding is proposed first
         add_once(effort.measured, input);
         effort.minutes += std::max(least_minutes, measured.minutes);
-        effort.blocked = effort.blocked || !missing_needs(measured.check).empty();
+        effort.blocked = effort.blocked || !missing_for(input).empty();
         if (measured.check != none && measured.check != finding.check) add_once(checks, measured.check);
     }
     for (Index check : checks) effort.minutes += setting_up(check);
@@ -101,13 +101,26 @@ double Effort::setting_up(Index check) const {
     return done ? 0 : c.minutes;
 }
 
-std::vector<Index> Effort::missing_needs(Index check) const {
-    std::vector<Index> missing;
-    if (!in_range(check, knowledge_.checks.size())) return missing;
+bool Effort::missing(Index need) const {
+    return facts_.unavailable.contains(need) || fired_.barred.contains(need);
+}
+
+std::vector<Index> Effort::missing_for_check(Index check) const {
+    std::vector<Index> needs;
+    if (!in_range(check, knowledge_.checks.size())) return needs;
     for (Index need : knowledge_.checks[static_cast<std::size_t>(check)].needs) {
-        if (facts_.unavailable.contains(need) || fired_.barred.contains(need)) missing.push_back(need);
+        if (missing(need)) needs.push_back(need);
     }
-    return missing;
+    return needs;
+}
+
+std::vector<Index> Effort::missing_for(Index finding) const {
+    const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
+    std::vector<Index> needs = missing_for_check(f.check);
+    for (Index need : f.needs) {
+        if (missing(need)) add_once(needs, need);
+    }
+    return needs;
 }
 
 double Effort::of_remedy(Index remedy) const {
@@ -122,7 +135,8 @@ bool Effort::proved(Index cause) const {
 
 std::optional<ProofEffort> Effort::of_proof(Index cause) const {
     const Cause& c = knowledge_.causes[static_cast<std::size_t>(cause)];
-    if (!in_range(c.proof, knowledge_.checks.size()) || !missing_needs(c.proof).empty()) return std::nullopt;
+    if (!in_range(c.proof, knowledge_.checks.size()) || !missing_for_check(c.proof).empty())
+        return std::nullopt;
     const PreparedKnowledge& prepared = situation_.prepared();
     if (!c.proved_when.empty() && situation_.holds(prepared.cause_proved_when(cause)) != Truth::unknown) {
         return std::nullopt;
@@ -146,7 +160,7 @@ std::vector<Index> Effort::open_findings(Index check) const {
     std::vector<Index> open;
     for (Index finding : knowledge_.checks[static_cast<std::size_t>(check)].gets) {
         const std::optional<FindingEffort>& effort = of(finding);
-        if (!effort) continue;
+        if (!effort || effort->blocked) continue;
         if (effort->measured.empty()) {
             add_once(open, finding);
         } else {

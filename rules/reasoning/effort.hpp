@@ -45,8 +45,10 @@ class Effort {
     // Minutes to set a check up; 0 when something it gets has been answered.
     double setting_up(Index check) const;
 
-    // Needs of a check that are marked not available, or barred by a stop or by the rig.
-    std::vector<Index> missing_needs(Index check) const;
+    // Needs of a check, or of a finding with its check, that are marked not available, or barred by a stop or
+    // by the rig.
+    std::vector<Index> missing_for_check(Index check) const;
+    std::vector<Index> missing_for(Index finding) const;
 
     // Applying a remedy, its parts at the shop's rate, and trying the boat.
     double of_remedy(Index remedy) const;
@@ -57,13 +59,14 @@ class Effort {
     // proved_when is there and holds.
     bool proved(Index cause) const;
 
-    // Everything a check gets that is still open; plain measurements instead of what a worksheet makes of
-    // them.
+    // Everything a check gets that is still open and can be had; plain measurements instead of what a
+    // worksheet makes of them.
     std::vector<Index> open_findings(Index check) const;
 
   private:
     std::optional<FindingEffort> work_out(Index finding);
     bool answered(Index finding) const;
+    bool missing(Index need) const;
     bool add_inputs(const Finding& finding, FindingEffort& effort) const;
 
     const Knowledge& knowledge_;

@@ -128,13 +128,9 @@ class Adviser {
     }
 
     std::vector<Index> needs_of(Index finding) const {
-        std::vector<Index> needs =
-            effort_.missing_needs(knowledge_.findings[static_cast<std::size_t>(finding)].check);
+        std::vector<Index> needs = effort_.missing_for(finding);
         for (Index measured : effort_.of(finding)->measured) {
-            for (Index need :
-                 effort_.missing_needs(knowledge_.findings[static_cast<std::size_t>(measured)].check)) {
-                needs.push_back(need);
-            }
+            for (Index need : effort_.missing_for(measured)) needs.push_back(need);
         }
         return needs;
     }

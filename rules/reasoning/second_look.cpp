@@ -30,7 +30,7 @@ class SecondLooks {
         const int stage = sign->second.stage;
         const int reading = sign->second.reading;
         const Finding& f = knowledge_.findings[static_cast<std::size_t>(finding)];
-        if (!effort_.missing_needs(f.check).empty()) return false;
+        if (!effort_.missing_for(finding).empty()) return false;
         if (f.from || reading < 0 || static_cast<std::size_t>(reading) + 1 >= f.readings.size()) return false;
         return std::any_of(facts_.tried.begin(), facts_.tried.end(), [&](const auto& tried) {
             return tried.second == Outcome::better && tried_as(facts_, tried.first) > stage &&

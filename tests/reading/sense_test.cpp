@@ -156,7 +156,7 @@ TEST_CASE("What nothing uses is warned of") {
           "setup.yaml:129:3: warning: no rule orders the stop 'wet_motor'\n");
     CHECK(sense_after(
               {"", "setup.yaml", "- need: well_open", "- need: ladder\n  name: Ladder\n- need: well_open"}) ==
-          "setup.yaml:57:3: warning: no check needs 'ladder'\n");
+          "setup.yaml:57:3: warning: nothing needs 'ladder'\n");
     CHECK(sense_after({"", "setup.yaml", "  name: Well cover can be lifted\n",
                        "  name: Well cover can be lifted\n  possible_when: rig.lift > 31 ft\n"}) ==
           "setup.yaml:57:3: warning: there is no rig on which the need 'well_open' is possible (look at its "

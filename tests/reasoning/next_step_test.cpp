@@ -203,6 +203,24 @@ TEST_CASE("A check that a standing stop bars is not proposed, and is again once 
     CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
 }
 
+TEST_CASE("What one finding needs besides does not hold up the rest of its check") {
+    Pump pump;
+    Need helper;
+    helper.id = "second_person";
+    pump.knowledge.needs.push_back(helper);
+    const Index bubbles = add_finding(pump.knowledge, "bubbles", {"bubbles", "none"});
+    Finding& seen_by_two = pump.knowledge.findings[static_cast<std::size_t>(bubbles)];
+    seen_by_two.check = pump.open_pump;
+    seen_by_two.needs = {0};
+    pump.knowledge.checks[static_cast<std::size_t>(pump.open_pump)].gets.push_back(bubbles);
+    pump.facts.answers[pump.hum] = {0};
+    CHECK(proposed(assess(pump.knowledge, pump.facts), bubbles));
+    pump.facts.unavailable = {0};
+    const Assessment alone = assess(pump.knowledge, pump.facts);
+    CHECK(proposed(alone, pump.wheel_seen));
+    CHECK_FALSE(proposed(alone, bubbles));
+}
+
 TEST_CASE("A circumstance that the rig rules out is not waited for, one that the rig leaves open is") {
     Pump pump;
     RigField place;
