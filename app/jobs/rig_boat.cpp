@@ -98,7 +98,8 @@ Facts facts_of_boat(const Knowledge& knowledge, const Boat& boat) {
     tell(knowledge, facts, "helm", manual ? "manual_pump" : "cable_valve");
     tell(knowledge, facts, "ram_kind", boat.balanced ? "balanced" : "single_rod");
     tell(knowledge, facts, "mount", mounts[static_cast<std::size_t>(boat.mount)]);
-    tell(knowledge, facts, "assist", assists[static_cast<std::size_t>(boat.assist)]);
+    // With a cable and a valve the question is not asked: no hand pushes the oil there.
+    if (manual) tell(knowledge, facts, "assist", assists[static_cast<std::size_t>(boat.assist)]);
     tell(knowledge, facts, "tie_bar", boat.drives == 2 && boat.tied ? "tied" : "not_tied");
     tell(knowledge, facts, "autopilot", boat.autopilot ? "teed_in" : "no_autopilot");
     for (const auto& [field, member] : numbers) tell(knowledge, facts, field, boat.*member);

@@ -8,6 +8,7 @@
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/replay.hpp"
 #include "app/jobs/wording.hpp"
+#include "rules/quantity/decimal_comma.hpp"
 #include "rules/reading/reading.hpp"
 #include "rules/reasoning/worksheets.hpp"
 
@@ -28,7 +29,8 @@ bool is_known(const Value& value) {
 // As read_input_value, but a bare number is taken in the unit that stands behind the field.
 Result<Value> read_field(const WorksheetInput& input, const std::string& text, UnitSystem units) {
     if (input.choices.empty()) {
-        const Result<Quantity> with_unit = read_quantity(text, shown_unit(input.unit, units).name);
+        const Result<Quantity> with_unit =
+            read_quantity(with_decimal_points(text), shown_unit(input.unit, units).name);
         if (with_unit.ok() && with_unit.value().dimension == input.unit.dimension) {
             Quantity quantity = with_unit.value();
             if (quantity.spread == 0) quantity.spread = input.spread;
@@ -298,7 +300,7 @@ void write_units(const Knowledge& knowledge, Index worksheet, UnitSystem units, 
     for (const WorksheetInput& input : sheet_at(knowledge, worksheet).inputs) {
         const auto text = typed.find(input.id);
         if (text == typed.end() || !input.choices.empty() || input.unit.dimension.is_number()) continue;
-        const Result<Quantity> bare = read_quantity(text->second);
+        const Result<Quantity> bare = read_quantity(with_decimal_points(text->second));
         if (bare && bare.value().dimension.is_number())
             text->second += " " + shown_unit(input.unit, units).name;
     }

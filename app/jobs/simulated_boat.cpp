@@ -1,6 +1,7 @@
 #include "app/jobs/simulated_boat.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <optional>
 
 #include "app/jobs/replay.hpp"
@@ -8,6 +9,44 @@
 #include "rules/reasoning/repairs.hpp"
 
 namespace hardover {
+
+namespace {
+
+// "Always" leaves 0.03 for the sound reading; the few readings of a detail are rounded besides.
+constexpr double as_good_as_never = 0.1;
+
+bool makes_sense_with(const Finding& finding, const std::string& complaint) {
+    return finding.possible_when.condition([&](const std::string& name) -> Value {
+        if (name == "complaint") return Choice{{complaint}};
+        return Unknown{};
+    }) != Truth::no;
+}
+
+bool always_shown(const Knowledge& knowledge, Index finding) {
+    bool shown = false;
+    for (const Cause& cause : knowledge.causes) {
+        for (const Shows& shows : cause.shows) {
+            if (shows.finding != finding) continue;
+            if (shows.how_often.back() > as_good_as_never) return false;
+            shown = true;
+        }
+    }
+    return shown;
+}
+
+}  // namespace
+
+std::vector<Index> details_of(const Knowledge& knowledge, Index complaint) {
+    const std::string& id = knowledge.complaints[static_cast<std::size_t>(complaint)].id;
+    std::vector<Index> details;
+    for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
+        const Finding& finding = knowledge.findings[f];
+        const bool asks_more = makes_sense_with(finding, id) && !makes_sense_with(finding, "");
+        if (asks_more && !finding.readings.empty() && always_shown(knowledge, static_cast<Index>(f)))
+            details.push_back(static_cast<Index>(f));
+    }
+    return details;
+}
 
 int draw_index(const std::vector<double>& shares, const std::function<double()>& uniform) {
     double left = uniform();
@@ -36,6 +75,41 @@ void DrawnBoat::draw_readings(const FaultNetwork& network, const std::function<d
     std::vector<int>& other = shown_by.emplace_back(sound);
     for (std::size_t f = 0; f < sound.size(); ++f)
         other[f] = draw_index(network.findings[f].unlisted, uniform);
+}
+
+std::size_t DrawnBoat::shown_from(const FaultNetwork& network, const Complaint& complaint) const {
+    std::size_t can_show = faults.size();
+    for (std::size_t n = 0; n < faults.size(); ++n) {
+        for (const auto& [finding, reading] : complaint.says) {
+            if (shown_by[n][static_cast<std::size_t>(finding)] == reading) return n;
+            for (const FaultLink& link : network.causes[static_cast<std::size_t>(faults[n])]) {
+                const bool can =
+                    link.finding == finding && link.how_often[static_cast<std::size_t>(reading)] > 0;
+                if (can) can_show = std::min(can_show, n);
+            }
+        }
+    }
+    return can_show;
+}
+
+void DrawnBoat::agree_with(const Knowledge& knowledge, const FaultNetwork& network, Index complaint,
+                           const std::function<double()>& uniform) {
+    const std::size_t from = shown_from(network, knowledge.complaints[static_cast<std::size_t>(complaint)]);
+    const std::vector<bool> none_gone(faults.size(), false);
+    for (const Index detail : details_of(knowledge, complaint)) {
+        std::vector<double> shares = network.findings[static_cast<std::size_t>(detail)].stray;
+        const int sound = static_cast<int>(shares.size()) - 1;
+        if (reading(detail, none_gone) != sound) continue;
+        if (from < faults.size()) {
+            for (const FaultLink& link : network.causes[static_cast<std::size_t>(faults[from])])
+                if (link.finding == detail) shares = link.how_often;
+        }
+        shares.pop_back();
+        const double bad = std::accumulate(shares.begin(), shares.end(), 0.0);
+        if (bad <= 0) continue;
+        for (double& share : shares) share /= bad;
+        shown_by[from][static_cast<std::size_t>(detail)] = draw_index(shares, uniform);
+    }
 }
 
 int DrawnBoat::reading(Index finding, const std::vector<bool>& gone) const {

@@ -26,6 +26,11 @@ struct SimulatedBoat {
     virtual int reading(Index finding, const std::vector<bool>& gone) const = 0;
 };
 
+// Findings that ask more about a complaint and cannot read sound while the boat has it: a wheel that locks,
+// locks one way or both. They make sense with that complaint only, and every cause that shows them shows them
+// always.
+std::vector<Index> details_of(const Knowledge& knowledge, Index complaint);
+
 // A boat that shows what was drawn for it by chance, always the same.
 struct DrawnBoat : SimulatedBoat {
     // What each fault in turn, then stray chance, then the unlisted (if present) would show: per finding.
@@ -34,7 +39,16 @@ struct DrawnBoat : SimulatedBoat {
     // Draws shown_by anew for the faults. `uniform` gives numbers from 0 up to 1.
     void draw_readings(const FaultNetwork& network, const std::function<double()>& uniform);
 
+    // Draws anew the details of the complaint it has that came out sound.
+    void agree_with(const Knowledge& knowledge, const FaultNetwork& network, Index complaint,
+                    const std::function<double()>& uniform);
+
     int reading(Index finding, const std::vector<bool>& gone) const override;
+
+  private:
+    // The row of shown_by for what the complaint says: of the first fault that shows it, else of one that can
+    // (a gauge may show it instead), else of stray chance.
+    std::size_t shown_from(const FaultNetwork& network, const Complaint& complaint) const;
 };
 
 // An index drawn with these shares, which add to 1.

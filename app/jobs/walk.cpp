@@ -20,13 +20,16 @@ constexpr std::size_t most_leading = 3;
 constexpr int most_draws = 20000;
 
 // Each finding shows the reading that is most likely with the faults that are left; what the customer has
-// told stays as it was told while a fault is left that can show it.
+// told stays as it was told while a fault is left that can show it, and so does what is asked about it.
 struct TypicalBoat : SimulatedBoat {
     FaultNetwork network;
     std::vector<std::pair<Index, int>> told_readings;
+    std::vector<Index> details;  // of the complaint
 
     int reading(Index finding, const std::vector<bool>& gone) const override {
-        const std::vector<double> chances = chances_of(network, faults, gone, finding);
+        std::vector<double> chances = chances_of(network, faults, gone, finding);
+        const bool is_detail = std::find(details.begin(), details.end(), finding) != details.end();
+        if (is_detail && still_complained_of(gone)) chances.pop_back();
         for (const auto& [told_finding, reading] : told_readings) {
             if (told_finding == finding && still_shown(finding, reading, gone)) return reading;
         }
@@ -34,6 +37,11 @@ struct TypicalBoat : SimulatedBoat {
     }
 
   private:
+    bool still_complained_of(const std::vector<bool>& gone) const {
+        return std::all_of(told_readings.begin(), told_readings.end(),
+                           [&](const auto& told) { return still_shown(told.first, told.second, gone); });
+    }
+
     // By a fault that is left; or, when no fault shows it, by stray chance.
     bool still_shown(Index finding, int reading, const std::vector<bool>& gone) const {
         bool by_any = false;
@@ -118,6 +126,7 @@ Result<std::unique_ptr<SimulatedBoat>> boat_for(const Knowledge& knowledge, cons
         auto boat = boat_in<TypicalBoat>(intake, faults);
         boat->network = intake.network;
         boat->told_readings = complaint.says;
+        boat->details = details_of(knowledge, intake.chosen.complaint);
         return std::unique_ptr<SimulatedBoat>(std::move(boat));
     }
     std::mt19937 engine(*wish.seed);
@@ -125,7 +134,9 @@ Result<std::unique_ptr<SimulatedBoat>> boat_for(const Knowledge& knowledge, cons
     auto boat = boat_in<DrawnBoat>(intake, faults);
     for (int n = 0; n < most_draws; ++n) {
         boat->draw_readings(intake.network, uniform);
-        if (shows_all(*boat, complaint)) return std::unique_ptr<SimulatedBoat>(std::move(boat));
+        if (!shows_all(*boat, complaint)) continue;
+        boat->agree_with(knowledge, intake.network, intake.chosen.complaint, uniform);
+        return std::unique_ptr<SimulatedBoat>(std::move(boat));
     }
     return Error{Error::Kind::bad_input,
                  "no boat with these faults was drawn that brings '" + complaint.id + "'", "",
@@ -140,10 +151,9 @@ class Path {
     void note(const Assessment& now, WalkStep& step) {
         for (const RankedCause& ranked : now.ranking) {
             if (step.leading.size() == most_leading || ranked.probability <= 0) break;
-            step.leading.emplace_back(ranked.cause, ranked.probability);
+            step.leading.push_back({ranked.cause, ranked.probability, ranked.proved});
         }
         step.not_listed = now.not_listed;
-        step.proved = !now.ranking.empty() && now.ranking.front().proved;
         for (const FiredRule& fired : now.fired) {
             if (rules_.insert(fired.rule).second) step.rules.push_back(fired.rule);
         }

@@ -28,15 +28,20 @@ struct ComplaintChance {
     double chance = 0;
 };
 
+struct LeadingCause {
+    Index cause = none;
+    double probability = 0;
+    bool proved = false;
+};
+
 struct WalkStep {
     NextStep step;
     std::vector<GivenAnswer> answers;
-    std::optional<Outcome> outcome;                 // of a remedy
-    bool was_present = false;                       // of a remedy: one of the faults was there to be cured
-    double minutes = 0;                             // since the start, with this step
-    std::vector<std::pair<Index, double>> leading;  // the first causes after it, with their probability
+    std::optional<Outcome> outcome;     // of a remedy
+    bool was_present = false;           // of a remedy: one of the faults was there to be cured
+    double minutes = 0;                 // since the start, with this step
+    std::vector<LeadingCause> leading;  // the first causes after it
     double not_listed = 0;
-    bool proved = false;          // the first cause is proved now
     std::vector<Index> rules;     // fired since the step before
     std::vector<Index> stops;     // ordered since the step before
     std::vector<Index> cautions;  // of the step itself

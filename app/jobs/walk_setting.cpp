@@ -1,6 +1,7 @@
 #include "app/jobs/walk_setting.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <set>
 
@@ -162,6 +163,44 @@ Facts best_rig(const Knowledge& knowledge, const Facts& start, const std::vector
     return best;
 }
 
+// Some condition of the knowledge comes out otherwise with another choice for the field, or a worksheet takes
+// it.
+bool has_a_say(const Knowledge& knowledge, const Facts& facts, Index field) {
+    const auto differs = [&](const Expression& condition) {
+        std::set<Truth> truths;
+        Facts other = facts;
+        for (const Word& choice : knowledge.rig_fields[static_cast<std::size_t>(field)].choices) {
+            other.rig[field] = choice.id;
+            truths.insert(holds_on(knowledge, other, condition));
+        }
+        return truths.size() > 1;
+    };
+    const auto any = [&](const auto& entries, auto condition) {
+        return std::any_of(entries.begin(), entries.end(),
+                           [&](const auto& entry) { return differs(entry.*condition); });
+    };
+    const bool taken = std::any_of(
+        knowledge.worksheets.begin(), knowledge.worksheets.end(), [&](const Worksheet& worksheet) {
+            return std::any_of(worksheet.inputs.begin(), worksheet.inputs.end(),
+                               [&](const WorksheetInput& input) { return input.rig_field == field; });
+        });
+    return taken || any(knowledge.causes, &Cause::possible_when) ||
+           any(knowledge.findings, &Finding::possible_when) || any(knowledge.rules, &Rule::when) ||
+           any(knowledge.deferrals, &Deferral::when);
+}
+
+// What is assumed anyway and has no say on this rig: what helps the hand, where no hand pumps the oil.
+void leave_out_idle(const Knowledge& knowledge, const std::map<Index, RigValue>& wished, Facts& facts) {
+    const Facts whole = facts;
+    for (const auto& [field, value] : whole.rig) {
+        const auto& assumed = knowledge.rig_fields[static_cast<std::size_t>(field)].assumed;
+        const auto* choice = std::get_if<std::string>(&assumed);
+        const bool is_assumed = choice != nullptr && value == RigValue(*choice);
+        if (is_assumed && !wished.contains(field) && !has_a_say(knowledge, whole, field))
+            facts.rig.erase(field);
+    }
+}
+
 }  // namespace
 
 Result<std::vector<Index>> faults_named(const Knowledge& knowledge, const std::vector<std::string>& ids) {
@@ -179,6 +218,7 @@ Result<Facts> setting_for(const Knowledge& knowledge, const WalkWish& wish,
     Facts facts;
     const Result<void> taken = take_wished(knowledge, wish, facts);
     if (!taken) return taken.error();
+    const std::map<Index, RigValue> wished = facts.rig;
     if (facts.history == none) facts.history = history_of(knowledge, faults);
     const std::set<Index> matter = fields_that_matter(knowledge, faults);
     std::vector<OpenField> open;
@@ -197,6 +237,7 @@ Result<Facts> setting_for(const Knowledge& knowledge, const WalkWish& wish,
         }
     }
     facts = best_rig(knowledge, facts, open, faults);
+    leave_out_idle(knowledge, wished, facts);
     for (const Index fault : faults) {
         const Cause& cause = knowledge.causes[static_cast<std::size_t>(fault)];
         if (holds_on(knowledge, facts, cause.possible_when) != Truth::no) continue;

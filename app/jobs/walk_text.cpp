@@ -31,10 +31,9 @@ std::string plain_percent(double chance) {
 
 std::string leading_line(const Knowledge& knowledge, const WalkStep& step) {
     std::string line;
-    for (const auto& [cause, probability] : step.leading) {
-        line += fmt::format("{}{} {}", line.empty() ? "" : " · ", at(knowledge.causes, cause).id,
-                            percent_text(probability));
-        if (step.proved && cause == step.leading.front().first) line += " (proved)";
+    for (const LeadingCause& leading : step.leading) {
+        line += fmt::format("{}{} {}{}", line.empty() ? "" : " · ", at(knowledge.causes, leading.cause).id,
+                            percent_text(leading.probability), leading.proved ? " (proved)" : "");
     }
     return line + " · not listed " + percent_text(step.not_listed);
 }
@@ -127,7 +126,7 @@ bool right_at_hand_over(const Walk& walk) {
         before = &step;
     }
     if (before->leading.empty()) return false;
-    const Index first = before->leading.front().first;
+    const Index first = before->leading.front().cause;
     return std::find(walk.faults.begin(), walk.faults.end(), first) != walk.faults.end();
 }
 
@@ -148,9 +147,12 @@ std::string end_text(Walk::End end) {
 
 ordered_json leading_json(const Knowledge& knowledge, const WalkStep& step) {
     ordered_json list = ordered_json::array();
-    for (const auto& [cause, probability] : step.leading) {
-        const Cause& entry = at(knowledge.causes, cause);
-        list.push_back({{"cause", entry.id}, {"name", entry.name}, {"probability", probability}});
+    for (const LeadingCause& leading : step.leading) {
+        const Cause& entry = at(knowledge.causes, leading.cause);
+        list.push_back({{"cause", entry.id},
+                        {"name", entry.name},
+                        {"probability", leading.probability},
+                        {"proved", leading.proved}});
     }
     return list;
 }
@@ -166,7 +168,7 @@ ordered_json state_json(const Knowledge& knowledge, const WalkStep& step) {
     return {{"minutes", step.minutes},
             {"leading", leading_json(knowledge, step)},
             {"not_listed", step.not_listed},
-            {"proved", step.proved},
+            {"proved", !step.leading.empty() && step.leading.front().proved},
             {"rules", ids_json(knowledge.rules, step.rules)},
             {"stops", ids_json(knowledge.stops, step.stops)},
             {"cautions", ids_json(knowledge.cautions, step.cautions)}};

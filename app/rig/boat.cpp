@@ -89,6 +89,20 @@ Result<void> check_sizes(const Boat& boat) {
     return {};
 }
 
+// What no yard would see on one boat is put right here, and nowhere else. All common practice.
+void make_sensible(Boat& boat) {
+    // An outboard has one cylinder at most, a balanced one, and its engine drives no oil pump.
+    if (boat.mount == Boat::Mount::outboard_centre) {
+        boat.balanced = true;
+        boat.rams = std::min(boat.rams, boat.drives);
+        if (boat.assist == Boat::Assist::engine_pump) boat.assist = Boat::Assist::electric_pump;
+    }
+    // A ram beside a stern drive has the transom at its back: no room for a rod out of both ends.
+    if (boat.mount == Boat::Mount::sterndrive_external) boat.balanced = false;
+    // The only ram is the first drive's: the second turns by the tie bar or not at all.
+    if (boat.drives == 2 && boat.rams == 1) boat.tied = true;
+}
+
 // What kind of rig it is, by numbers of its own: those of its sizes stay as they are. A cable and valve are a
 // stern drive's.
 void sample_kind(Boat& boat, std::uint64_t seed) {
@@ -105,9 +119,7 @@ void sample_kind(Boat& boat, std::uint64_t seed) {
     boat.autopilot = manual && chance.happens(0.15);
     if (manual && chance.happens(0.15))
         boat.assist = chance.happens(0.5) ? Boat::Assist::engine_pump : Boat::Assist::electric_pump;
-    if (boat.mount != Boat::Mount::outboard_centre) return;
-    boat.balanced = true;
-    boat.rams = std::min(boat.rams, boat.drives);
+    make_sensible(boat);
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/study/scoring.hpp"
+#include "rules/quantity/decimal_comma.hpp"
 
 namespace hardover::study {
 
@@ -90,8 +91,9 @@ std::optional<Unit> unit_typed(const std::string& typed) {
     return unit.value();
 }
 
-Result<Marked> mark_figure(const Item& item, const std::string& typed) {
+Result<Marked> mark_figure(const Item& item, const std::string& answer) {
     const Figure& figure = *item.figure;
+    const std::string typed = with_decimal_points(answer);
     const bool bare = is_bare_number(typed);
     const Result<Quantity> read = read_quantity(typed, bare ? figure.unit.name : std::string());
     if (!read) return read.error();

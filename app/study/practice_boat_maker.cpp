@@ -295,6 +295,8 @@ class BoatMaker {
         boat_.told.complaints = {boat_.complaint};
         boat_.words =
             complaint.words.empty() ? complaint.name : complaint.words[chance_.below(complaint.words.size())];
+        boat_.by_odds_.agree_with(knowledge_, *prepared_.network(), boat_.complaint,
+                                  [&] { return chance_.share(); });
         return true;
     }
 

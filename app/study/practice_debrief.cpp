@@ -70,16 +70,25 @@ class Teller {
 
     std::string headline() const {
         if (session_.work().empty()) return "Not finished: nothing was done yet.";
-        const std::string took = spent_text(marks_.minutes);
+        const std::string took = spent_text(marks_.minutes - minutes_of_help());
         const std::string saved =
             marks_.avoidable > 0
                 ? fmt::format("On average over boats like it, better steps save {}.",
                               minutes_text(marks_.avoidable))
                 : std::string("On average over boats like it, no other step would have been better.");
-        if (session_.gave_up()) return fmt::format("Help was called after {}. {}", took, saved);
+        if (session_.gave_up()) {
+            std::string text = fmt::format(
+                "Help was called after {}. The boat is not right yet: that somebody else finds the fault and "
+                "puts it right is counted as {}.",
+                took, spent_text(minutes_of_help()));
+            if (marks_.avoidable > 0 || marks_.work.back().is_best) add_sentence(text, saved);
+            return text;
+        }
         if (session_.boat_is_right()) return fmt::format("The boat is right after {}. {}", took, saved);
         return fmt::format("Not finished: {} so far. {}", took, saved);
     }
+
+    double minutes_of_help() const { return session_.gave_up() ? knowledge_.settings.call_for_help : 0; }
 
     std::string truth() const {
         if (!session_.over()) return "What is wrong stays hidden until it is done.";
@@ -114,7 +123,10 @@ class Teller {
                         "take {} on average by the best way.",
                         minutes_text(marks_.expected)));
         if (session_.work().empty()) return lines;
-        lines.back() += fmt::format(" You took {}.", spent_text(marks_.minutes));
+        lines.back() += fmt::format(" You took {}{}.", spent_text(marks_.minutes),
+                                    session_.gave_up() ? fmt::format(", {} of them counted for the help",
+                                                                     spent_text(minutes_of_help()))
+                                                       : "");
         lines.push_back(marks_.avoidable > 0
                             ? fmt::format("Your choices cost {} on average over such boats: this is your "
                                           "mark, and 0 is best.",
@@ -126,14 +138,28 @@ class Teller {
             "The sum: {:.1f} min - {:.1f} min expected = {:.1f} avoidable {} {:.1f} luck{}.", marks_.minutes,
             marks_.expected, marks_.avoidable, marks_.luck < 0 ? "-" : "+", std::abs(marks_.luck),
             marks_.expected_left > 0 ? fmt::format(" - {:.1f} still to do", marks_.expected_left) : ""));
-        if (session_.over()) {
-            lines.push_back(fmt::format("The expert took {} on this very boat, with the same answers.",
-                                        spent_text(marks_.expert)));
-            if (marks_.expert > marks_.minutes + as_good_minutes && session_.boat_is_right()) {
-                lines.back() += " The way that is best on average is not the shortest on every boat.";
-            }
-        }
+        if (session_.over()) lines.push_back(expert());
         return lines;
+    }
+
+    // Fewer minutes than the expert's are no merit of a call: help counts the same whatever the fault.
+    std::string expert() const {
+        std::string text = fmt::format(
+            "The expert took {} on this very boat, with the same answers, and {}.", spent_text(marks_.expert),
+            marks_.expert_put_right ? "put it right" : "called for help in the end");
+        if (marks_.expert <= marks_.minutes + as_good_minutes) return text;
+        if (!session_.gave_up()) {
+            add_sentence(text, "The way that is best on average is not the shortest on every boat.");
+        } else if (marks_.expert_put_right) {
+            add_sentence(text,
+                         "A call looks quicker here only because help is counted alike for every fault; this "
+                         "boat still has its own.");
+        } else if (!marks_.work.back().is_best) {
+            add_sentence(text,
+                         "A call looks quicker here only because nothing on the list helped; nobody could "
+                         "know that before it was looked at.");
+        }
+        return text;
     }
 
     bool did(Work::Kind kind) const {
@@ -166,6 +192,11 @@ class Teller {
                 "Every question could have changed what you did next.",
                 fmt::format("Questions that could not have changed what you did next: {}.",
                             marks_.told_nothing));
+        }
+        if (session_.gave_up()) {
+            add("Help called when it was due", marks_.work.back().is_best,
+                "Nothing on the list was worth trying any more.",
+                "Something was still worth doing when help was called.");
         }
         if (session_.boat_is_right() && session_.over()) {
             add("Repair proved", session_.checked_after(), "The checks after the remedy were done.",
@@ -213,7 +244,17 @@ class Teller {
         return lines;
     }
 
+    // Never "as good as the best": a call leaves the fault to be found.
+    static std::string verdict_on_call(const WorkMark& mark) {
+        if (mark.is_best) return "Right: nothing on the list was worth trying any more.";
+        if (mark.avoidable <= 0) return "Too early: something was still worth doing.";
+        return fmt::format(
+            "Too early: something was still worth doing. The call cost about {} more, on average.",
+            minutes_text(mark.avoidable));
+    }
+
     static std::string verdict(const Work& work, const WorkMark& mark) {
+        if (work.kind == Work::Kind::call_for_help) return verdict_on_call(mark);
         if (mark.is_best) return "The best step.";
         if (mark.told_nothing) {
             const std::string cost =
@@ -242,11 +283,13 @@ class Teller {
         step.work = work.minutes;
         step.avoidable = mark.avoidable;
         step.luck = mark.luck;
-        step.good = mark.avoidable <= 0 && !mark.told_nothing;
+        const bool early_call = work.kind == Work::Kind::call_for_help && mark.premature;
+        step.good = mark.avoidable <= 0 && !mark.told_nothing && !early_call;
         step.verdict = verdict(work, mark);
         if (!mark.is_best) {
             const Advice advice = next_step_advice(session_.prepared(), work.before);
             step.best = advice.heading;
+            step.best_label = step.good || mark.best_is_idle ? "The expert's step" : "Better";
             step.why = advice.why;
         }
         step.notes = notes(i);

@@ -29,7 +29,8 @@ struct DebriefStep {
     std::string
         verdict;       // "As good as the best step." "Cost about 9 min more than the best step, on average."
     std::string best;  // what the best step was; "" when this was it
-    std::string why;   // why; "" when this was it
+    std::string best_label;  // "Better" where it saves minutes or tells more, else "The expert's step"
+    std::string why;         // why; "" when this was it
     std::vector<std::string> notes;  // suspicion, help taken, proof missing, cautions left out
     std::vector<RankLine> ranking;   // after it
 };

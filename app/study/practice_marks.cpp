@@ -125,13 +125,17 @@ class Marker {
         }
         const Worth done = work.again ? Worth{work.minutes + now.minutes_left, 0, true} : worth_of(work, now);
         mark.q = done.minutes;
-        mark.q_best = worth_of_best(work, now).minutes;
+        const Worth best = worth_of_best(work, now);
+        mark.q_best = best.minutes;
+        mark.best_is_idle = best.changes_nothing;
         const double more = std::max(0.0, mark.q - mark.q_best);
         const double as_good = std::max(as_good_minutes, as_good_share * mark.left_before);
         mark.avoidable = more > as_good ? more : 0;
         if (work.kind == Work::Kind::ask) {
             mark.bits = done.bits;
-            const bool idle = done.bits < tells_nothing_bits || (done.changes_nothing && mark.avoidable > 0);
+            // What is to be asked first anyway, the expert's step included, changes nothing by itself.
+            const bool changes_nothing = done.changes_nothing && !best.changes_nothing;
+            const bool idle = done.bits < tells_nothing_bits || (changes_nothing && mark.avoidable > 0);
             mark.told_nothing = work.again || (idle && !proves_what_was_said(work));
         }
         if (work.kind == Work::Kind::remedy) {
@@ -139,6 +143,7 @@ class Marker {
             mark.premature = mark.avoidable > early && now.next.kind != NextStep::Kind::remedy &&
                              now.next.kind != NextStep::Kind::stop_asking;
         }
+        if (work.kind == Work::Kind::call_for_help) mark.premature = true;
         return mark;
     }
 
@@ -303,7 +308,9 @@ std::optional<Marks> mark(const Session& session, const Watched& watched) {
     std::optional<Marks> marks = Marker(session).marks(watched);
     const std::size_t pieces = session.work().size();
     if (!marks || !goes_on(watched, pieces, pieces + 1)) return std::nullopt;
-    marks->expert = expert_on(session.prepared(), session.boat_shared()).minutes();
+    const Session expert = expert_on(session.prepared(), session.boat_shared());
+    marks->expert = expert.minutes();
+    marks->expert_put_right = expert.boat_is_right();
     return marks;
 }
 

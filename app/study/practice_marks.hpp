@@ -20,7 +20,7 @@ namespace hardover::study::practice {
 inline constexpr double as_good_minutes = 1;
 inline constexpr double as_good_share = 0.02;
 // A remedy that costs more than this over the best step, while something is still worth finding out, came too
-// early.
+// early. So does any call for help while something is still worth doing, whatever it costs: the fault stays.
 inline constexpr double premature_minutes = 2;
 // Bits below which an answer tells nothing (redundant check).
 inline constexpr double tells_nothing_bits = 0.01;
@@ -45,8 +45,9 @@ struct WorkMark {
     // Idle: could not have told anything, or changed what was done next. Never the proof of a cause that was
     // said before.
     bool told_nothing = false;
-    bool unproved = false;   // remedy: none of its causes was proved
-    bool premature = false;  // remedy: too early
+    bool unproved = false;      // remedy: none of its causes was proved
+    bool premature = false;     // remedy, or a call for help: too early
+    bool best_is_idle = false;  // the best step could not have changed what is done next either
     // After it: the first causes with their probability, and that of something not listed.
     std::vector<std::pair<Index, double>> leading;
     double not_listed = 0;
@@ -60,7 +61,8 @@ struct Marks {
     double avoidable = 0;
     double luck = 0;
     double over() const { return minutes + expected_left - expected; }  // = avoidable + luck
-    double expert = 0;  // minutes the expert takes on the same boat; only from mark()
+    double expert = 0;              // minutes the expert takes on the same boat; only from mark()
+    bool expert_put_right = false;  // the expert did not call for help; only from mark()
     std::vector<std::pair<Index, double>> leading_at_start;
     int told_nothing = 0;
     int unproved = 0;          // remedies without proof where the program would not have done the same

@@ -16,6 +16,7 @@ namespace {
 constexpr double per_caution = 1000;
 constexpr double per_unproved = 30;
 constexpr double unchecked_weighs = 25;
+constexpr double early_call_weighs = 20;
 constexpr double sureness_weighs = 100;  // times the Brier penalty over that of saying nothing
 constexpr double no_sureness_weighs = 5;
 constexpr double per_hint = 3;
@@ -48,6 +49,7 @@ class Things {
         idle_steps();
         remedies();
         dearest_step();
+        early_call();
         sureness();
         help();
         after();
@@ -116,6 +118,15 @@ class Things {
                 "Look again at step {}, {}: it cost you the most. {} first saves about {} on average.",
                 number + 1, work_name(knowledge_, session_.work()[number]),
                 quoted(step_text(knowledge_, dearest->best)), minutes_text(dearest->avoidable)));
+    }
+
+    void early_call() {
+        if (!session_.gave_up()) return;
+        const WorkMark& call = marks_.work.back();
+        if (!call.premature || call.avoidable > 0) return;
+        add(early_call_weighs,
+            fmt::format("Before you call for help, do what is still worth doing. Here it was {}.",
+                        quoted(step_text(knowledge_, call.best))));
     }
 
     // Whether it was right tells what is wrong: not before the boat is done.

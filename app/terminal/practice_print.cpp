@@ -26,9 +26,7 @@ void print_step(std::ostream& out, const DebriefStep& step) {
     for (const std::string& note : step.notes) say_wrapped(out, "   " + note, 3);
     say_wrapped(out, "   " + step.verdict, 3);
     if (!step.best.empty()) {
-        say_wrapped(
-            out,
-            fmt::format("   {}: {}. {}", step.good ? "The expert's step" : "Better", step.best, step.why), 3);
+        say_wrapped(out, fmt::format("   {}: {}. {}", step.best_label, step.best, step.why), 3);
     }
     if (!step.ranking.empty()) say_wrapped(out, "   Then: " + ranking_text(step.ranking) + ".", 3);
 }

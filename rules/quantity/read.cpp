@@ -102,9 +102,14 @@ std::optional<double> Reader::decimal() {
     std::size_t last = at_ + 1;
     while (is_digit(text_.at(last))) ++last;
     const std::string behind = text_.text.substr(at_ + 1, last - at_ - 1);
+    if (written.find('.') != std::string::npos) {
+        return stop(
+            fault("no comma behind a point", "write one point and nothing for thousands, such as 1234.5"));
+    }
     const std::string comma = "write " + written + "." + behind + ", not " + written + "," + behind;
+    const bool may_be_thousands = behind.size() == 3 && written.front() != '0';
     const std::string thousands = ", or " + written + behind + " for thousands";
-    return stop(fault("a point, not a comma,", comma + (behind.size() == 3 ? thousands : "")));
+    return stop(fault("a point, not a comma,", comma + (may_be_thousands ? thousands : "")));
 }
 
 // "/4" behind "3": the fraction, or an error where no sound number stands below the line.

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/quantity/decimal_comma.hpp"
 #include "rules/reading/reading.hpp"
 #include "rules/result/nearest.hpp"
 
@@ -58,7 +59,7 @@ Result<Answer> read_answer(const Finding& finding, std::string_view text) {
 
     const bool is_quantity = finding.unit && (finding.readings.empty() || starts_like_a_number(typed));
     if (is_quantity) {
-        const Result<Quantity> quantity = read_quantity_of(trimmed(text), *finding.unit);
+        const Result<Quantity> quantity = read_quantity_of(with_decimal_points(trimmed(text)), *finding.unit);
         if (!quantity) return quantity.error();
         return Answer{quantity.value()};
     }
@@ -76,7 +77,7 @@ Result<RigValue> read_rig_value(const RigField& field, std::string_view text) {
         return Error{Error::Kind::bad_input, "'" + typed + "' is no choice of '" + field.id + "'", "",
                      cure_for(field.choices, lower(typed))};
     }
-    const Result<Quantity> quantity = read_quantity_of(typed, *field.unit);
+    const Result<Quantity> quantity = read_quantity_of(with_decimal_points(typed), *field.unit);
     if (!quantity) return quantity.error();
     const double value = quantity.value().value;
     const double tolerance = 1e-9 * std::abs(value);  // 6 in is within 6 in, whatever unit it was typed in
@@ -99,7 +100,7 @@ Result<Value> read_input_value(const WorksheetInput& input, std::string_view tex
         return Error{Error::Kind::bad_input, "'" + typed + "' is no choice of '" + input.id + "'", "",
                      cure_for(input.choices, lower(typed))};
     }
-    Result<Quantity> quantity = read_quantity_of(text, input.unit);
+    Result<Quantity> quantity = read_quantity_of(with_decimal_points(text), input.unit);
     if (!quantity) return quantity.error();
     if (quantity.value().spread == 0) quantity.value().spread = input.spread;
     return Value{quantity.value()};

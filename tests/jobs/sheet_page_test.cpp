@@ -68,6 +68,18 @@ TEST_CASE("A bare number is taken in the unit that stands behind the field, with
     CHECK(any_holds(page.advice, "Clearly heavier one way"));
 }
 
+TEST_CASE("A field takes a decimal comma as it takes a point") {
+    const SheetPage page =
+        make_sheet_page(shipped(), sheet("rim_force"), {{"port", "14,5"}, {"starboard", "6,5 lbf"}}, nullptr);
+    CHECK(result(page, "Difference").rfind("8 lbf", 0) == 0);
+    SheetInputs typed{{"stroke", "9,5"}};
+    write_units(shipped(), sheet("ram_centring"), UnitSystem::us, typed);
+    CHECK(typed["stroke"] == "9,5 in");
+    const SheetPage unsure =
+        make_sheet_page(shipped(), sheet("rim_force"), {{"port", "1,450"}, {"starboard", "6"}}, nullptr);
+    CHECK(field(unsure, "port").error.find("a point, not a comma") != std::string::npos);
+}
+
 TEST_CASE("What cannot be read is refused at its own field, and the others stay") {
     const SheetPage page =
         make_sheet_page(shipped(), sheet("rim_force"), {{"port", "14 psi"}, {"starboard", "6"}}, nullptr);

@@ -110,6 +110,13 @@ TEST_CASE("An answer is a reading by id or by its words, a quantity, or can't te
     CHECK(std::get<Quantity>(measured.given).value == Approx(7 * 6894.757293168));  // NIST SP 811, B.8
 }
 
+TEST_CASE("An answer and a rig value may be typed with a decimal comma") {
+    const Answer comma = read_answer(finding("suction_vacuum"), "7,5 psi").value();
+    CHECK(comma == read_answer(finding("suction_vacuum"), "7.5 psi").value());
+    CHECK(read_answer(finding("suction_vacuum"), "1,200 psi").error().text().find("not a comma") !=
+          std::string::npos);
+}
+
 TEST_CASE("An answer that fits nothing says what would") {
     CHECK(read_answer(finding("prime"), "run_back").error().text() ==
           "'run_back' is no reading of 'prime' (did you mean 'runs_back'?)");

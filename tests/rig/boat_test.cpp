@@ -102,6 +102,26 @@ TEST_CASE("The same seed samples the same boat, and seeds cover all kinds of rig
     }
 }
 
+// Common practice, no source: what a yard meets on boats of this size.
+TEST_CASE("No sampled boat is built as no yard would build it") {
+    for (int seed = 1; seed <= 600; ++seed) {
+        INFO("seed " << seed);
+        const Boat boat = sample_boat(seed);
+        const bool outboard = boat.mount == Boat::Mount::outboard_centre;
+        const bool stern_drive = boat.mount == Boat::Mount::sterndrive_external;
+        if (boat.drives == 2 && boat.rams == 1) CHECK(boat.tied);
+        if (outboard) CHECK(boat.balanced);
+        if (outboard) CHECK(boat.rams <= boat.drives);
+        if (outboard) CHECK(boat.assist != Boat::Assist::engine_pump);
+        if (stern_drive) CHECK_FALSE(boat.balanced);
+        if (boat.helm == Boat::Helm::manual_pump) continue;
+        CHECK(stern_drive);
+        CHECK(boat.assist == Boat::Assist::none);  // the valve is the assist
+        CHECK(boat.helms == 1);
+        CHECK_FALSE(boat.autopilot);
+    }
+}
+
 TEST_CASE("The boat's oil is as thick at 40 C as its data sheet says, and in frost no thicker than at 0 C") {
     const Boat boat;
     CHECK(oil_viscosity_of(boat, 313.15) == Approx(boat.oil_at_40));

@@ -293,6 +293,27 @@ TEST_CASE("A known slip in a figure is called by its name and is never marked ri
     }
 }
 
+// ISO 80000-1 allows both signs, from memory.
+TEST_CASE("A figure typed with a decimal comma is marked as with a point, and a doubtful comma is refused") {
+    int with_comma = 0;
+    for (const Item& item : items_of(Form::figure, 1000)) {
+        std::string answer = right_answer(item);
+        const Marked point = mark_answer(item, answer).value();
+        const std::size_t at = answer.find('.');
+        if (at == std::string::npos) continue;
+        INFO(item.stem.id << ": " << answer);
+        answer[at] = ',';
+        const auto comma = mark_answer(item, answer);
+        if (!comma) {
+            CHECK(comma.error().text().find("a point, not a comma") != std::string::npos);
+            continue;
+        }
+        ++with_comma;
+        CHECK(comma.value().mark == point.mark);
+    }
+    CHECK(with_comma > 10);
+}
+
 TEST_CASE("No figure is asked for that stands among those given, in any units") {
     for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
         for (const Stem& stem : list_stems(portraits())) {

@@ -71,6 +71,38 @@ TEST_CASE("Every fault is possible on its rig, and the boat shows what the custo
     }
 }
 
+// Common practice, no source.
+TEST_CASE("No practice boat has a rig that no yard would see") {
+    const auto told = [](const PracticeBoat& boat, const char* field) {
+        const auto value = boat.told.rig.find(find(shipped().rig_fields, field));
+        return value == boat.told.rig.end() ? std::string() : std::get<std::string>(value->second);
+    };
+    for (std::uint64_t seed = 1; seed <= 80; ++seed) {
+        for (int level = least_level; level <= most_level; ++level) {
+            INFO("seed " << seed << ", level " << level);
+            const auto boat = practice_boat(seed, level);
+            if (boat->rig.drives == 2 && boat->rig.rams == 1) CHECK(told(*boat, "tie_bar") == "tied");
+            if (told(*boat, "mount") == "sterndrive_external") CHECK(told(*boat, "ram_kind") == "single_rod");
+            if (told(*boat, "mount") == "outboard_centre") CHECK(told(*boat, "ram_kind") == "balanced");
+            CHECK((told(*boat, "helm") == "cable_valve") == told(*boat, "assist").empty());
+        }
+    }
+}
+
+TEST_CASE("What is asked about the complaint never denies it while the fault is there") {
+    for (std::uint64_t seed = 1; seed <= 80; ++seed) {
+        for (int level = least_level; level <= most_level; ++level) {
+            const auto boat = practice_boat(seed, level);
+            const std::vector<bool> none_gone(boat->faults.size(), false);
+            for (const Index detail : details_of(shipped(), boat->complaint)) {
+                INFO("seed " << seed << ", level " << level << ", " << shipped().findings[detail].id);
+                const int sound = static_cast<int>(shipped().findings[detail].readings.size()) - 1;
+                CHECK(boat->reading(detail, none_gone) != sound);
+            }
+        }
+    }
+}
+
 TEST_CASE("A boat of the easiest level with its fault put right reads sound wherever odds decide") {
     const auto boat = practice_boat(5, 1);
     const std::vector<bool> all_gone(boat->faults.size(), true);

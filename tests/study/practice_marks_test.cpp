@@ -138,6 +138,80 @@ TEST_CASE("A debrief tells every step with its ranking, and three things to prac
     CHECK(told.truth.find(shipped().causes[boat->faults.front()].name) != std::string::npos);
 }
 
+// Invented sessions: help is called before anything was looked at.
+TEST_CASE("Help called while something is worth doing is never told as good, nor as quick as it looks") {
+    int looked_quicker = 0;
+    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+        const int level = seed % 2 == 0 ? 5 : 3;
+        INFO("seed " << seed << ", level " << level);
+        Session session = session_on(practice_boat(seed, level));
+        REQUIRE_OK(session.take(GaveUp{}));
+        const Marks marks = mark(session);
+        if (marks.work.front().is_best) continue;
+        const Debrief told = debrief(session, marks);
+        const DebriefStep& call = told.steps.front();
+        CHECK_FALSE(call.good);
+        CHECK(call.verdict.rfind("Too early: something was still worth doing.", 0) == 0);
+        CHECK_FALSE(call.best.empty());
+        CHECK(told.headline.rfind("Help was called after 0 min. The boat is not right yet", 0) == 0);
+        const auto habit = std::find_if(told.habits.begin(), told.habits.end(), [](const Habit& each) {
+            return each.name == "Help called when it was due";
+        });
+        REQUIRE(habit != told.habits.end());
+        CHECK_FALSE(habit->kept);
+        const bool practised =
+            std::any_of(told.practise.begin(), told.practise.end(), [](const std::string& thing) {
+                return thing.find("call for help") != std::string::npos ||
+                       thing.find("calling for help") != std::string::npos;
+            });
+        CHECK(practised);
+        if (marks.expert <= marks.minutes + as_good_minutes) continue;
+        ++looked_quicker;
+        CHECK(told.minutes.back().find("A call looks quicker here only because") != std::string::npos);
+    }
+    CHECK(looked_quicker > 0);
+}
+
+TEST_CASE("A step is called better only where it saves minutes or tells something") {
+    const Knowledge pump = pump_knowledge();
+    const PreparedKnowledge pump_prepared(pump);
+    int better = 0, other = 0;
+    const auto check_labels = [&](const Session& session) {
+        const Marks marks = marks_alone(session);
+        const Debrief told = debrief(session, marks);
+        for (std::size_t i = 0; i < told.steps.size(); ++i) {
+            const DebriefStep& step = told.steps[i];
+            INFO(step.did << ", best: " << step.best);
+            if (step.best.empty()) continue;
+            const bool is_better = step.best_label == "Better";
+            ++(is_better ? better : other);
+            if (!is_better) continue;
+            CHECK_FALSE(marks.work[i].best_is_idle);
+            CHECK_FALSE(step.good);
+            CHECK(marks.work[i].best.kind != NextStep::Kind::stop_asking);
+        }
+    };
+    for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+        const auto boat = make_practice_boat(pump_prepared, seed, 2);
+        REQUIRE_OK(boat);
+        check_labels(random_session(pump_prepared, boat.value(), seed, 6));
+    }
+    for (std::uint64_t seed = 1; seed <= 4; ++seed)
+        check_labels(learner_on(prepared(), practice_boat(seed, 2), 0.5, seed));
+    CHECK(better > 0);
+    CHECK(other > 0);
+}
+
+// A rule of the knowledge puts its questions first, whatever else is asked meanwhile.
+TEST_CASE("Nobody is told that a question changed nothing where the expert's own would not have either") {
+    for (std::uint64_t seed = 1; seed <= 6; ++seed) {
+        const Marks marks = marks_alone(learner_on(prepared(), practice_boat(seed, 3), 0.3, seed));
+        for (const WorkMark& work : marks.work) {
+            if (work.told_nothing && work.best_is_idle) CHECK(work.bits < tells_nothing_bits);
+        }
+    }
+}
+
 TEST_CASE("Marking tells how far it has come, and told to stop it gives nothing") {
     const auto session = expert_on(prepared(), practice_boat(7, 2));
     const std::size_t pieces = session.work().size();
@@ -257,7 +331,7 @@ TEST_CASE("A debrief speaks only of habits that there was an occasion for") {
     CHECK(names_of(session).empty());
     Session helped = session;
     REQUIRE_OK(helped.take(GaveUp{}));
-    CHECK(names_of(helped).empty());
+    CHECK(names_of(helped) == std::vector<std::string>{"Help called when it was due"});
     const Cause& fault = shipped().causes[static_cast<std::size_t>(boat->faults.front())];
     REQUIRE_OK(session.take(Remedied{shipped().remedies[static_cast<std::size_t>(fault.remedy)].id}));
     const auto before = names_of(session);

@@ -31,7 +31,7 @@ void draw_step(Kit& kit, const DebriefStep& step) {
         kit.gap(4);
         kit.text(step.verdict, Type::strong, step.good ? Role::right : Role::weigh_against);
         if (step.best.empty()) return;
-        kit.text((step.good ? "The expert's step: " : "Better: ") + step.best + ".", Type::body, Role::ink);
+        kit.text(step.best_label + ": " + step.best + ".", Type::body, Role::ink);
     });
     kit.gap(8);
 }

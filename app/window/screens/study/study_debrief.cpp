@@ -108,7 +108,7 @@ void draw_step(StudyScene& scene, const practice::DebriefStep& step) {
         kit.text(step.verdict, Type::strong, step.good ? Role::right : Role::weigh_against);
         if (!step.best.empty()) {
             kit.gap(4);
-            kit.text((step.good ? "The expert's step: " : "Better: ") + step.best, Type::body, Role::ink);
+            kit.text(step.best_label + ": " + step.best, Type::body, Role::ink);
             if (!step.why.empty()) kit.text(step.why, Type::small, Role::ink2);
         }
         if (step.ranking.empty()) return;
