@@ -173,6 +173,23 @@ std::vector<std::string> part_lines(const Remedy& remedy) {
     return lines;
 }
 
+// Of a cause that is to be put right without being proved: what was seen where its proof looks.
+std::string seen_otherwise(View& view, Index cause) {
+    std::vector<std::string> seen;
+    for (const std::string& name : view.knowledge.causes[cause].proved_when.names()) {
+        const Index finding = find(view.knowledge.findings, name);
+        if (finding == none) continue;
+        const auto known = known_answer(view, finding);
+        if (!known || known->only_told || std::holds_alternative<CannotTell>(known->answer.given)) continue;
+        seen.push_back(
+            fmt::format("{}: {}", view.knowledge.findings[finding].name,
+                        lower_first(answer_text(view.knowledge, finding, known->answer, view.units()))));
+    }
+    if (seen.empty()) return "";
+    return fmt::format("Where it would be proved, this was seen: {}. Look once more before the work.",
+                       listed(seen));
+}
+
 StepCard remedy_card(View& view, const NextStep& step) {
     const Knowledge& knowledge = view.knowledge;
     const Remedy& remedy = knowledge.remedies[step.index];
@@ -184,12 +201,13 @@ StepCard remedy_card(View& view, const NextStep& step) {
     if (step.cause != none) {
         card.cause = knowledge.causes[step.cause].id;
         const std::string name = cause_name(knowledge, step.cause);
-        card.why = is_proved(view.job, step.cause)
-                       ? fmt::format("{} is proved.", name)
-                       : fmt::format(
-                             "{} stands at {} and is not proved. This remedy costs less than "
-                             "looking further.",
-                             name, percent_text(probability_of(view.job, step.cause)));
+        const bool proved = is_proved(view.job, step.cause);
+        card.why = proved ? fmt::format("{} is proved.", name)
+                          : fmt::format(
+                                "{} stands at {} and is not proved. This remedy costs less than "
+                                "looking further.",
+                                name, percent_text(probability_of(view.job, step.cause)));
+        if (!proved) add_sentence(card.why, seen_otherwise(view, step.cause));
     }
     add_sentence(card.why, origin_text(knowledge, step));
     add_sentence(card.why, blocked_text(view, step));

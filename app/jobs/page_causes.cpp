@@ -30,11 +30,15 @@ std::string state_text(const View& view, const RankedCause& ranked) {
     }
     const std::string proved = ranked.proved ? "proved" : "";
     if (!ranked.put_right) return proved;
-    const auto& tried = view.job.facts.tried;
-    const bool cured = std::any_of(tried.begin(), tried.end(), [&](const auto& remedy) {
-        return remedy.second == Outcome::cured && puts_right(view.knowledge, remedy.first, ranked.cause);
-    });
-    const char* became = cured ? "put right" : "its remedy did not cure";
+    const auto became_of = [&](Outcome outcome) {
+        const auto& tried = view.job.facts.tried;
+        return std::any_of(tried.begin(), tried.end(), [&](const auto& remedy) {
+            return remedy.second == outcome && puts_right(view.knowledge, remedy.first, ranked.cause);
+        });
+    };
+    const char* became = became_of(Outcome::cured)    ? "put right"
+                         : became_of(Outcome::better) ? "its remedy helped"
+                                                      : "its remedy did not cure";
     return proved.empty() ? became : fmt::format("{}, {}", proved, became);
 }
 

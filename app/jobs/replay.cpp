@@ -108,8 +108,12 @@ class Apply {
         return "";
     }
 
+    // A boat that comes back after a cure: the work helped, and something is wrong again.
     std::string operator()(const Reopened&) {
         job_.handed_back.reset();
+        for (auto& [remedy, outcome] : job_.facts.tried) {
+            if (outcome == Outcome::cured) outcome = Outcome::better;
+        }
         return "";
     }
 

@@ -50,6 +50,26 @@ TEST_CASE("Events add up to what is known now") {
     CHECK(job.assessment.ranking.size() == pump.causes.size());
 }
 
+TEST_CASE(
+    "A boat that comes back after a cure is asked about again: the work helped, and something is wrong") {
+    const Knowledge pump = pump_knowledge();
+    const std::vector<Event> cured = {opened, ComplaintsSet{{"no_water"}}, Answered{"prime", "sinks"},
+                                      Tried{"tighten_clamps", "cured"},
+                                      HandedBack{"foot_valve_leaking", false, ""}};
+    std::vector<Event> back = cured;
+    back.push_back(Reopened{"no water again"});
+    const Index clamps = find(pump.remedies, "tighten_clamps");
+    CHECK(facts_of(pump, cured).tried.at(clamps) == Outcome::cured);
+    CHECK(facts_of(pump, back).tried.at(clamps) == Outcome::better);
+    const Job job = replay(pump, 1, numbered(back));
+    CHECK_FALSE(job.handed_back.has_value());
+    CHECK(job.assessment.next.kind != NextStep::Kind::done);
+    CHECK(make_job_page(pump, job).card.kind != StepCard::Kind::after);
+    // A cure found since counts as one.
+    back.push_back(Tried{"tighten_clamps", "cured"});
+    CHECK(facts_of(pump, back).tried.at(clamps) == Outcome::cured);
+}
+
 TEST_CASE("Setting something to unknown again is as if it had never been said") {
     const Knowledge pump = pump_knowledge();
     CHECK(facts_of(pump, {opened, RigSet{"drive", "hand"}, RigSet{"drive", ""}, HistorySet{"in_use"},
