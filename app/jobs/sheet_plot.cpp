@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/sheet_page.hpp"
@@ -17,6 +18,10 @@ using namespace jobs_detail;
 namespace {
 
 constexpr int steps = 96;  // of the curve
+
+// The spread changes slowly along a curve and takes most of the work: it is worked out at every so many steps
+// and drawn straight between. With one for every step, the sheet of most inputs took seconds.
+constexpr int steps_a_spread = 8;
 constexpr double endless = std::numeric_limits<double>::infinity();
 
 struct Range {
@@ -37,10 +42,16 @@ struct Filled {
     Unit unit_in(std::size_t input) const { return shown_unit(sheet.inputs[input].unit, units); }
     Unit unit_out(std::size_t result) const { return shown_unit(sheet.results[result].unit, units); }
     WorkedSheet at(std::size_t input, double number) const {
-        std::vector<Value> moved = values;
-        Quantity& quantity = std::get<Quantity>(moved[input]);
+        return work_out(knowledge, index, moved(input, number));
+    }
+    WorkedSheet without_spread_at(std::size_t input, double number) const {
+        return work_out_as_given(knowledge, index, moved(input, number));
+    }
+    std::vector<Value> moved(std::size_t input, double number) const {
+        std::vector<Value> inputs = values;
+        Quantity& quantity = std::get<Quantity>(inputs[input]);
         quantity.value = quantity_in(number, unit_in(input)).value;
-        return work_out(knowledge, index, moved);
+        return inputs;
     }
     std::optional<double> number_of(std::size_t input) const {
         const auto quantity = quantity_of(values[input]);
@@ -105,7 +116,7 @@ bool changes(const Filled& filled, std::size_t input, std::size_t result) {
     std::optional<double> first;
     for (const double part : {0.5, 0.1, 0.3, 0.7, 0.9}) {
         const double x = range->low + part * (range->high - range->low);
-        const auto point = point_at(filled, filled.at(input, x), result, x);
+        const auto point = point_at(filled, filled.without_spread_at(input, x), result, x);
         if (!point) continue;
         if (first && std::abs(point->y - *first) > 1e-9 * std::max(std::abs(*first), 1e-12)) return true;
         if (!first) first = point->y;
@@ -251,9 +262,10 @@ class Plotting {
             piece.clear();
         };
         for (int i = 0; i <= steps; ++i) {
-            const double x = range_.low + (range_.high - range_.low) * i / steps;
-            const WorkedSheet worked = filled_.at(input_, x);
-            if (const auto point = point_at(filled_, worked, result_, x)) {
+            const double x = x_of(i);
+            const WorkedSheet worked = filled_.without_spread_at(input_, x);
+            if (auto point = point_at(filled_, worked, result_, x)) {
+                point->spread = spread_at(i);
                 piece.push_back(*point);
                 continue;
             }
@@ -261,6 +273,28 @@ class Plotting {
             add_gap(x, worked.refused.empty() ? "There is no value here." : worked.refused);
         }
         shut();
+    }
+
+    double x_of(int step) const { return range_.low + (range_.high - range_.low) * step / steps; }
+
+    std::optional<double> worked_spread(int step) {
+        const auto [known, is_new] = spreads_.try_emplace(step);
+        if (is_new) {
+            const auto point = point_at(filled_, filled_.at(input_, x_of(step)), result_, x_of(step));
+            if (point) known->second = point->spread;
+        }
+        return known->second;
+    }
+
+    // Beside a gap, where it cannot be drawn from one place to the next, it is worked out on the spot.
+    double spread_at(int step) {
+        const int before = step - step % steps_a_spread;
+        const double part = static_cast<double>(step - before) / steps_a_spread;
+        if (part == 0) return worked_spread(step).value_or(0);
+        const auto left = worked_spread(before);
+        const auto right = worked_spread(before + steps_a_spread);
+        if (!left || !right) return worked_spread(step).value_or(0);
+        return *left + part * (*right - *left);
     }
 
     void add_gap(double x, const std::string& why) {
@@ -351,6 +385,7 @@ class Plotting {
     std::size_t result_;
     std::size_t input_;
     Range range_;
+    std::map<int, std::optional<double>> spreads_;  // by step
     Plot plot_;
 };
 

@@ -89,6 +89,26 @@ TEST_CASE("Where the sheet does not hold the curve has a gap with the reason") {
     CHECK(made.plot->gaps.front().why.find("between nothing and the stroke") != std::string::npos);
 }
 
+TEST_CASE("The band along a curve is the sheet's own spread there, to a twentieth") {
+    const SheetPlot made = plot_of("drip_to_low", {{"drip_rate", "20 drop/min"}, {"reserve", "8 floz"}},
+                                   "hours_to_low", "drip_rate");
+    REQUIRE(made.plot);
+    REQUIRE(made.plot->curves.size() == 1);
+    const auto& curve = made.plot->curves.front();
+    REQUIRE(curve.size() > 90);
+    for (std::size_t i = 0; i < curve.size(); i += 5) {
+        const std::string typed = std::to_string(curve[i].x) + " drop/min";
+        INFO(typed);
+        const SheetPlot there = plot_of("drip_to_low", {{"drip_rate", typed}, {"reserve", "8 floz"}},
+                                        "hours_to_low", "drip_rate");
+        REQUIRE(there.plot);
+        REQUIRE(there.plot->here);
+        CHECK(curve[i].y == Approx(there.plot->here->y));
+        CHECK(curve[i].spread == Approx(there.plot->here->spread).epsilon(0.05));
+        CHECK(curve[i].spread > 0);
+    }
+}
+
 TEST_CASE("What is not entered yet is drawn by its example, and the plot says so") {
     const SheetPlot made = plot_of("rim_force", {{"port", "14 lbf"}});
     REQUIRE(made.plot);
