@@ -41,7 +41,10 @@ int Interview::run() {
 }
 
 Interview::Flow Interview::take_line(const std::string& line, const JobPage& page) {
-    if (line.empty()) return Flow::go_on;
+    if (line.empty()) {
+        take_empty_line();
+        return Flow::go_on;
+    }
     const auto [word, rest] = first_word(line);
     bool known = true;
     const Flow flow = take_command(word, rest, known);
@@ -64,15 +67,46 @@ Interview::Flow Interview::take_line(const std::string& line, const JobPage& pag
             take_hand_back(line, page);
             break;
         default:
-            if (!page.card.questions.empty()) take_answer(line, page.card.questions.front());
+            if (page.card.questions.empty()) break;
+            keep_check_in_hand(page.card);
+            take_answer(line, page.card.questions.front());
     }
     return Flow::go_on;
+}
+
+// Leaves what is asked out of turn, or else asks what the check in hand can tell besides.
+void Interview::take_empty_line() {
+    const std::vector<std::string> open = open_in_check();
+    const bool leaves = !looking_at_.empty();
+    looking_at_ = leaves || open.empty() ? "" : open.front();
+}
+
+// The next step may lie elsewhere, while what this check shows besides is in front of the eyes now.
+void Interview::keep_check_in_hand(const StepCard& card) {
+    in_hand_ = {};
+    if (card.kind != StepCard::Kind::check && card.kind != StepCard::Kind::prove) return;
+    in_hand_ = {card.id, card.heading, {}};
+    for (const QuestionText& question : card.questions) in_hand_.findings.push_back(question.finding);
+}
+
+std::vector<std::string> Interview::open_in_check() const {
+    std::vector<std::string> open;
+    for (const std::string& id : in_hand_.findings) {
+        const Index finding = find(knowledge_.findings, id);
+        if (finding == none || answered_now(job_.facts, finding)) continue;
+        const bool worked_out = knowledge_.findings[static_cast<std::size_t>(finding)].from &&
+                                job_.assessment.evidence.contains(finding);
+        if (!worked_out) open.push_back(id);
+    }
+    return open;
 }
 
 Interview::Flow Interview::take_command(const std::string& word, const std::string& rest, bool& known) {
     if (word == "quit" || word == "q") return Flow::leave;
     if (word == "help" || word == "h") {
         print_help();
+    } else if ((word == "undo" || word == "u") && !looking_at_.empty()) {
+        looking_at_.clear();  // there is no answer yet to take back
     } else if (word == "undo" || word == "u") {
         const Result<void> undone = undo(store_, in_use_.prepared(), job_, now());
         say(undone ? "Taken back." : undone.error().text());
@@ -172,6 +206,7 @@ void Interview::take_outcome(const std::string& line, const StepCard& card) {
         say("Say how the boat is after it: 1 cured, 2 better, 3 not_cured.");
         return;
     }
+    in_hand_ = {};
     keep(Tried{card.id, *outcome});
 }
 
@@ -259,7 +294,10 @@ void Interview::set_history(const std::string& word) {
         keep(HistorySet{*id});
         return;
     }
-    for (const ChoiceText& history : page.histories) say("  " + history.id + ": " + history.text);
+    if (!word.empty()) say("There is no history '" + word + "'. There are:");
+    for (const ChoiceText& history : page.histories) {
+        say("  " + history.id + ": " + history.text + (history.chosen ? "  (this one)" : ""));
+    }
     say("Set it with: history ID");
 }
 
@@ -269,6 +307,7 @@ void Interview::mark_need(const std::string& rest) {
         keep(NeedMarked{need, value == "yes"});
         return;
     }
+    if (!rest.empty()) say("'" + rest + "' does not say yes or no of one of these:");
     for (const ChoiceText& line : make_job_page(in_use_.prepared(), job_).needs) {
         say("  " + line.id + ": " + line.text + (line.chosen ? "" : " (not available now)"));
     }

@@ -27,6 +27,9 @@ class Interview : Dialogue {
 
     void print_step(const JobPage& page);
     void print_card(const StepCard& card);
+    void print_out_of_turn(const StepCard& card);
+    void print_check_in_hand(const StepCard& next);
+    void print_not_told(const JobPage& page);
     void print_question(const QuestionText& question);
     void print_causes(const JobPage& page);
     void print_everything(const JobPage& page);
@@ -36,6 +39,9 @@ class Interview : Dialogue {
 
     Flow take_line(const std::string& line, const JobPage& page);
     Flow take_command(const std::string& word, const std::string& rest, bool& known);
+    void take_empty_line();
+    void keep_check_in_hand(const StepCard& card);
+    std::vector<std::string> open_in_check() const;
     void take_intake(const std::string& line, const JobPage& page);
     void take_answer(const std::string& line, const QuestionText& question);
     void take_outcome(const std::string& line, const StepCard& card);
@@ -56,7 +62,15 @@ class Interview : Dialogue {
     bool change_told_ = false;    // that the files have changed
     Store& store_;
     Job job_;
-    std::string looking_at_;  // finding asked out of turn with `ask`
+    std::string looking_at_;  // finding asked out of turn: with `ask`, or of the check in hand
+
+    // The check that was answered last, with all that it gets.
+    struct CheckInHand {
+        std::string id;
+        std::string heading;
+        std::vector<std::string> findings;
+    };
+    CheckInHand in_hand_;
 };
 
 }  // namespace hardover

@@ -1,4 +1,5 @@
 // How the interview prints a job page: plain text that reads well in a log.
+#include <algorithm>
 #include <ostream>
 
 #include "app/reports/job_report.hpp"
@@ -20,11 +21,13 @@ void Interview::print_step(const JobPage& page) {
     for (const std::string& stop : page.stops) say("STOP: " + stop, 6);
     if (!page.conflict.empty()) say("Note: " + page.conflict, 6);
     if (!looking_at_.empty()) {
-        print_card(question_card(in_use_.prepared(), job_, find(knowledge_.findings, looking_at_)));
+        print_out_of_turn(question_card(in_use_.prepared(), job_, find(knowledge_.findings, looking_at_)));
         return;
     }
     if (page.card.kind != StepCard::Kind::intake) print_causes(page);
+    print_not_told(page);
     print_card(page.card);
+    print_check_in_hand(page.card);
     if (page.card.kind == StepCard::Kind::intake) {
         int number = 0;
         for (const ChoiceText& complaint : page.complaints) {
@@ -40,6 +43,45 @@ void Interview::print_step(const JobPage& page) {
             "seen.",
             2);
     }
+}
+
+// The cautions and steps of the check in hand have been read.
+void Interview::print_out_of_turn(const StepCard& card) {
+    const std::vector<std::string> in_check = open_in_check();
+    const bool of_check = std::find(in_check.begin(), in_check.end(), looking_at_) != in_check.end();
+    if (of_check && !card.questions.empty()) {
+        heading(in_hand_.heading);
+        print_question(card.questions.front());
+    } else {
+        print_card(card);
+    }
+    say("  Enter alone: back to the next step");
+}
+
+void Interview::print_check_in_hand(const StepCard& next) {
+    const std::vector<std::string> open = open_in_check();
+    if (open.empty() || next.id == in_hand_.id) return;
+    std::vector<std::string> names;
+    for (const std::string& id : open) {
+        names.push_back(knowledge_.findings[static_cast<std::size_t>(find(knowledge_.findings, id))].name);
+    }
+    say("  Still open in “" + in_hand_.heading + "”: " + joined(names, "; ") + ". Enter alone asks for it.",
+        2);
+}
+
+// What decides on causes and was left open at the intake.
+void Interview::print_not_told(const JobPage& page) {
+    if (page.card.kind == StepCard::Kind::after || page.card.kind == StepCard::Kind::handed_back) return;
+    constexpr std::size_t most_named = 3;
+    std::vector<std::string> open;
+    const bool history_told = std::any_of(page.histories.begin(), page.histories.end(),
+                                          [](const ChoiceText& history) { return history.chosen; });
+    if (!history_told) open.push_back("what was done lately (history ID)");
+    for (const RigLine& line : page.rig) {
+        if (!line.matters || line.choices.empty() || !line.value.empty()) continue;
+        if (open.size() < most_named) open.push_back(line.name + " (rig " + line.id + " CHOICE)");
+    }
+    if (!open.empty()) say("Not told yet, and it matters here: " + joined(open, "; ") + ".");
 }
 
 void Interview::print_card(const StepCard& card) {

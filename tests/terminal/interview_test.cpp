@@ -161,3 +161,57 @@ TEST_CASE("Changed knowledge is noticed in mid-interview and read anew without l
     REQUIRE(interview.wait_for_prompt(8));
     CHECK(holds(interview.seen(), "Springy, it gives and comes back"));
 }
+
+TEST_CASE("What decides on causes and was left open at the intake is named until it is told") {
+    const TemporaryFolder folder;
+    const Ran ran = run_program(with_records(folder, {"interview"}),
+                                "hard_one_way\n"
+                                "history just_fitted\n"
+                                "rig helm manual_pump\n");
+    INFO(ran.out << ran.err);
+    const std::size_t told = ran.out.find("Not told yet, and it matters here: what was done lately");
+    REQUIRE(told != std::string::npos);
+    CHECK(holds(ran.out.substr(told), "(rig helm CHOICE)"));
+    const std::size_t last = ran.out.rfind("Likely causes");
+    CHECK_FALSE(holds(ran.out.substr(last), "(rig helm CHOICE)"));
+    CHECK_FALSE(holds(ran.out.substr(last), "(history ID)"));
+}
+
+TEST_CASE("A finding asked out of turn can be left again, and undo takes back no answer for it") {
+    const TemporaryFolder folder;
+    for (const char* leave : {"\n", "u\n"}) {
+        INFO(leave);
+        const Ran ran = run_program(with_records(folder, {"interview"}),
+                                    std::string("wander\nask wheel_feel\n") + leave + "all\n");
+        INFO(ran.out << ran.err);
+        CHECK(holds(ran.out, "Enter alone: back to the next step"));
+        CHECK_FALSE(holds(ran.out, "Taken back."));
+        CHECK(holds(ran.out.substr(ran.out.rfind("Enter alone")), "Likely causes"));
+    }
+}
+
+TEST_CASE("What a check shows besides is asked on Enter alone, without its cautions once more") {
+    const TemporaryFolder folder;
+    // The reservoir's cap is off: level, then what else is to be seen there.
+    const std::string job = "springy_wheel\nhistory just_fitted\nrig helm manual_pump\nrig lies ashore_dry\n";
+    const Ran level = run_program(with_records(folder, {"interview"}), job + "at_mark\n");
+    INFO(level.out << level.err);
+    const std::size_t offered = level.out.find("Still open in “Look in the reservoir”: ");
+    REQUIRE(offered != std::string::npos);
+    const Ran more = run_program(with_records(folder, {"interview"}), job + "at_mark\n\n");
+    const std::size_t asked = more.out.rfind("Look in the reservoir\n");
+    REQUIRE(asked != std::string::npos);
+    CHECK(holds(more.out.substr(asked), "Can't tell"));
+    CHECK_FALSE(holds(more.out.substr(asked), "CAUTION"));
+}
+
+TEST_CASE("A word that is no history and no yes or no is said to be none") {
+    const TemporaryFolder folder;
+    const Ran ran =
+        run_program(with_records(folder, {"interview"}),
+                    "wander\nhistory foo\nneed second_person maybe\nhistory in_service\nhistory\n");
+    INFO(ran.out << ran.err);
+    CHECK(holds(ran.out, "There is no history 'foo'."));
+    CHECK(holds(ran.out, "'second_person maybe' does not say yes or no"));
+    CHECK(holds(ran.out, "  (this one)"));
+}
