@@ -44,11 +44,17 @@ long days_since_1970(const std::string& day) {
     return era * 146097 + of_era * 365 + of_era / 4 - of_era / 100 + of_year - 719468;
 }
 
-std::string cause_text(const Knowledge& knowledge, const HandedBack& back) {
-    std::string name = spoken_id(back.cause);
-    const Index cause = find(knowledge.causes, back.cause);
-    if (cause != none || back.cause == "not_listed") name = cause_name(knowledge, cause);
-    return fmt::format("{}, {}", upper_first(name), certainty_text(back.confirmed));
+// None while the job is in hand.
+std::vector<RecordedCause> causes_of_job(const Job& job) {
+    return job.handed_back ? causes_of(*job.handed_back) : std::vector<RecordedCause>();
+}
+
+bool share_a_cause(const Job& a, const Job& b) {
+    const std::vector<RecordedCause> of_a = causes_of_job(a), of_b = causes_of_job(b);
+    return std::any_of(of_a.begin(), of_a.end(), [&of_b](const RecordedCause& one) {
+        return std::any_of(of_b.begin(), of_b.end(),
+                           [&one](const RecordedCause& other) { return other.cause == one.cause; });
+    });
 }
 
 std::string complaints_text(const Knowledge& knowledge, const Job& job) {
@@ -85,7 +91,7 @@ EarlierJob told(const Knowledge& knowledge, const Past& past) {
         line.work.push_back(knowledge.remedies[static_cast<std::size_t>(remedy)].name + ": " +
                             outcome_text(outcome));
     }
-    if (job.handed_back) line.cause = cause_text(knowledge, *job.handed_back);
+    line.cause = upper_first(recorded_text(knowledge, causes_of_job(job)));
     for (const Attached& photo : job.photos) line.photos.push_back(photo_name(photo));
     return line;
 }
@@ -106,29 +112,29 @@ std::string days_text(const Past& from, const Past& to) {
 void compare_closed(const Knowledge& knowledge, const std::vector<Past>& jobs,
                     std::vector<std::string>& compared) {
     std::map<std::string, std::vector<const Past*>> by_cause;
+    std::set<std::string> assumed;  // in one job at least
     for (const Past& past : jobs) {
-        if (past.job.handed_back && past.job.handed_back->cause != "not_listed") {
-            by_cause[past.job.handed_back->cause].push_back(&past);
+        for (const RecordedCause& one : causes_of_job(past.job)) {
+            if (one.cause == "not_listed") continue;
+            by_cause[one.cause].push_back(&past);
+            if (!one.confirmed) assumed.insert(one.cause);
         }
     }
     for (const auto& [cause, came] : by_cause) {
         if (came.size() < 2) continue;
         const Index index = find(knowledge.causes, cause);
-        const bool all_seen = std::all_of(came.begin(), came.end(),
-                                          [](const Past* past) { return past->job.handed_back->confirmed; });
         compared.push_back(
             fmt::format("The same cause came again: {}, in {} (the last {}).{}",
                         index == none ? spoken_id(cause) : lower_first(cause_name(knowledge, index)),
                         jobs_text(came), days_text(*came[came.size() - 2], *came.back()),
-                        all_seen ? " What brings it about may still be there."
-                                 : " Not every time was it seen and proved."));
+                        assumed.contains(cause) ? " Not every time was it seen and proved."
+                                                : " What brings it about may still be there."));
     }
     for (std::size_t i = 1; i < jobs.size(); ++i) {
         if (!jobs[i].job.handed_back) continue;
         for (std::size_t j = i; j-- > 0;) {
             if (!jobs[j].job.handed_back || jobs[i].job.facts.complaints != jobs[j].job.facts.complaints ||
-                jobs[i].job.facts.complaints.empty() ||
-                jobs[i].job.handed_back->cause == jobs[j].job.handed_back->cause) {
+                jobs[i].job.facts.complaints.empty() || share_a_cause(jobs[i].job, jobs[j].job)) {
                 continue;
             }
             compared.push_back(fmt::format("The same complaint as in job {}, another cause, in job {} ({}).",
@@ -147,13 +153,16 @@ void compare_open(const PreparedKnowledge& prepared, const std::vector<Past>& jo
     const Assessment assessment = assess(prepared, open.job.facts, {false, false, false});
     for (const Past& past : jobs) {
         if (!past.job.handed_back || past.opened_on > open.opened_on) continue;
-        const Index cause = find(knowledge.causes, past.job.handed_back->cause);
-        if (cause == none || !said.insert(past.job.handed_back->cause).second) continue;
-        for (const RankedCause& ranked : assessment.ranking) {
-            if (ranked.cause != cause) continue;
-            compared.push_back(fmt::format("Job {} is in hand: {}, the cause of job {}, is at {} now.",
-                                           open.job.number, lower_first(cause_name(knowledge, cause)),
-                                           past.job.number, percent_text(ranked.probability)));
+        for (const RecordedCause& one : causes_of_job(past.job)) {
+            const Index cause = find(knowledge.causes, one.cause);
+            if (cause == none || !said.insert(one.cause).second) continue;
+            for (const RankedCause& ranked : assessment.ranking) {
+                if (ranked.cause != cause) continue;
+                compared.push_back(fmt::format("Job {} is in hand: {}, {} cause of job {}, is at {} now.",
+                                               open.job.number, lower_first(cause_name(knowledge, cause)),
+                                               past.job.handed_back->further.empty() ? "the" : "a",
+                                               past.job.number, percent_text(ranked.probability)));
+            }
         }
     }
 }

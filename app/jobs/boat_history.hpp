@@ -13,12 +13,12 @@ namespace hardover {
 
 struct EarlierJob {
     JobNumber number = 0;
-    std::string title;                // "Job 3, opened 2025-04-02, handed back 2025-04-03"
-    std::string words;                // the customer's
-    std::string complaints;           // "Wanders"
-    std::vector<std::string> found;   // what was not as on a sound boat, and what was measured
-    std::vector<std::string> work;    // "Bleed lock to lock: cured"
-    std::string cause;                // "Air left in the oil, seen and proved"; "" while it is in hand
+    std::string title;               // "Job 3, opened 2025-04-02, handed back 2025-04-03"
+    std::string words;               // the customer's
+    std::string complaints;          // "Wanders"
+    std::vector<std::string> found;  // what was not as on a sound boat, and what was measured
+    std::vector<std::string> work;   // "Bleed lock to lock: cured"
+    std::string cause;  // "Air left in the oil, seen and proved", further ones after it; "" while in hand
     std::vector<std::string> photos;  // names with captions
 };
 

@@ -35,6 +35,30 @@ std::vector<StoredEvent> until_the_cure(const std::vector<std::pair<StoredEvent,
 
 }  // namespace
 
+std::vector<std::string> ClosedJob::confirmed() const {
+    std::vector<std::string> ids;
+    for (const RecordedCause& one : causes) {
+        if (one.confirmed) ids.push_back(one.cause);
+    }
+    return ids;
+}
+
+std::vector<StoredEvent> before_work_on(const Knowledge& knowledge, const ClosedJob& job,
+                                        const std::string& cause) {
+    const Index index = find(knowledge.causes, cause);
+    std::vector<StoredEvent> before;
+    for (const StoredEvent& stored : job.before_cure) {
+        const auto event = from_stored(stored);
+        const Tried* tried = event.ok() ? std::get_if<Tried>(&event.value()) : nullptr;
+        const bool helped = tried != nullptr && outcome_of(tried->outcome) == Outcome::better &&
+                            index != none &&
+                            puts_right(knowledge, find(knowledge.remedies, tried->remedy), index);
+        if (helped && job.confirmed().size() > 1) break;
+        before.push_back(stored);
+    }
+    return before;
+}
+
 const std::vector<std::string>& closing_kinds() {
     static const std::vector<std::string> kinds = {"history_set", "handed_back", "reopened", "undone"};
     return kinds;
@@ -69,8 +93,7 @@ std::optional<ClosedJob> closed_job(JobNumber number, const std::vector<StoredEv
         }
     }
     if (!handed_back) return std::nullopt;
-    job.cause = handed_back->cause;
-    job.confirmed = handed_back->confirmed;
+    job.causes = causes_of(*handed_back);
     so_far.erase(so_far.begin() + static_cast<std::ptrdiff_t>(before_hand_back), so_far.end());
     job.before_cure = until_the_cure(so_far);
     return job;

@@ -6,20 +6,29 @@
 #include <string>
 #include <vector>
 
+#include "app/jobs/event.hpp"
 #include "app/records/store.hpp"
+#include "rules/model/knowledge.hpp"
 
 namespace hardover {
 
 struct ClosedJob {
     JobNumber number = 0;
-    std::string history;  // id; "" = not known
-    std::string cause;    // id, or "not_listed"
-    bool confirmed = false;
-    std::string handed_back_at;  // UTC as in StoredEvent::at
+    std::string history;                // id; "" = not known
+    std::vector<RecordedCause> causes;  // the main one first
+    std::string handed_back_at;         // UTC as in StoredEvent::at
     // The events that counted before the remedy that cured the boat, or before the hand-back when no cure was
     // recorded. Earlier cures, of a job that was reopened since, are left out.
     std::vector<StoredEvent> before_cure;
+
+    // Ids of the causes that were seen and proved.
+    std::vector<std::string> confirmed() const;
 };
+
+// What was known before a confirmed cause was put right: of several, one may have gone with a remedy that
+// helped, before the one that cured. Of a single one, `before_cure`.
+std::vector<StoredEvent> before_work_on(const Knowledge& knowledge, const ClosedJob& job,
+                                        const std::string& cause);
 
 // Kinds of events that closed_job needs for everything but `before_cure`, and for the answers in it.
 const std::vector<std::string>& closing_kinds();

@@ -3,6 +3,7 @@
 #include "app/jobs/event.hpp"
 
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "app/jobs/json_fields.hpp"
 
@@ -32,6 +33,23 @@ AssessedMark assessed_mark(JsonFields& fields) {
     return {texts[0], texts[1], texts[2], texts[3]};
 }
 
+// None where an older program did not write them.
+std::vector<RecordedCause> further_causes(JsonFields& fields) {
+    std::vector<RecordedCause> causes;
+    for (const auto& [cause, confirmed] : fields.flagged_texts("further", "cause", "confirmed")) {
+        causes.push_back({cause, confirmed});
+    }
+    return causes;
+}
+
+HandedBack handed_back(JsonFields& fields) {
+    HandedBack back{fields.text("cause"), fields.flag("confirmed"), fields.text("note"),
+                    assessed_mark(fields), further_causes(fields)};
+    const std::string twice = named_twice(back);
+    if (!twice.empty()) fields.refuse("names the cause '" + twice + "' twice");
+    return back;
+}
+
 std::string joined(const std::vector<std::string>& words) {
     std::string line;
     for (const std::string& word : words) line += (line.empty() ? "" : ", ") + word;
@@ -39,6 +57,20 @@ std::string joined(const std::vector<std::string>& words) {
 }
 
 }  // namespace
+
+std::vector<RecordedCause> causes_of(const HandedBack& back) {
+    std::vector<RecordedCause> causes{{back.cause, back.confirmed}};
+    causes.insert(causes.end(), back.further.begin(), back.further.end());
+    return causes;
+}
+
+std::string named_twice(const HandedBack& back) {
+    std::set<std::string> named;
+    for (const RecordedCause& one : causes_of(back)) {
+        if (!named.insert(one.cause).second) return one.cause;
+    }
+    return "";
+}
 
 StoredEvent to_stored(const Event& event) {
     return std::visit(
@@ -79,6 +111,9 @@ StoredEvent to_stored(const Event& event) {
                                         {"odds", e.assessed.odds},
                                         {"found", e.assessed.found},
                                         {"ranked", e.assessed.ranked}};
+                }
+                for (const RecordedCause& one : e.further) {
+                    body["further"].push_back({{"cause", one.cause}, {"confirmed", one.confirmed}});
                 }
                 return stored("handed_back", body);
             },
@@ -121,8 +156,7 @@ Result<Event> from_stored(const StoredEvent& stored) {
     if (stored.kind == "tried") return give(Tried{fields.text("remedy"), fields.text("outcome")});
     if (stored.kind == "noted") return give(Noted{fields.text("text")});
     if (stored.kind == "handed_back") {
-        return give(HandedBack{fields.text("cause"), fields.flag("confirmed"), fields.text("note"),
-                               assessed_mark(fields)});
+        return give(handed_back(fields));
     }
     if (stored.kind == "reopened") return give(Reopened{fields.text_if_there("why")});
     if (stored.kind == "attached") {
@@ -148,7 +182,12 @@ std::string plain_text(const Event& event) {
             [](const Noted& e) { return "note: " + e.text; },
             [](const HandedBack& e) {
                 const std::string note = e.note.empty() ? "" : ", \"" + e.note + "\"";
-                return "handed back: " + e.cause + (e.confirmed ? ", confirmed" : ", not confirmed") + note;
+                std::string causes;
+                for (const RecordedCause& one : causes_of(e)) {
+                    causes += (causes.empty() ? "" : "; ") + one.cause +
+                              (one.confirmed ? ", confirmed" : ", not confirmed");
+                }
+                return "handed back: " + causes + note;
             },
             [](const Reopened& e) { return "reopened" + (e.why.empty() ? "" : ": " + e.why); },
             [](const Undone& e) { return "undid event " + std::to_string(e.sequence); },

@@ -53,11 +53,18 @@ struct AssessedMark {
     std::string ranked;     // the causes with their probabilities
     friend bool operator==(const AssessedMark&, const AssessedMark&) = default;
 };
-struct HandedBack {
+// A cause as a hand-back names it.
+struct RecordedCause {
     std::string cause;       // id, or "not_listed"
     bool confirmed = false;  // seen and proved, not only assumed
+    friend bool operator==(const RecordedCause&, const RecordedCause&) = default;
+};
+struct HandedBack {
+    std::string cause;  // the main one, as in RecordedCause
+    bool confirmed = false;
     std::string note;
     AssessedMark assessed = {};
+    std::vector<RecordedCause> further = {};  // that were there as well; none in older records
 };
 struct Reopened {
     std::string why = "";
@@ -74,6 +81,12 @@ struct Undone {
 
 using Event = std::variant<Opened, RigSet, HistorySet, ComplaintsSet, Answered, TakenBack, NeedMarked, Tried,
                            Noted, HandedBack, Reopened, Undone, Attached>;
+
+// The main cause and then the further ones.
+std::vector<RecordedCause> causes_of(const HandedBack& back);
+
+// A cause that the hand-back names more than once; "" where there is none.
+std::string named_twice(const HandedBack& back);
 
 // Kind and body for the records; sequence and time are left to the caller.
 StoredEvent to_stored(const Event& event);

@@ -75,11 +75,8 @@ std::string title_of(const JobRow& row) {
 }
 
 std::string cause_line(const Knowledge& knowledge, const ClosedJob& job) {
-    const Index cause = find(knowledge.causes, job.cause);
-    std::string name = job.cause;
-    std::replace(name.begin(), name.end(), '_', ' ');
-    if (cause != none || job.cause == "not_listed") name = lower_first(cause_name(knowledge, cause));
-    return fmt::format("Cause: {}, {}", name, certainty_text(job.confirmed));
+    return fmt::format("{}: {}", job.causes.size() == 1 ? "Cause" : "Causes",
+                       recorded_text(knowledge, job.causes));
 }
 
 // The texts of an event that a person wrote, each with what it is.
@@ -94,13 +91,19 @@ std::vector<std::pair<std::string, std::string>> written(const StoredEvent& stor
     return {};
 }
 
-// The id after "cause": in a stored hand-back, without reading all of it.
-std::string cause_in(const std::string& body) {
+// The ids after each "cause": in a stored hand-back, without reading all of it.
+std::vector<std::string> causes_in(const std::string& body) {
     constexpr std::string_view key = "\"cause\":\"";
-    const std::size_t at = body.find(key);
-    if (at == std::string::npos) return "";
-    const std::size_t from = at + key.size();
-    return body.substr(from, body.find('"', from) - from);
+    std::vector<std::string> causes;
+    for (std::size_t at = body.find(key); at != std::string::npos; at = body.find(key, at)) {
+        at += key.size();
+        causes.push_back(body.substr(at, body.find('"', at) - at));
+    }
+    return causes;
+}
+
+bool contains(const std::vector<std::string>& ids, const std::string& id) {
+    return std::find(ids.begin(), ids.end(), id) != ids.end();
 }
 
 class Finder {
@@ -189,7 +192,7 @@ class Finder {
         if (complaint_ == none) return true;
         const auto ids = ids_in(row.summary.complaint);
         const std::string& id = knowledge_.complaints[static_cast<std::size_t>(complaint_)].id;
-        return std::find(ids.begin(), ids.end(), id) != ids.end();
+        return contains(ids, id);
     }
 
     Result<void> read_events() {
@@ -210,15 +213,18 @@ class Finder {
     void look_at(Open& one, const StoredEvent& event) {
         const bool closes = event.kind != "opened" && event.kind != "noted" && event.kind != "attached";
         if (!cause_.empty() && closes) {
-            one.has_cause = one.has_cause || cause_in(event.body) == cause_;
+            one.has_cause = one.has_cause || contains(causes_in(event.body), cause_);
             one.closing.push_back(event);
         }
         if (std::find(one.has.begin(), one.has.end(), false) == one.has.end()) return;
-        const std::string cause = event.kind == "handed_back" ? cause_in(event.body) : "";
+        std::vector<std::string> causes;
+        if (event.kind == "handed_back") causes = causes_in(event.body);
         const std::string body = in_small_letters(event.body);
         for (std::size_t w = 0; w < words_.size(); ++w) {
             if (one.has[w]) continue;
-            if (!cause.empty() && words_[w].causes.count(cause) > 0) one.has[w] = true;
+            one.has[w] = std::any_of(causes.begin(), causes.end(), [&](const std::string& cause) {
+                return words_[w].causes.contains(cause);
+            });
             if (one.has[w] || body.find(words_[w].text) == std::string::npos) continue;
             // The names of fields stand in the body too: look at what a person wrote.
             for (const auto& [what, text] : written(event)) {
@@ -234,7 +240,8 @@ class Finder {
         if (cause_.empty()) return true;
         if (!one.has_cause) return false;
         const auto closed = closed_job(one.row.number, one.closing);
-        return closed && closed->cause == cause_;
+        return closed && std::any_of(closed->causes.begin(), closed->causes.end(),
+                                     [this](const RecordedCause& one) { return one.cause == cause_; });
     }
 
     FoundJob told(Open one, const std::string& outcome) const {

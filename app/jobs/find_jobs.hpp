@@ -43,7 +43,8 @@ struct FoundJobs {
 // Error bad_input: a day, state, complaint or cause that is none, with what would be right.
 Result<FoundJobs> find_jobs(const Store& store, const Knowledge& knowledge, const JobFilter& filter);
 
-// What a job was handed back with: "Cause: air left in the oil, seen and proved"; "" while it is in hand.
+// What a job was handed back with: "Cause: air left in the oil, seen and proved", "Causes: " where there were
+// several; "" while it is in hand.
 Result<std::string> outcome_line(const Store& store, const Knowledge& knowledge, JobNumber job);
 
 }  // namespace hardover

@@ -141,12 +141,17 @@ class Fit {
     }
 
     Result<Event> operator()(HandedBack e) const {
-        if (e.cause == "not_listed") return Event(std::move(e));
-        auto cause = known(knowledge_.causes, e.cause, "cause");
-        if (cause.ok()) return Event(std::move(e));
-        Error error = cause.error();
-        if (error.cure.empty()) error.cure = "not_listed stands for something that is not on the list";
-        return error;
+        for (const RecordedCause& one : causes_of(e)) {
+            if (one.cause == "not_listed") continue;
+            const auto cause = known(knowledge_.causes, one.cause, "cause");
+            if (cause.ok()) continue;
+            Error error = cause.error();
+            if (error.cure.empty()) error.cure = "not_listed stands for something that is not on the list";
+            return error;
+        }
+        const std::string twice = named_twice(e);
+        if (!twice.empty()) return refused("the cause '" + twice + "' is named twice", "name it once");
+        return Event(std::move(e));
     }
 
     Result<Event> operator()(Reopened e) const {

@@ -1,6 +1,7 @@
 // Replays closed jobs and scores what would have been said about them.
 #include "app/jobs/job_calibration.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "app/jobs/closed_job.hpp"
@@ -31,17 +32,64 @@ std::vector<double> probabilities(const Knowledge& knowledge, const Facts& facts
     return all;
 }
 
-CalibratedOdds scored(const std::vector<JobForecast>& jobs) {
+// Places of causes in what probabilities() gives, "not on this list" last.
+struct Found {
+    std::vector<std::size_t> confirmed;
+    std::vector<std::size_t> assumed;
+};
+
+Found found_in(const Knowledge& knowledge, const ClosedJob& job) {
+    Found found;
+    for (const RecordedCause& one : job.causes) {
+        const Index cause = find(knowledge.causes, one.cause);
+        if (cause == none && one.cause != not_listed_cause) continue;
+        (one.confirmed ? found.confirmed : found.assumed)
+            .push_back(cause == none ? knowledge.causes.size() : static_cast<std::size_t>(cause));
+    }
+    return found;
+}
+
+// What was known before the first of the confirmed causes was put right.
+std::vector<StoredEvent> before_any_work(const Knowledge& knowledge, const ClosedJob& job) {
+    std::vector<StoredEvent> shortest = job.before_cure;
+    for (const std::string& cause : job.confirmed()) {
+        std::vector<StoredEvent> before = before_work_on(knowledge, job, cause);
+        if (before.size() < shortest.size()) shortest = std::move(before);
+    }
+    return shortest;
+}
+
+// What was said about one job, and what was found. What was only assumed is left out, at 0.
+struct Replayed {
+    std::vector<double> probabilities;
+    std::vector<std::size_t> confirmed;  // one at least
+    Replayed(std::vector<double> said, const Found& found)
+        : probabilities(std::move(said)), confirmed(found.confirmed) {
+        for (const std::size_t cause : found.assumed) probabilities[cause] = 0;
+    }
+};
+
+CalibratedOdds scored(const std::vector<Replayed>& replayed) {
     std::vector<Forecast> forecasts;
-    for (const JobForecast& job : jobs) {
+    std::vector<JobForecast> jobs;
+    double brier_of_others = 0;
+    for (const Replayed& job : replayed) {
+        const auto& confirmed = job.confirmed;
         for (std::size_t i = 0; i < job.probabilities.size(); ++i) {
-            if (job.probabilities[i] > least_scored) {
-                forecasts.push_back({job.probabilities[i], i == job.confirmed});
-            }
+            if (job.probabilities[i] <= least_scored) continue;
+            const bool came = std::find(confirmed.begin(), confirmed.end(), i) != confirmed.end();
+            forecasts.push_back({job.probabilities[i], came});
+        }
+        jobs.push_back({job.probabilities, confirmed.front()});
+        for (std::size_t other = 1; other < confirmed.size(); ++other) {
+            double& said = jobs.back().probabilities[confirmed[other]];
+            brier_of_others += (1 - said) * (1 - said);
+            said = 0;
         }
     }
     CalibratedOdds odds;
     odds.jobs = score_jobs(jobs);
+    if (!jobs.empty()) odds.jobs.brier += brier_of_others / static_cast<double>(jobs.size());
     odds.forecasts = forecasts.size();
     odds.table = reliability_table(forecasts, fewest_in_row);
     odds.brier = brier_split(forecasts, odds.table);
@@ -62,22 +110,21 @@ Result<JobCalibration> calibrate(const Knowledge& shipped, const Store& store) {
 
     const LearningWay& way = settings.value().way;
     JobCalibration calibration;
-    std::vector<JobForecast> by_shipped;
-    std::vector<JobForecast> by_learned;
+    std::vector<Replayed> by_shipped;
+    std::vector<Replayed> by_learned;
     ClosedJobs known = sum_of(counted.value().others);
     for (const ClosedJob& job : jobs.value()) {
         if (!is_counted(job, settings.value())) {
-            ++(job.confirmed ? calibration.before : calibration.not_confirmed);
+            ++(job.confirmed().empty() ? calibration.not_confirmed : calibration.before);
             continue;
         }
-        const Index cause = find(shipped.causes, job.cause);
-        if (cause == none && job.cause != not_listed_cause) {
+        const Found found = found_in(shipped, job);
+        if (found.confirmed.empty()) {
             ++calibration.without_cause;
         } else {
-            const auto confirmed = cause == none ? shipped.causes.size() : static_cast<std::size_t>(cause);
-            const Facts facts = replay_facts(shipped, job.number, job.before_cure).facts;
-            by_shipped.push_back({probabilities(shipped, facts), confirmed});
-            by_learned.push_back({probabilities(with_learned(shipped, known, way), facts), confirmed});
+            const Facts facts = replay_facts(shipped, job.number, before_any_work(shipped, job)).facts;
+            by_shipped.emplace_back(probabilities(shipped, facts), found);
+            by_learned.emplace_back(probabilities(with_learned(shipped, known, way), facts), found);
         }
         count_job(shipped, job, way.how_often, known);
     }

@@ -1,5 +1,10 @@
 // How well the program's probabilities came true on the shop's own closed jobs: each job is replayed to just
-// before its cure, assessed, and compared with the cause that was confirmed. Knows no screen; only reads.
+// before its cure (of several causes: before the first was put right), assessed, and compared with the causes
+// that were confirmed. Knows no screen; only reads.
+//
+// Of a job with several confirmed causes each is present by itself in the forecasts and in the Brier score;
+// places and the log loss of jobs go by the first of them, with the others left out of the ranking. A cause
+// that was only assumed beside a confirmed one is neither present nor absent: it is not scored.
 #pragma once
 
 #include <cstddef>
@@ -34,7 +39,7 @@ struct JobCalibration {
     CalibratedOdds learned;
     std::size_t not_confirmed = 0;
     std::size_t before = 0;         // left out by a reset of learning
-    std::size_t without_cause = 0;  // of causes that this knowledge lacks
+    std::size_t without_cause = 0;  // no confirmed cause of which this knowledge has
 };
 
 Result<JobCalibration> calibrate(const Knowledge& shipped, const Store& store);

@@ -123,7 +123,11 @@ std::vector<std::string> table_row(const Knowledge& knowledge, const JobRow& row
                                    const std::vector<StoredEvent>& events) {
     const Job job = replay_facts(knowledge, row.number, events);
     const auto closed = closed_job(row.number, events);
-    std::vector<std::string> tried, photos;
+    std::vector<std::string> tried, photos, causes, proved;
+    for (const RecordedCause& one : closed ? closed->causes : std::vector<RecordedCause>()) {
+        causes.push_back(one.cause);
+        proved.emplace_back(one.confirmed ? "yes" : "no");
+    }
     for (const auto& [remedy, outcome] : job.facts.tried) {
         tried.push_back(id_of(knowledge.remedies, remedy) + ": " + outcome_text(outcome));
     }
@@ -138,10 +142,8 @@ std::vector<std::string> table_row(const Knowledge& knowledge, const JobRow& row
             row.summary.complaint,
             job.words,
             id_of(knowledge.histories, job.facts.history),
-            closed ? closed->cause : "",
-            !closed             ? ""
-            : closed->confirmed ? "yes"
-                                : "no",
+            joined(causes),
+            joined(proved),
             job.handed_back ? job.handed_back->note : "",
             joined(tried),
             joined(job.notes),

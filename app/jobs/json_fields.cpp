@@ -153,6 +153,24 @@ std::vector<std::string> JsonFields::texts_in(const char* name, const std::vecto
     return texts;
 }
 
+std::vector<std::pair<std::string, bool>> JsonFields::flagged_texts(const char* name, const char* text,
+                                                                    const char* flag) {
+    if (!has(name)) return {};
+    const json& list = (*body_)[name];
+    std::vector<std::pair<std::string, bool>> pairs;
+    bool fits = list.is_array();
+    for (std::size_t i = 0; fits && i < list.size(); ++i) {
+        const json& one = list[i];
+        fits = one.is_object() && one.contains(text) && one[text].is_string() && one.contains(flag) &&
+               one[flag].is_boolean();
+        if (fits) pairs.emplace_back(one[text].get<std::string>(), one[flag].get<bool>());
+    }
+    if (fits) return pairs;
+    wrong(name,
+          std::string("a list of objects, each with a text '") + text + "' and '" + flag + "' true or false");
+    return {};
+}
+
 std::vector<int> JsonFields::counts(const char* name, std::size_t how_many) {
     const json* field = find(name);
     std::vector<int> counts(how_many, 0);

@@ -7,6 +7,7 @@
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace hardover {
@@ -41,6 +42,9 @@ class JsonFields {
     std::vector<std::string> texts(const char* name);
     // The texts of an object under these names; none where the object is not there, or is wrong.
     std::vector<std::string> texts_in(const char* name, const std::vector<const char*>& names);
+    // Of a list of objects the text and the flag under these names; none where the list is not there.
+    std::vector<std::pair<std::string, bool>> flagged_texts(const char* name, const char* text,
+                                                            const char* flag);
     std::vector<int> counts(const char* name, std::size_t how_many);
 
     // The first fault, "lacks 'sequence'", as the end of a sentence; "" as long as all was as asked for. What

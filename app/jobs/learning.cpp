@@ -57,14 +57,15 @@ int reading_of(const Knowledge& knowledge, Index finding, const Answer& answer) 
     return static_cast<int>(most - likelihood->begin());
 }
 
-void count_readings(const Knowledge& knowledge, const ClosedJob& job, ClosedJobs& sum) {
-    if (find(knowledge.causes, job.cause) == none) return;
-    const Job replayed = replay_facts(knowledge, job.number, job.before_cure);
+void count_readings(const Knowledge& knowledge, const ClosedJob& job, const std::string& cause,
+                    ClosedJobs& sum) {
+    if (find(knowledge.causes, cause) == none) return;
+    const Job replayed = replay_facts(knowledge, job.number, before_work_on(knowledge, job, cause));
     for (const auto& [index, answer] : replayed.facts.answers) {
         const Finding& finding = knowledge.findings[static_cast<std::size_t>(index)];
         const int reading = reading_of(knowledge, index, answer);
         if (reading < 0) continue;
-        ++sum.readings[job.cause][finding.id][finding.readings[static_cast<std::size_t>(reading)].id];
+        ++sum.readings[cause][finding.id][finding.readings[static_cast<std::size_t>(reading)].id];
     }
 }
 
@@ -167,12 +168,15 @@ Result<void> reset_learning(Store& store, const std::string& moment, bool drop_o
 }
 
 bool is_counted(const ClosedJob& job, const LearningSettings& settings) {
-    return job.confirmed && job.handed_back_at > settings.from;
+    return !job.confirmed().empty() && job.handed_back_at > settings.from;
 }
 
 void count_job(const Knowledge& knowledge, const ClosedJob& job, bool with_readings, ClosedJobs& sum) {
-    ++sum.causes[job.history.empty() ? history_not_known : job.history][job.cause];
-    if (with_readings) count_readings(knowledge, job, sum);
+    auto& causes = sum.causes[job.history.empty() ? history_not_known : job.history];
+    for (const std::string& cause : job.confirmed()) {
+        ++causes[cause];
+        if (with_readings) count_readings(knowledge, job, cause, sum);
+    }
 }
 
 ClosedJobs CountedJobs::sum() const {
@@ -189,8 +193,9 @@ Result<CountedJobs> count_jobs(const Knowledge& knowledge, const Store& store,
     for (const ClosedJob& job : jobs.value()) {
         if (is_counted(job, settings)) {
             count_job(knowledge, job, with_readings, counted.own);
+            ++counted.own_jobs;
         } else {
-            ++(job.confirmed ? counted.before : counted.not_confirmed);
+            ++(job.confirmed().empty() ? counted.not_confirmed : counted.before);
         }
     }
     auto others = other_shops(store);

@@ -36,16 +36,18 @@ Result<void> set_learning_strength(Store& store, int strength);
 // counts all again. With `drop_others` the counts of other shops go too. No job is changed.
 Result<void> reset_learning(Store& store, const std::string& moment, bool drop_others);
 
-// Whether a job counts: its cause was confirmed, and no reset has left it out.
+// Whether a job counts: a cause of it was confirmed, and no reset has left it out.
 bool is_counted(const ClosedJob& job, const LearningSettings& settings);
 
-// Adds a job that counts. `with_readings`: also which readings were found before its cure.
+// Adds a job that counts: each cause that was confirmed once. `with_readings`: also which readings were found
+// before its cure.
 void count_job(const Knowledge& knowledge, const ClosedJob& job, bool with_readings, ClosedJobs& sum);
 
 struct CountedJobs {
-    ClosedJobs own;
+    ClosedJobs own;  // a job with two confirmed causes stands under both, so that it counts as two
     Shops others;
-    std::int64_t not_confirmed = 0;  // own jobs handed back with a cause that was only assumed
+    std::int64_t own_jobs = 0;       // that count, each once
+    std::int64_t not_confirmed = 0;  // own jobs handed back with causes that were only assumed
     std::int64_t before = 0;         // own confirmed jobs that a reset left out
 
     ClosedJobs sum() const;

@@ -99,6 +99,7 @@ std::string conflict_text(const Knowledge& knowledge, const std::string& conflic
 void add_odds(View& view, JobPage& page) {
     const Assessment& assessment = view.job.assessment;
     page.causes = cause_lines(view);
+    page.put_right = put_right_lines(view);
     page.not_listed_probability = assessment.not_listed;
     page.not_listed = fmt::format("Something not on this list: {}", percent_text(assessment.not_listed));
     if (assessment.several >= least_several) {

@@ -94,8 +94,9 @@ struct CauseLine {
     std::string id;
     std::string name;
     double probability = 0;
-    std::string percent;                  // "81 %", "under 1 %"
-    std::string state;                    // "", "proved", "ruled out by ...", "put right"
+    std::string percent;  // "81 %", "under 1 %"
+    std::string state;    // "", "proved", "ruled out by ...", "put right", "its remedy helped"
+    bool proved = false;  // now, or when something was tried on the boat
     std::vector<WeightText> weights_for;  // heaviest first
     std::vector<WeightText> weights_against;
 };
@@ -106,6 +107,7 @@ struct AnswerLine {
     std::string answer;
     std::string origin;  // "told by the customer", "answered", "measured", "worked out"
     bool changeable = true;
+    std::string before_work = {};  // told before a remedy that was tried since: "before the work"
 };
 
 struct RigLine {
@@ -146,8 +148,9 @@ struct JobPage {
     StepCard card;
     std::vector<std::string> also;  // other worthwhile steps, in words
     std::vector<AnswerLine> answers;
-    std::vector<CauseLine> causes;  // the likely ones, at most 8, then those ruled out by rules
-    std::string not_listed;         // "Something not on this list: 4 %"
+    std::vector<CauseLine> causes;     // the likely ones, at most 8, then those ruled out by rules
+    std::vector<CauseLine> put_right;  // proved, and cured or helped: the boat is handed back with these
+    std::string not_listed;            // "Something not on this list: 4 %"
     double not_listed_probability = 0;
     std::string several;  // "More than one fault: 12 %"; "" when under 5 %
     std::vector<PlanLine> plan;

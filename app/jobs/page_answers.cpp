@@ -9,6 +9,16 @@
 
 namespace hardover::jobs_detail {
 
+namespace {
+
+// "" for what was told after the last remedy.
+std::string before_work_text(const Facts& facts, int stage) {
+    if (stage >= present_stage(facts)) return "";
+    return stage == 0 ? "before the work" : stage_text(stage);
+}
+
+}  // namespace
+
 std::optional<KnownAnswer> known_answer(View& view, Index finding) {
     const auto answer = view.situation.answer_to(finding);
     if (!answer) return std::nullopt;
@@ -47,7 +57,9 @@ std::vector<AnswerLine> answer_lines(View& view) {
         if (!known) continue;
         const Finding& finding = view.knowledge.findings[i];
         std::string origin = known->origin;
+        int stage = 0;  // of the last that was told
         for (const TimedAnswer& told : view.stages.about(index)) {
+            stage = told.stage;
             if (told.answer == known->answer) continue;
             origin += fmt::format("; {}: {}", stage_text(told.stage),
                                   answer_text(view.knowledge, index, told.answer, view.units()));
@@ -57,7 +69,7 @@ std::vector<AnswerLine> answer_lines(View& view) {
         }
         lines.push_back({finding.id, finding.name,
                          answer_text(view.knowledge, index, known->answer, view.units()), origin,
-                         known->origin != "worked out"});
+                         known->origin != "worked out", before_work_text(view.job.facts, stage)});
     }
     return lines;
 }

@@ -257,7 +257,8 @@ StepCard after_card(const View& view) {
         card.steps.push_back(
             fmt::format("Not ours to decide. {}", deferral_text(view.knowledge.deferrals[deferral])));
     }
-    card.steps.push_back("Hand the boat back. Record the true cause, and whether it was seen and proved.");
+    card.steps.push_back(
+        "Hand the boat back. Record the true cause, or each of several, and whether it was seen and proved.");
     card.cautions = cautions_for(view, cautions);
     card.sources = source_text(view.knowledge, sources);
     return card;
@@ -293,11 +294,8 @@ StepCard handed_back_card(const View& view) {
     card.kind = StepCard::Kind::handed_back;
     card.eyebrow = "Handed back";
     card.heading = "This job is done";
-    const Index cause = find(view.knowledge.causes, handed.cause);
-    const std::string name = cause == none && handed.cause != "not_listed"
-                                 ? "a cause this knowledge does not have"
-                                 : cause_name(view.knowledge, cause);
-    card.why = fmt::format("Cause recorded: {}, {}.", name, certainty_text(handed.confirmed));
+    card.why = fmt::format("{} recorded: {}.", handed.further.empty() ? "Cause" : "Causes",
+                           upper_first(recorded_text(view.knowledge, causes_of(handed))));
     add_sentence(card.why, sentence(handed.note));
     add_sentence(card.why, left_text(view.knowledge, view.job));
     return card;

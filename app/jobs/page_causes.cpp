@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/jobs/page_parts.hpp"
+#include "app/jobs/proved.hpp"
 #include "app/jobs/wording.hpp"
 
 namespace hardover::jobs_detail {
@@ -46,7 +47,7 @@ bool out_of_the_running(const RankedCause& ranked) {
     return ranked.impossible_here || ranked.ruled_out_by != none;
 }
 
-CauseLine cause_line(View& view, const RankedCause& ranked) {
+CauseLine cause_line(View& view, const RankedCause& ranked, const std::vector<bool>& proved) {
     const Cause& cause = view.knowledge.causes[ranked.cause];
     CauseLine line;
     line.id = cause.id;
@@ -54,6 +55,7 @@ CauseLine cause_line(View& view, const RankedCause& ranked) {
     line.probability = ranked.probability;
     line.percent = percent_text(ranked.probability, out_of_the_running(ranked) || ranked.proved);
     line.state = state_text(view, ranked);
+    line.proved = proved[static_cast<std::size_t>(ranked.cause)];
     for (const Weight& weight : ranked.weights) {
         if (weight.decibans == 0) continue;
         auto& side = weight.decibans > 0 ? line.weights_for : line.weights_against;
@@ -78,14 +80,28 @@ std::string weight_id(const Knowledge& knowledge, const Weight& weight) {
 }
 
 std::vector<CauseLine> cause_lines(View& view) {
+    const std::vector<bool> proved = ever_proved(view.situation.prepared(), view.job);
     std::vector<CauseLine> lines;
     for (const RankedCause& ranked : view.job.assessment.ranking) {
         if (lines.size() == most_likely_causes) break;
-        if (!out_of_the_running(ranked)) lines.push_back(cause_line(view, ranked));
+        if (!out_of_the_running(ranked)) lines.push_back(cause_line(view, ranked, proved));
     }
     // What cannot be on this rig at all is not worth a line: half the trade is not on any one boat.
     for (const RankedCause& ranked : view.job.assessment.ranking) {
-        if (out_of_the_running(ranked) && !ranked.impossible_here) lines.push_back(cause_line(view, ranked));
+        if (out_of_the_running(ranked) && !ranked.impossible_here) {
+            lines.push_back(cause_line(view, ranked, proved));
+        }
+    }
+    return lines;
+}
+
+std::vector<CauseLine> put_right_lines(View& view) {
+    const std::vector<Index> causes = proved_and_put_right(view.situation.prepared(), view.job);
+    const std::vector<bool> proved(view.knowledge.causes.size(), true);  // all of these are
+    std::vector<CauseLine> lines;
+    for (const RankedCause& ranked : view.job.assessment.ranking) {
+        if (std::find(causes.begin(), causes.end(), ranked.cause) == causes.end()) continue;
+        lines.push_back(cause_line(view, ranked, proved));
     }
     return lines;
 }

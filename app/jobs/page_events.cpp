@@ -73,11 +73,9 @@ class EventText {
     }
     std::string operator()(const Noted& e) const { return fmt::format("Note: {}", e.text); }
     std::string operator()(const HandedBack& e) const {
-        const std::string cause = e.cause == "not_listed"
-                                      ? cause_name(knowledge_, none)
-                                      : lower_first(name_of_id(knowledge_.causes, e.cause));
         const std::string note = e.note.empty() ? "" : fmt::format(" {}", quoted(e.note));
-        return fmt::format("Handed back. Cause: {}, {}.{}", cause, certainty_text(e.confirmed), note);
+        return fmt::format("Handed back. {}: {}.{}", e.further.empty() ? "Cause" : "Causes",
+                           recorded_text(knowledge_, causes_of(e)), note);
     }
     std::string operator()(const Reopened& e) const {
         return e.why.empty() ? "Reopened" : fmt::format("Reopened: {}", quoted(e.why));

@@ -91,6 +91,7 @@ std::string weight_id(const Knowledge& knowledge, const Weight& weight);
 StepCard next_card(View& view);                                           // page_card.cpp
 StepCard asking_card(View& view, Index finding);                          // page_card.cpp
 std::vector<CauseLine> cause_lines(View& view);                           // page_causes.cpp
+std::vector<CauseLine> put_right_lines(View& view);                       // page_causes.cpp
 std::vector<PlanLine> plan_lines(const View& view);                       // page_plan.cpp
 std::string step_line(const Knowledge& knowledge, const NextStep& step);  // page_plan.cpp
 std::vector<SheetText> sheet_texts(const View& view);                     // page_sheets.cpp

@@ -1,6 +1,7 @@
 #include "app/reports/job_sheet.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <string_view>
 
@@ -72,19 +73,52 @@ std::vector<TriedRemedy> tried_remedies(const Knowledge& knowledge, const Job& j
     return tried;
 }
 
-// The causes as they stood before the remedy that cured the boat: afterwards nothing speaks for any of them.
-std::vector<CauseLine> causes_before_cure(const Knowledge& knowledge, const Job& job, const JobPage& page) {
-    std::optional<std::size_t> cure;
-    for (std::size_t i = 0; i < job.events.size() && i < page.events.size(); ++i) {
-        const Result<Event> event = from_stored(job.events[i]);
-        const Tried* tried = event && page.events[i].counts ? std::get_if<Tried>(&event.value()) : nullptr;
-        if (tried != nullptr && tried->outcome == "cured") cure = i;
+// The causes as they stood before the work that put them right: afterwards nothing speaks for any of them.
+class CausesBefore {
+  public:
+    CausesBefore(const Knowledge& knowledge, const Job& job, const JobPage& page)
+        : knowledge_(knowledge), job_(job), page_(page) {}
+
+    // Nothing: it is not among the likely ones of then.
+    const CauseLine* line(const std::string& id) {
+        return line_of(causes(work_on(find(knowledge_.causes, id))), id);
     }
-    if (!cure) return page.causes;
-    const auto end = job.events.begin() + static_cast<std::ptrdiff_t>(*cure);
-    return make_job_page(knowledge, replay(knowledge, job.number, {job.events.begin(), end}, job.shop))
-        .causes;
-}
+
+  private:
+    // The event to look before: the last cure by a remedy for this cause; else the first that helped with it;
+    // else the last cure of all.
+    std::optional<std::size_t> work_on(Index cause) const {
+        std::optional<std::size_t> cure, own_cure, own_help;
+        for (std::size_t i = 0; i < job_.events.size() && i < page_.events.size(); ++i) {
+            const Result<Event> event = from_stored(job_.events[i]);
+            const Tried* tried =
+                event && page_.events[i].counts ? std::get_if<Tried>(&event.value()) : nullptr;
+            if (tried == nullptr || tried->outcome == "not_cured") continue;
+            const bool cured = tried->outcome == "cured";
+            const bool own =
+                cause != none && puts_right(knowledge_, find(knowledge_.remedies, tried->remedy), cause);
+            if (cured) cure = i;
+            if (cured && own) own_cure = i;
+            if (!cured && own && !own_help) own_help = i;
+        }
+        if (own_cure) return own_cure;
+        return own_help ? own_help : cure;
+    }
+
+    const std::vector<CauseLine>& causes(const std::optional<std::size_t>& work) {
+        if (!work) return page_.causes;
+        const auto known = by_work_.find(*work);
+        if (known != by_work_.end()) return known->second;
+        const auto end = job_.events.begin() + static_cast<std::ptrdiff_t>(*work);
+        const Job then = replay(knowledge_, job_.number, {job_.events.begin(), end}, job_.shop);
+        return by_work_[*work] = make_job_page(knowledge_, then).causes;
+    }
+
+    const Knowledge& knowledge_;
+    const Job& job_;
+    const JobPage& page_;
+    std::map<std::size_t, std::vector<CauseLine>> by_work_;
+};
 
 // The check that proves a cause, with what it gave.
 std::string proof_text(const Knowledge& knowledge, const JobPage& page, const Cause& cause) {
@@ -118,40 +152,76 @@ void add_open_causes(const JobPage& page, const std::string& first, SheetCause& 
     if (!page.not_listed.empty()) cause.also_possible.push_back(page.not_listed);
 }
 
-SheetCause cause_of(const Knowledge& knowledge, const Job& job, const JobPage& page,
-                    const std::vector<CauseLine>& before) {
+void add_evidence(const Knowledge& knowledge, const JobPage& page, Index index, const CauseLine* before,
+                  SheetCause& cause) {
+    if (index != none) cause.proof = proof_text(knowledge, page, knowledge.causes[index]);
+    if (before == nullptr) return;
+    cause.speaks_for = reasons(before->weights_for, cause.proof);
+    cause.speaks_against = reasons(before->weights_against, cause.proof);
+}
+
+SheetCause recorded_cause(const Knowledge& knowledge, const JobPage& page, const RecordedCause& recorded,
+                          CausesBefore& before) {
     SheetCause cause;
-    const bool handed_back = job.handed_back.has_value();
-    const bool asked = !page.answers.empty() && !page.causes.empty();
-    const std::string id = handed_back ? job.handed_back->cause : asked ? page.causes.front().id : "";
-    const Index index = find(knowledge.causes, id);
-    const CauseLine* line = line_of(before, id);
-    if (index != none) cause.name = knowledge.causes[index].name;
-    if (handed_back) {
-        if (index == none)
-            cause.name = id == "not_listed" ? "Something not on the list"
-                                            : "A cause that this knowledge does not have";
-        cause.certainty = jobs_detail::upper_first(certainty_text(job.handed_back->confirmed));
-        cause.note = job.handed_back->note;
-        const std::string left = left_text(knowledge, job);
-        if (!left.empty()) cause.note += (cause.note.empty() ? "" : " ") + left;
-    } else if (index == none) {
+    const Index index = find(knowledge.causes, recorded.cause);
+    if (index != none) {
+        cause.name = knowledge.causes[index].name;
+    } else {
+        cause.name = recorded.cause == "not_listed" ? "Something not on the list"
+                                                    : "A cause that this knowledge does not have";
+    }
+    cause.certainty = jobs_detail::upper_first(certainty_text(recorded.confirmed));
+    add_evidence(knowledge, page, index, before.line(recorded.cause), cause);
+    return cause;
+}
+
+SheetCause likely_cause(const Knowledge& knowledge, const JobPage& page, CausesBefore& before) {
+    SheetCause cause;
+    if (page.answers.empty() || page.causes.empty()) {
         cause.name = "Not known yet";
         cause.certainty = "Nothing has been looked at yet";
-    } else if (const CauseLine* now = line_of(page.causes, id); now != nullptr && now->state == "put right") {
+        return cause;
+    }
+    const CauseLine& now = page.causes.front();
+    const CauseLine* then = before.line(now.id);
+    cause.name = now.name;
+    if (now.state == "put right" && !now.proved) {
         cause.certainty = "Its remedy cured the boat; not proved";
-    } else if (line != nullptr && line->state.rfind("proved", 0) == 0) {
+    } else if (now.proved) {
         cause.certainty = "Proved, job still in hand";
     } else {
-        cause.certainty = "Likely (" + (line != nullptr ? line->percent : "") + "), not proved yet";
+        cause.certainty = "Likely (" + (then != nullptr ? then->percent : "") + "), not proved yet";
     }
-    if (index != none) cause.proof = proof_text(knowledge, page, knowledge.causes[index]);
-    if (line != nullptr) {
-        cause.speaks_for = reasons(line->weights_for, cause.proof);
-        cause.speaks_against = reasons(line->weights_against, cause.proof);
-    }
-    if (!handed_back && index != none) add_open_causes(page, id, cause);
+    add_evidence(knowledge, page, find(knowledge.causes, now.id), then, cause);
+    add_open_causes(page, now.id, cause);
     return cause;
+}
+
+void add_causes(const Knowledge& knowledge, const Job& job, const JobPage& page, CausesBefore& before,
+                JobSheet& sheet) {
+    if (!job.handed_back) {
+        sheet.cause = likely_cause(knowledge, page, before);
+        return;
+    }
+    const std::vector<RecordedCause> causes = causes_of(*job.handed_back);
+    sheet.cause = recorded_cause(knowledge, page, causes.front(), before);
+    sheet.cause.note = job.handed_back->note;
+    const std::string left = left_text(knowledge, job);
+    if (!left.empty()) sheet.cause.note += (sheet.cause.note.empty() ? "" : " ") + left;
+    for (std::size_t i = 1; i < causes.size(); ++i) {
+        sheet.further_causes.push_back(recorded_cause(knowledge, page, causes[i], before));
+    }
+}
+
+// What the sheet is about: the causes recorded, or the likeliest one.
+std::vector<std::string> causes_told(const Job& job, const JobPage& page) {
+    std::vector<std::string> ids;
+    if (job.handed_back) {
+        for (const RecordedCause& one : causes_of(*job.handed_back)) ids.push_back(one.cause);
+    } else if (!page.causes.empty()) {
+        ids.push_back(page.causes.front().id);
+    }
+    return ids;
 }
 
 // Whether what was found is most likely another reading than a sound boat's.
@@ -169,12 +239,11 @@ std::string origin_for_owner(const std::string& origin) {
 }
 
 std::vector<SheetFinding> findings_of(const Knowledge& knowledge, const Job& job, const JobPage& page,
-                                      const std::vector<CauseLine>& before) {
-    const std::string id = job.handed_back        ? job.handed_back->cause
-                           : !page.causes.empty() ? page.causes.front().id
-                                                  : "";
+                                      CausesBefore& before) {
     std::set<std::string> deciding;
-    if (const CauseLine* line = line_of(before, id)) {
+    for (const std::string& id : causes_told(job, page)) {
+        const CauseLine* line = before.line(id);
+        if (line == nullptr) continue;
         for (const WeightText& weight : line->weights_for) deciding.insert(weight.id);
     }
     std::vector<std::pair<int, SheetFinding>> ordered;
@@ -183,6 +252,7 @@ std::vector<SheetFinding> findings_of(const Knowledge& knowledge, const Job& job
         if (index == none) continue;
         const Finding& finding = knowledge.findings[index];
         SheetFinding row{line.name, line.answer, "", origin_for_owner(line.origin), is_off(job, index)};
+        if (!line.before_work.empty()) row.origin += ", " + line.before_work;
         if (!finding.readings.empty()) row.sound = finding.readings.back().text;
         const auto given = job.facts.answers.find(index);
         const bool open =
@@ -299,8 +369,8 @@ JobSheet make_job_sheet(const Knowledge& knowledge, const Job& job, const JobPag
     }
     add_duties(knowledge, job, page, sheet);
     add_told(knowledge, job, page, sheet);
-    const std::vector<CauseLine> before = causes_before_cure(knowledge, job, page);
-    sheet.cause = cause_of(knowledge, job, page, before);
+    CausesBefore before(knowledge, job, page);
+    add_causes(knowledge, job, page, before, sheet);
     add_work(knowledge, job, page, head, sheet);
     sheet.findings = findings_of(knowledge, job, page, before);
     add_sketch(knowledge, job, sheet);

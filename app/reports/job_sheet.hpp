@@ -23,7 +23,8 @@ struct SheetFinding {
     std::string name;
     std::string found;   // reading, or figure with its unit and spread
     std::string sound;   // the same on a sound boat; "" where nothing is sound or unsound
-    std::string origin;  // "measured", "looked at", "told by the customer", "worked out"
+    std::string origin;  // "measured", "looked at", "told by the customer", "worked out"; what was not looked
+                         // at again after a remedy: "measured, before the work"
     bool off = false;    // not as on a sound boat
 };
 
@@ -57,6 +58,7 @@ struct JobSheet {
     std::vector<std::string> complaints;
     std::string history;
     SheetCause cause;
+    std::vector<SheetCause> further_causes;  // that were there as well, once the boat is handed back
     std::vector<SheetWork> work;
     std::vector<SheetFinding> findings;  // what decides first
     std::vector<std::string> figures;    // torque and fill, of the remedies that were tried

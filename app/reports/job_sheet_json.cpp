@@ -20,6 +20,12 @@ ordered_json cause_json(const SheetCause& cause) {
         {"note", cause.note}};
 }
 
+ordered_json causes_json(const std::vector<SheetCause>& causes) {
+    ordered_json list = ordered_json::array();
+    for (const SheetCause& cause : causes) list.push_back(cause_json(cause));
+    return list;
+}
+
 ordered_json work_json(const std::vector<SheetWork>& work) {
     ordered_json list = ordered_json::array();
     for (const SheetWork& done : work) {
@@ -63,6 +69,7 @@ ordered_json job_sheet_json(const JobSheet& sheet) {
             {"complaints", sheet.complaints},
             {"history", sheet.history},
             {"cause", cause_json(sheet.cause)},
+            {"further_causes", causes_json(sheet.further_causes)},
             {"work", work_json(sheet.work)},
             {"findings", findings_json(sheet.findings)},
             {"figures", sheet.figures},

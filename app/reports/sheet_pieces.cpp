@@ -96,8 +96,7 @@ void add_complaint(Composer& page, const JobSheet& sheet) {
     page.paragraph(line.empty() ? "None recorded." : line + ".");
 }
 
-void add_cause(Composer& page, const JobSheet& sheet) {
-    const SheetCause& cause = sheet.cause;
+void add_cause(Composer& page, const std::string& heading, const SheetCause& cause) {
     constexpr double pad = 6;
     std::vector<std::string> lines;
     if (!cause.proof.empty()) lines.push_back(bold("Proof: ") + plain(cause.proof));
@@ -109,7 +108,7 @@ void add_cause(Composer& page, const JobSheet& sheet) {
         lines.push_back(bold("Also possible: ") + plain(joined(cause.also_possible, "; ") + "."));
     if (!cause.note.empty()) lines.push_back(bold("Note: ") + written(page, cause.note));
     const double inner = page.width() - Composer::gutter - pad;
-    const Block label = page.set(bold("Cause"), Composer::gutter - pad);
+    const Block label = page.set(bold(heading), Composer::gutter - pad);
     const Block name = page.set(bold(cause.name), inner * 0.66, page.room().size + 3);
     const Block certainty = page.set(bold(cause.certainty), inner * 0.34 - pad, 0, PANGO_ALIGN_RIGHT);
     const Block text = page.set(joined(lines, "\n"), inner - pad);
@@ -248,7 +247,8 @@ std::vector<Piece> sheet_pieces(const JobSheet& sheet, const typeset::Typesetter
     add_head(page, sheet);
     add_stops(page, sheet);
     add_complaint(page, sheet);
-    add_cause(page, sheet);
+    add_cause(page, "Cause", sheet.cause);
+    for (const SheetCause& cause : sheet.further_causes) add_cause(page, "Further cause", cause);
     add_work(page, sheet);
     add_findings(page, sheet);
     // Cautions before the checks they belong to.

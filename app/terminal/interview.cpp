@@ -139,7 +139,7 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
     } else if (word == "note") {
         keep(Noted{rest});
     } else if (word == "done") {
-        hand_back(rest.empty() ? "not_listed" : rest, false);
+        hand_back_at_once(rest);
     } else {
         known = false;
     }
@@ -211,23 +211,50 @@ void Interview::take_outcome(const std::string& line, const StepCard& card) {
 }
 
 void Interview::take_hand_back(const std::string& line, const JobPage& page) {
-    const auto [word, rest] = first_word(line);
-    std::vector<ChoiceText> causes;
-    for (const CauseLine& cause : page.causes) causes.push_back({cause.id, cause.name, false});
-    causes.push_back({"not_listed", "Something not on this list", false});
-    const std::optional<std::string> id = chosen_id(word, causes);
-    if (!id.has_value()) {
+    const std::optional<std::vector<RecordedCause>> told = told_causes(line, page);
+    if (told.has_value()) {
+        hand_back(*told);
+    } else {
         say("Give the number or id of the true cause, and 'seen' after it when it was seen, not only "
-            "assumed.");
-        return;
+            "assumed. Several go with commas between: 1 seen, 3");
     }
-    hand_back(*id, rest == "seen");
 }
 
-// What was proved on the way is proved at the end, too, whether it is said once more or not.
-void Interview::hand_back(const std::string& cause, bool seen) {
-    const Index index = find(in_use_.prepared().knowledge().causes, cause);
-    keep(HandedBack{cause, seen || is_proved(job_, index), ""});
+std::optional<std::vector<RecordedCause>> Interview::told_causes(const std::string& line,
+                                                                 const JobPage& page) const {
+    std::vector<ChoiceText> shown;
+    for (const CauseLine& cause : page.causes) shown.push_back({cause.id, cause.name, false});
+    std::vector<RecordedCause> told;
+    std::istringstream parts(line + ",");
+    for (std::string part; std::getline(parts, part, ',');) {
+        const auto [word, rest] = first_word(part);
+        const std::optional<std::string> id = chosen_id(word, shown);
+        const bool is_id = !word.empty() && word.find_first_of("0123456789") != 0;
+        if ((!id.has_value() && !is_id) || (!rest.empty() && rest != "seen")) return std::nullopt;
+        // An id that is not shown may be a cause all the same; the job refuses what is none.
+        told.push_back({id.value_or(word), rest == "seen"});
+    }
+    return told;
+}
+
+// Without causes: those that were proved and put right.
+void Interview::hand_back_at_once(const std::string& rest) {
+    const JobPage page = make_job_page(in_use_.prepared(), job_);
+    if (!rest.empty()) {
+        take_hand_back(rest, page);
+        return;
+    }
+    const std::vector<RecordedCause> suggested = suggested_causes(in_use_.prepared(), job_);
+    if (suggested.empty()) {
+        say("Nothing is proved and put right yet. Say with which cause the boat goes: done CAUSE, or: done "
+            "not_listed");
+        return;
+    }
+    hand_back(suggested);
+}
+
+void Interview::hand_back(const std::vector<RecordedCause>& told) {
+    keep(hand_back_with(in_use_.prepared(), job_, told, ""));
 }
 
 void Interview::answer_by_name(const std::string& rest) {

@@ -46,7 +46,10 @@ class Interview : Dialogue {
     void take_answer(const std::string& line, const QuestionText& question);
     void take_outcome(const std::string& line, const StepCard& card);
     void take_hand_back(const std::string& line, const JobPage& page);
-    void hand_back(const std::string& cause, bool seen);
+    void hand_back(const std::vector<RecordedCause>& told);
+    void hand_back_at_once(const std::string& rest);
+    // "1 seen, hose_chafed": numbers of the causes shown, or ids. Nothing where it is not written like that.
+    std::optional<std::vector<RecordedCause>> told_causes(const std::string& line, const JobPage& page) const;
     void answer_by_name(const std::string& rest);
     void set_rig(const std::string& rest);
     void set_history(const std::string& word);

@@ -14,7 +14,8 @@ void Interview::print_help() {
     say("also: ? can't tell, u undo, why, turn, versus A B, all, rig, history, need, ask FINDING, answer "
         "FINDING VALUE, note "
         "TEXT, "
-        "done CAUSE, reload (changed knowledge files), q quit.");
+        "done CAUSE [seen], CAUSE [seen] ... (hand back; without causes: those proved and put right), reload "
+        "(changed knowledge files), q quit.");
 }
 
 void Interview::print_step(const JobPage& page) {
@@ -39,9 +40,12 @@ void Interview::print_step(const JobPage& page) {
         page.card.kind == StepCard::Kind::after || page.card.kind == StepCard::Kind::call_for_help;
     if (hands_back) {
         say("  Hand back: give the true cause by number or id ('not_listed' if none), and 'seen' after it if "
-            "it was "
+            "it was seen. Several go with commas between: 1 seen, 3. What its check has proved counts as "
             "seen.",
             2);
+        std::vector<std::string> names;
+        for (const CauseLine& cause : page.put_right) names.push_back(cause.name + " [" + cause.id + "]");
+        if (!names.empty()) say("  Proved and put right: " + joined(names, "; ") + ". With these: done", 2);
     }
 }
 

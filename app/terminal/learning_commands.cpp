@@ -47,9 +47,13 @@ std::vector<std::string> sentences(const LearningTable& table) {
                                   "they would be.");
     lines.push_back("The shipped odds weigh as much as " + jobs(settings.way.strength) + ".");
     lines.push_back(
-        "Counted: " + jobs(table.counted.own.in_all()) + " of this shop, " +
+        "Counted: " + jobs(table.counted.own_jobs) + " of this shop, " +
         jobs(sum_of(table.counted.others).in_all()) + " of " +
         number_of(static_cast<std::int64_t>(table.counted.others.size()), "other shop", "other shops") + ".");
+    if (table.counted.own.in_all() > table.counted.own_jobs) {
+        lines.push_back("A job with several confirmed causes counts once for each: " +
+                        number_of(table.counted.own.in_all(), "cause", "causes") + " in all.");
+    }
     if (table.counted.not_confirmed > 0) {
         lines.push_back(
             "Not counted, because the cause was only assumed: " + jobs(table.counted.not_confirmed) + ".");
@@ -131,7 +135,8 @@ ordered_json table_json(const LearningTable& table) {
             {"strength", settings.way.strength},
             {"strength_that_foretells_best", best},
             {"from", settings.from},
-            {"own_jobs", table.counted.own.in_all()},
+            {"own_jobs", table.counted.own_jobs},
+            {"own_causes", table.counted.own.in_all()},
             {"other_shops", table.counted.others.size()},
             {"other_jobs", sum_of(table.counted.others).in_all()},
             {"not_confirmed", table.counted.not_confirmed},

@@ -1,6 +1,8 @@
 // What is done to the job in hand: recorded in its events, or refused in the view.
+#include "app/jobs/proved.hpp"
 #include "app/reports/sheet_file.hpp"
 #include "app/window/app_state.hpp"
+#include "app/window/hand_back.hpp"
 
 namespace hardover::window {
 
@@ -100,10 +102,13 @@ struct Apply {
     }
     void operator()(const HandBack&) const {
         JobView& view = state.view;
-        if (view.hand_back_cause.empty() || !view.hand_back_proved) return;
+        if (!why_not_handed_back(view, state.page).empty()) return;
         const std::string note = view.drafts.of("hand_back.note", "").text;
-        if (!put(state, HandedBack{view.hand_back_cause, *view.hand_back_proved, note})) return;
+        const std::vector<RecordedCause> told = causes_told(view, state.page);
+        if (!put(state, hand_back_with(state.prepared, *state.job, told, note))) return;
         view.drafts.drop("hand_back.note");
+        view.hand_back_causes.reset();
+        view.hand_back_seen.clear();
         show_step(state);
     }
     void operator()(const Reopen&) const {
@@ -151,9 +156,6 @@ struct Apply {
         state.view.tab = JobTab::now;
         state.view.trouble.clear();
         if (action.showing == Showing::look_up) state.view.filter.clear();
-        if (action.showing == Showing::hand_back && state.view.hand_back_cause.empty()) {
-            state.view.hand_back_cause = state.page.card.cause;
-        }
     }
 };
 

@@ -6,6 +6,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "app/window/actions.hpp"
 
@@ -53,10 +54,11 @@ struct JobView {
     std::string filter;          // of the list of findings
     std::set<std::string> open;  // what has been unfolded
     std::set<std::string> shut;  // what has been folded though it starts open
-    std::string hand_back_cause;
-    std::optional<bool> hand_back_proved;
-    std::string trouble;  // an action was refused that belongs to no field
-    std::string notice;   // something to know that was done by itself
+    // Causes ticked for handing back, the main one first; nothing: as suggested, nobody has ticked yet.
+    std::optional<std::vector<std::string>> hand_back_causes;
+    std::map<std::string, bool> hand_back_seen;  // by cause: said to be seen, or only assumed
+    std::string trouble;                         // an action was refused that belongs to no field
+    std::string notice;                          // something to know that was done by itself
     SheetWritten sheet;
 
     bool is_open(const std::string& id, bool at_first = false) const {

@@ -36,7 +36,7 @@ class RandomEvents {
             case 8:
                 return Noted{text()};
             case 9:
-                return HandedBack{text(), number(0, 1) == 1, text()};
+                return handed_back();
             case 10:
                 return Reopened{};
             default:
@@ -45,6 +45,14 @@ class RandomEvents {
     }
 
   private:
+    Event handed_back() {
+        HandedBack back{text(), number(0, 1) == 1, text()};
+        for (int i = number(0, 3); i > 0; --i) {
+            back.further.push_back({text(), number(0, 1) == 1});
+            if (!named_twice(back).empty()) back.further.pop_back();
+        }
+        return back;
+    }
     int number(int least, int most) { return std::uniform_int_distribution<int>(least, most)(random_); }
     std::string text() {
         static const std::vector<std::string> pieces = {"a",
@@ -100,8 +108,37 @@ TEST_CASE("The stored form of events stays as it is, for the files of today") {
     CHECK(stored.body == R"({"answer":"springy","finding":"wheel_feel"})");
     CHECK(to_stored(HandedBack{"air_in_oil", true, "bled twice"}).body ==
           R"({"cause":"air_in_oil","confirmed":true,"note":"bled twice"})");
+    CHECK(to_stored(HandedBack{"air_in_oil", true, "", {}, {{"hose_chafed", false}}}).body ==
+          R"({"cause":"air_in_oil","confirmed":true,"further":[{"cause":"hose_chafed","confirmed":false}],)"
+          R"("note":""})");
     CHECK(to_stored(Undone{4}).body == R"({"sequence":4})");
     CHECK(to_stored(Reopened{}).body == "{}");
+}
+
+TEST_CASE("A hand-back of before there could be several causes reads as one with a single cause") {
+    const auto event =
+        from_stored({1, "", "handed_back", R"({"cause":"air_in_oil","confirmed":true,"note":"bled twice"})"});
+    REQUIRE_OK(event);
+    const HandedBack& back = std::get<HandedBack>(event.value());
+    CHECK(back.further.empty());
+    CHECK(causes_of(back) == std::vector<RecordedCause>{{"air_in_oil", true}});
+}
+
+TEST_CASE("Further causes of a hand-back that are written wrong, or twice, are refused in words") {
+    const auto refused = [](const std::string& further) {
+        return error_of("handed_back",
+                        R"({"cause":"air_in_oil","confirmed":true,"note":"","further":)" + further + "}");
+    };
+    for (const std::string further :
+         {"7", "{}", R"(["hose_chafed"])", R"([{"cause":"hose_chafed"}])",
+          R"([{"cause":3,"confirmed":true}])", R"([{"cause":"hose_chafed","confirmed":"yes"}])", "null"}) {
+        INFO(further);
+        CHECK(refused(further) ==
+              "the event 'handed_back' has a 'further' that is not a list of objects, each with a text "
+              "'cause' and 'confirmed' true or false");
+    }
+    CHECK(refused(R"([{"cause":"air_in_oil","confirmed":false}])") ==
+          "the event 'handed_back' names the cause 'air_in_oil' twice");
 }
 
 TEST_CASE("Fields a newer program added are let be") {
@@ -146,4 +183,6 @@ TEST_CASE("The plain line of an event names what happened") {
     CHECK(plain_text(RigSet{"rams", ""}) == "rig rams: unknown");
     CHECK(plain_text(ComplaintsSet{{"wander", "hard_one_way"}}) == "complaints: wander, hard_one_way");
     CHECK(plain_text(HandedBack{"not_listed", false, ""}) == "handed back: not_listed, not confirmed");
+    CHECK(plain_text(HandedBack{"air_in_oil", true, "bled", {}, {{"hose_chafed", false}}}) ==
+          "handed back: air_in_oil, confirmed; hose_chafed, not confirmed, \"bled\"");
 }

@@ -175,8 +175,9 @@ TEST_CASE("A cause that is proved goes on to its remedy, then to the checks afte
     CHECK(holds(page.card.steps,
                 "Not ours to decide. Mains wiring: Work on the fixed wiring is not ours. Left to: a licensed "
                 "electrician."));
-    CHECK(page.card.steps.back() ==
-          "Hand the boat back. Record the true cause, and whether it was seen and proved.");
+    CHECK(
+        page.card.steps.back() ==
+        "Hand the boat back. Record the true cause, or each of several, and whether it was seen and proved.");
     CHECK(page.card.cautions.at(0).id == "mains");
     CHECK(page.minutes_left.empty());
     CHECK(cause(page, "fuse_blown").state == "proved, put right");
@@ -192,7 +193,10 @@ TEST_CASE("A cause that is proved goes on to its remedy, then to the checks afte
 TEST_CASE("A remedy that did not cure is said beside its cause, and the search goes on") {
     const Knowledge pump = pump_knowledge();
     Bench bench(pump);
-    bench.tell(ComplaintsSet{{"weak_water"}}).answer("hose_lie", "kinked").answer("nozzle_off", "same").answer("prime", "holds");
+    bench.tell(ComplaintsSet{{"weak_water"}})
+        .answer("hose_lie", "kinked")
+        .answer("nozzle_off", "same")
+        .answer("prime", "holds");
     CHECK(bench.page().card.id == "straighten_hose");
     bench.tell(Tried{"straighten_hose", "not_cured"});
     const JobPage page = bench.page();

@@ -73,6 +73,14 @@ class Collector {
             add_number("weight", weight.decibans);
         }
     }
+    void cause(const CauseLine& cause) {
+        add_id("cause", cause.id);
+        for (const std::string& text : {cause.name, cause.percent, cause.state}) add("cause", text);
+        add_number("cause", cause.probability);
+        add_number("cause", cause.proved);
+        weights(cause.weights_for);
+        weights(cause.weights_against);
+    }
     void lists(const JobPage& page);
     void known(const JobPage& page);
 
@@ -93,16 +101,13 @@ void Collector::known(const JobPage& page) {
     }
     for (const AnswerLine& line : page.answers) {
         add_id("answer", line.finding);
-        for (const std::string& text : {line.name, line.answer, line.origin}) add("answer", text);
+        for (const std::string& text : {line.name, line.answer, line.origin, line.before_work}) {
+            add("answer", text);
+        }
         add_number("answer", line.changeable);
     }
-    for (const CauseLine& line : page.causes) {
-        add_id("cause", line.id);
-        for (const std::string& text : {line.name, line.percent, line.state}) add("cause", text);
-        add_number("cause", line.probability);
-        weights(line.weights_for);
-        weights(line.weights_against);
-    }
+    for (const CauseLine& line : page.causes) cause(line);
+    for (const CauseLine& line : page.put_right) cause(line);
     for (const SheetText& sheet : page.sheets) {
         add_id("sheet", sheet.id);
         for (const std::string& text : {sheet.name, sheet.refused, sheet.source}) add("sheet", text);

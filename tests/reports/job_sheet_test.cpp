@@ -124,3 +124,67 @@ TEST_CASE("The JSON holds what the paper holds") {
     CHECK(json["findings"].size() == sheet.findings.size());
     CHECK(json["sketch"]["above"][0] == "From above, drive straight ahead");
 }
+
+namespace {
+
+// An invented boat with two faults, each proved by its check: the first remedy helped, the second cured.
+std::vector<Event> two_fault_events() {
+    return {Opened{"Tern", "It clunks.", shipped().fingerprint},
+            ComplaintsSet{{"loose_or_clunking"}},
+            Answered{"rod_end_play", "loose"},
+            Answered{"bracket_bolts", "loose"},
+            Tried{"torque_bracket", "better"},
+            Tried{"renew_rod_ends", "cured"},
+            HandedBack{
+                "rod_ends_worn", true, "Both sides.", {}, {{"bracket_loose", true}, {"hose_chafed", false}}}};
+}
+
+}  // namespace
+
+TEST_CASE("A job with several causes names each on the sheet, with its own proof and certainty") {
+    const JobSheet sheet = sheet_of(job_of(two_fault_events()));
+    CHECK(sheet.cause.note == "Both sides.");
+    REQUIRE(sheet.further_causes.size() == 2);
+    const SheetCause& bracket = sheet.further_causes.front();
+    CHECK(bracket.name == "Ram bracket bolts loose");
+    CHECK(bracket.certainty == "Seen and proved");
+    CHECK_FALSE(bracket.proof.empty());
+    CHECK(sheet.further_causes.back().certainty == "Assumed, not proved");
+    const nlohmann::ordered_json json = job_sheet_json(sheet);
+    CHECK(json["further_causes"].size() == 2);
+    CHECK(json["further_causes"][0]["name"] == "Ram bracket bolts loose");
+    const PdfFolder folder;
+    REQUIRE_OK(write_pdf(sheet, folder.file("two.pdf"), bundled_font()));
+    const std::string text = printed("pdftotext -layout '" + folder.file("two.pdf") + "' -");
+    INFO(text);
+    CHECK(holds(text, sheet.cause.name));
+    CHECK(holds(text, "Ram bracket bolts loose"));
+    CHECK(holds(text, "Further"));
+}
+
+TEST_CASE("What spoke for a fault that an earlier remedy put right is taken from before that remedy") {
+    auto events = two_fault_events();
+    events.back() = HandedBack{"bracket_loose", true, ""};
+    const JobSheet sheet = sheet_of(job_of(events));
+    CHECK_FALSE(sheet.cause.speaks_for.empty());
+    CHECK(sheet.further_causes.empty());
+}
+
+TEST_CASE("The sheet marks what was told before the work and not looked at again") {
+    auto events = air_events();
+    events.insert(events.end() - 1, Answered{"wheel_feel", "firm"});
+    const JobSheet sheet = sheet_of(job_of(events));
+    const auto origin = [&sheet](const std::string& name) {
+        for (const SheetFinding& finding : sheet.findings) {
+            if (finding.name == name) return finding.origin;
+        }
+        return std::string("not there");
+    };
+    CHECK(origin("Ram bracket under load") == "looked at, before the work");
+    CHECK_FALSE(holds(origin("Feel of the wheel"), "before the work"));
+    auto in_hand = air_events();
+    in_hand.resize(10);
+    for (const SheetFinding& finding : sheet_of(job_of(in_hand)).findings) {
+        CHECK_FALSE(holds(finding.origin, "before the work"));
+    }
+}

@@ -215,3 +215,79 @@ TEST_CASE("A word that is no history and no yes or no is said to be none") {
     CHECK(holds(ran.out, "'second_person maybe' does not say yes or no"));
     CHECK(holds(ran.out, "  (this one)"));
 }
+
+namespace {
+
+// Invented boat with two faults, each proved by its check: the first remedy helped, the second cured.
+const std::string two_faults = "loose_or_clunking\nanswer rod_end_play loose\nanswer bracket_bolts loose\n";
+
+std::string events_of(const TemporaryFolder& folder) {
+    return run_program(with_records(folder, {"job", "events", "1"})).out;
+}
+
+}  // namespace
+
+TEST_CASE("Several causes are handed back with commas between, each seen or not") {
+    const TemporaryFolder folder;
+    const Ran interview = run_program(with_records(folder, {"interview", "--boat", "Tern"}),
+                                      two_faults + "done bracket_loose, rod_ends_worn, hose_chafed\n");
+    INFO(interview.out << interview.err);
+    CHECK(holds(interview.out, "Job 1 is handed back and filed."));
+    // What its check has proved needs no word; what was neither proved nor seen is assumed.
+    CHECK(holds(events_of(folder),
+                "bracket_loose, confirmed; rod_ends_worn, confirmed; hose_chafed, not confirmed"));
+    const Ran shown = run_program(with_records(folder, {"job", "show", "1"}));
+    INFO(shown.out);
+    CHECK(holds(shown.out, "Causes recorded:"));
+}
+
+TEST_CASE("A cause that was neither proved nor seen is kept as assumed until 'seen' is said") {
+    for (const bool seen : {false, true}) {
+        const TemporaryFolder folder;
+        const Ran interview =
+            run_program(with_records(folder, {"interview", "--boat", "Tern"}),
+                        std::string("wander\ndone air_in_oil") + (seen ? " seen" : "") + ", not_listed\n");
+        INFO(interview.out);
+        CHECK(holds(events_of(folder), seen ? "air_in_oil, confirmed; not_listed, not confirmed"
+                                            : "air_in_oil, not confirmed; not_listed, not confirmed"));
+    }
+}
+
+TEST_CASE("Bad causes at the hand-back are refused in words and the job stays in hand") {
+    const TemporaryFolder folder;
+    const Ran interview =
+        run_program(with_records(folder, {"interview", "--boat", "Tern"}),
+                    "wander\ndone air_in_oil, air_in_oil seen\ndone air_in_oill\ndone air_in_oil maybe\n"
+                    "done air_in_oil,\ndone 99\n");
+    INFO(interview.out);
+    CHECK(holds(interview.out, "the cause 'air_in_oil' is named twice (name it once)"));
+    CHECK(holds(interview.out, "there is no cause 'air_in_oill'"));
+    CHECK(holds(interview.out, "Give the number or id of the true cause"));
+    CHECK_FALSE(holds(interview.out, "is handed back and filed"));
+    CHECK_FALSE(holds(events_of(folder), "handed back"));
+}
+
+TEST_CASE("Handing back without a cause takes those that were proved and put right") {
+    const TemporaryFolder folder;
+    std::string input = two_faults;
+    // Whatever is asked cannot be told; whatever is done helps. What does not fit the step is refused.
+    for (int i = 0; i < 20; ++i) input += "?\nbetter\n";
+    const Ran rest = run_program(with_records(folder, {"interview", "--boat", "Tern"}), input + "done\n");
+    INFO(rest.out);
+    CHECK(holds(rest.out, "Proved and put right: "));
+    CHECK(holds(rest.out, "is handed back and filed"));
+    const std::string events = events_of(folder);
+    INFO(events);
+    CHECK(holds(events, "bracket_loose, confirmed"));
+    CHECK(holds(events, "rod_ends_worn, confirmed"));
+}
+
+TEST_CASE("Done without a cause closes no job of which nothing is proved and put right") {
+    const TemporaryFolder folder;
+    const Ran ran = run_program(with_records(folder, {"interview", "--boat", "Tern"}),
+                                "weep_at_fitting\nanswer jet_or_mist jet\ndone\n");
+    INFO(ran.out);
+    CHECK(holds(ran.out, "Say with which cause the boat goes"));
+    CHECK_FALSE(holds(ran.out, "is handed back and filed"));
+    CHECK_FALSE(holds(events_of(folder), "handed back"));
+}

@@ -2,6 +2,7 @@
 #include "app/window/app_state.hpp"
 
 #include <catch2/catch.hpp>
+#include <set>
 
 #include "shop.hpp"
 #include "support.hpp"
@@ -79,17 +80,45 @@ TEST_CASE("A cured boat is handed back with its cause and stands under handed ba
     REQUIRE(shop.state->page.card.kind == StepCard::Kind::after);
     shop.harness->press(Key::enter);
     REQUIRE(shop.state->view.showing == Showing::hand_back);
-    shop.state->view.hand_back_cause = shop.state->page.causes.front().id;
-    shop.state->view.hand_back_proved = true;
+    const std::string cause = shop.state->page.causes.front().id;
+    shop.state->view.hand_back_causes = {{cause, "not_listed"}};
+    shop.state->view.hand_back_seen = {{cause, true}, {"not_listed", false}};
     shop.harness->frames(3);
     shop.harness->press(Key::enter);
     CHECK(shop.state->page.phase == "Handed back");
     REQUIRE(shop.state->job->handed_back.has_value());
-    CHECK(shop.state->job->handed_back->cause == shop.state->page.causes.front().id);
-    CHECK(shop.state->job->handed_back->confirmed);
+    CHECK(causes_of(*shop.state->job->handed_back) ==
+          std::vector<RecordedCause>{{cause, true}, {"not_listed", false}});
     shop.harness->press(Key::escape);
     CHECK(shop.state->bench.in_hand.empty());
     CHECK(shop.state->bench.handed_back.size() == 1);
+}
+
+TEST_CASE("Two faults that were proved and put right are handed back with two presses of the enter key") {
+    Shop shop;
+    shop.start_job("Tern", "it clunks");
+    const auto tell = [&shop](const Event& event) {
+        REQUIRE_OK(
+            record(*shop.store, shop.state->prepared, *shop.state->job, event, "2026-11-25T15:03:13Z"));
+    };
+    tell(ComplaintsSet{{"loose_or_clunking"}});
+    tell(Answered{"rod_end_play", "loose"});
+    tell(Answered{"bracket_bolts", "loose"});
+    tell(Tried{"torque_bracket", "better"});
+    tell(Tried{"renew_rod_ends", "cured"});
+    shop.start_again();
+    shop.harness->type("1");
+    REQUIRE(shop.state->page.card.kind == StepCard::Kind::after);
+    shop.harness->press(Key::enter);
+    REQUIRE(shop.state->view.showing == Showing::hand_back);
+    shop.harness->press(Key::enter);
+    REQUIRE(shop.state->job->handed_back.has_value());
+    const HandedBack& back = *shop.state->job->handed_back;
+    CHECK(back.confirmed);
+    REQUIRE(back.further.size() == 1);
+    CHECK(back.further.front().confirmed);
+    std::set<std::string> causes{back.cause, back.further.front().cause};
+    CHECK(causes == std::set<std::string>{"bracket_loose", "rod_ends_worn"});
 }
 
 TEST_CASE("The question stays in sight when the window narrows step by step, or the text grows") {

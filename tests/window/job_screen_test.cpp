@@ -1,4 +1,5 @@
 // What a technician can do on the job screen, by key and by hand, and what comes of it.
+#include "app/window/hand_back.hpp"
 #include "app/window/screens/job.hpp"
 
 #include <catch2/catch.hpp>
@@ -188,10 +189,34 @@ TEST_CASE("A boat is handed back only after saying what it was and how sure that
     CHECK(screen.actions.empty());
     screen.harness.click("hand_back.air_in_oil");
     CHECK_FALSE(screen.harness.get("dock.hand_back_now").enabled);
-    screen.view.hand_back_proved = true;
-    screen.harness.frames(3);
+    screen.harness.click("hand_back.proved.air_in_oil");
+    CHECK(screen.harness.get("dock.hand_back_now").enabled);
     screen.harness.click("dock.hand_back_now");
     screen.only<HandBack>();
+}
+
+TEST_CASE(
+    "What was proved and put right is ticked and not asked for again, and another fault can be ticked") {
+    JobPage page = after_page();
+    page.put_right = {page.causes[0]};
+    page.put_right[0].proved = true;
+    Screen screen(page);
+    screen.view.showing = Showing::hand_back;
+    screen.harness.frames(3);
+    const std::string proved = page.causes[0].id, other = page.causes[1].id;
+    CHECK_FALSE(screen.harness.has("hand_back.proved." + proved));
+    CHECK(screen.harness.get("dock.hand_back_now").enabled);
+    screen.harness.click("hand_back." + other);
+    CHECK_FALSE(screen.harness.get("dock.hand_back_now").enabled);
+    CHECK_FALSE(screen.harness.has("hand_back.proved." + proved));
+    screen.harness.click("hand_back.assumed." + other);
+    CHECK(screen.harness.get("dock.hand_back_now").enabled);
+    CHECK(causes_told(screen.view, screen.page) ==
+          std::vector<RecordedCause>{{proved, false}, {other, false}});
+    screen.harness.click("hand_back." + proved);
+    CHECK(causes_ticked(screen.view, screen.page) == std::vector<std::string>{other});
+    screen.harness.click("hand_back." + other);
+    CHECK_FALSE(screen.harness.get("dock.hand_back_now").enabled);
 }
 
 TEST_CASE("Any finding can be looked up by a word and answered") {

@@ -75,9 +75,9 @@ void hand_back_by_keys(RealWindow& window) {
         }
         FAIL("Tab never came to " << start);
     };
-    on("hand_back.");
+    on("hand_back.not_listed");
     window.key("Return");
-    on("hand_back.proved");
+    on("hand_back.proved.");
     window.key("Return");
     on("dock.hand_back_now");
     window.key("Return");
@@ -143,10 +143,10 @@ TEST_CASE("In the real window a job on the bench is done by mouse alone") {
     INFO(window->trouble());
     REQUIRE(window->screen().has("dock.hand_back"));
     window->click("dock.hand_back");
-    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("hand_back.proved"); }));
+    REQUIRE(window->until([](const SeenScreen& screen) { return screen.has("hand_back.not_listed"); }));
     check_screen(*window, "mouse-1-hand-back");
     window->click("hand_back.not_listed");
-    window->click("hand_back.assumed");
+    window->click("hand_back.assumed.not_listed");
     picture(*window, "mouse-2-said");
     window->click("dock.hand_back_now");
     const bool done = window->until(finished);

@@ -1,4 +1,5 @@
 // The dock under the step: the answers to it, or the one thing to do next, always in the same place.
+#include "app/window/hand_back.hpp"
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/job_parts.hpp"
 
@@ -109,9 +110,7 @@ Dock make_dock(const JobScene& scene) {
         case Showing::time_line:
             return dock;
         case Showing::hand_back: {
-            std::string why_not;
-            if (!scene.view.hand_back_proved) why_not = "Say first whether it was seen and proved.";
-            if (scene.view.hand_back_cause.empty()) why_not = "Say first what it was.";
+            const std::string why_not = why_not_handed_back(scene.view, scene.page);
             dock.button = {"dock.hand_back_now", "Hand back and close the job", why_not, HandBack{}};
             return dock;
         }

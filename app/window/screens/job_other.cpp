@@ -1,4 +1,7 @@
 // What can stand in the middle instead of the step: the list of all findings, and handing the boat back.
+#include <algorithm>
+
+#include "app/window/hand_back.hpp"
 #include "app/window/screens/choices.hpp"
 #include "app/window/screens/job_parts.hpp"
 
@@ -30,23 +33,67 @@ void draw_row(JobScene& scene, const LookUpRow& row) {
     kit.gap(8);
 }
 
-// The causes as picks, the likely ones or those ruled out.
+constexpr const char* not_listed_name = "Something not on this list";
+
+bool is_among(const std::vector<std::string>& causes, const std::string& cause) {
+    return std::find(causes.begin(), causes.end(), cause) != causes.end();
+}
+
+void tick(JobView& view, std::vector<std::string> ticked, const std::string& cause) {
+    if (std::erase(ticked, cause) == 0) ticked.push_back(cause);
+    view.hand_back_causes = std::move(ticked);
+}
+
+// The causes as picks, the likely ones or those ruled out. What was proved and put right comes first.
 void draw_cause_picks(JobScene& scene, bool ruled_out) {
-    JobView& view = scene.view;
+    const std::vector<std::string> ticked = causes_ticked(scene.view, scene.page);
     std::vector<std::string> ids, causes;
     std::vector<ChoiceLook> looks;
     const auto add = [&](const std::string& cause, std::string_view name, std::string_view note) {
+        if (is_among(causes, cause)) return;
         ids.push_back("hand_back." + cause);
         causes.push_back(cause);
-        looks.push_back({.label = name, .note = note, .selected = view.hand_back_cause == cause});
+        looks.push_back({.label = name, .note = note, .selected = is_among(ticked, cause)});
     };
-    for (const CauseLine& cause : scene.page.causes) {
-        if (is_out(cause) != ruled_out) continue;
-        add(cause.id, cause.name, cause.state.empty() ? cause.percent : cause.state);
-    }
-    if (!ruled_out) add("not_listed", "Something not on this list", "");
+    const auto add_lines = [&](const std::vector<CauseLine>& lines, bool all) {
+        for (const CauseLine& cause : lines) {
+            if (!all && is_out(cause) != ruled_out) continue;
+            add(cause.id, cause.name, cause.state.empty() ? cause.percent : cause.state);
+        }
+    };
+    if (!ruled_out) add_lines(scene.page.put_right, true);
+    add_lines(scene.page.causes, false);
+    if (!ruled_out) add("not_listed", not_listed_name, "");
     const int what = draw_choice_cells(scene.kit, ids, looks, 2);
-    if (what >= 0) view.hand_back_cause = causes[static_cast<std::size_t>(what)];
+    if (what >= 0) tick(scene.view, ticked, causes[static_cast<std::size_t>(what)]);
+}
+
+// What its check has proved is told; of the other causes ticked it is asked, one by one.
+void draw_how_sure(JobScene& scene) {
+    Kit& kit = scene.kit;
+    JobView& view = scene.view;
+    for (const std::string& cause : causes_ticked(view, scene.page)) {
+        const CauseLine* line = cause_shown(scene.page, cause);
+        const std::string name = line == nullptr ? not_listed_name : line->name;
+        kit.gap(8);
+        if (line != nullptr && line->proved) {
+            kit.text(name + ": proved by its check.", Type::body, Role::right);
+            continue;
+        }
+        const auto told = view.hand_back_seen.find(cause);
+        const bool open = told == view.hand_back_seen.end();
+        kit.text(name, Type::body, Role::ink);
+        kit.gap(6);
+        const int sure = draw_choice_cells(kit, {"hand_back.proved." + cause, "hand_back.assumed." + cause},
+                                           {{.label = "Seen and proved",
+                                             .note = "measured, or found on the part",
+                                             .selected = !open && told->second},
+                                            {.label = "Assumed",
+                                             .note = "the boat is right, the cause was not seen",
+                                             .selected = !open && !told->second}},
+                                           2);
+        if (sure >= 0) view.hand_back_seen[cause] = sure == 0;
+    }
 }
 
 void draw_what_it_was(JobScene& scene) {
@@ -90,23 +137,16 @@ void draw_hand_back(JobScene& scene) {
         kit.text("HANDING BACK", Type::caps, Role::accent);
         kit.gap(5);
         kit.text("What was it?", scene.low ? Type::h2 : Type::h1, Role::ink);
-        kit.text("The shop learns from this, so say only what you know.", Type::body, Role::ink2);
+        kit.text("The shop learns from this, so say only what you know. Tick each fault that was there.",
+                 Type::body, Role::ink2);
         kit.gap(12);
         draw_what_it_was(scene);
         kit.gap(18);
-        kit.text("How sure is that?", Type::strong, Role::ink);
-        kit.gap(8);
-        const int sure = draw_choice_cells(kit, {"hand_back.proved", "hand_back.assumed"},
-                                           {{.label = "Seen and proved",
-                                             .note = "measured, or found on the part",
-                                             .selected = view.hand_back_proved == true},
-                                            {.label = "Assumed",
-                                             .note = "the boat is right, the cause was not seen",
-                                             .selected = view.hand_back_proved == false}},
-                                           2);
-        if (sure >= 0) view.hand_back_proved = sure == 0;
-        kit.gap(8);
-        kit.gap(10);
+        if (!causes_ticked(view, scene.page).empty()) {
+            kit.text("How sure is that?", Type::strong, Role::ink);
+            draw_how_sure(scene);
+            kit.gap(18);
+        }
         kit.text("A note for the file", Type::strong, Role::ink);
         kit.gap(6);
         Draft& note = view.drafts.of("hand_back.note", "");
