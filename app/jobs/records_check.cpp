@@ -50,16 +50,28 @@ class Checker {
         for (const JobRow& row : jobs) {
             const auto events = store_.events(row.number);
             if (!events.ok() && damaged.value().empty()) return events.error();
-            if (events.ok()) check_job(row, events.value());
+            if (events.ok()) {
+                check_job(row, events.value());
+            } else {
+                in_part_.emplace(row.number, Part{row.sound ? row.events : 0, 0});
+            }
             ++done_.jobs;
             if (!goes_on(watched, static_cast<std::size_t>(done_.jobs), jobs.size())) break;
         }
+        if (auto left = check_what_is_left(); !left.ok()) return left.error();
         if (auto shared = check_twins(); !shared.ok()) return shared.error();
         tell();
         return std::move(done_);
     }
 
   private:
+    // A job with damaged events: how many it has, 0 where its line in the list is damaged too, and how many
+    // of them are as they were written.
+    struct Part {
+        int events = 0;
+        int sound = 0;
+    };
+
     void find(std::string where, std::string what, std::string cure, bool grave) {
         done_.findings.push_back({std::move(where), std::move(what), std::move(cure), grave});
     }
@@ -152,6 +164,19 @@ class Checker {
              "copy it back from the folder 'photos' of a backup, or attach the photo again", true);
     }
 
+    // The sound events of jobs that have damaged ones, each by itself: without the others they come to
+    // nothing.
+    Result<void> check_what_is_left() {
+        if (in_part_.empty()) return {};
+        return store_.each_event({}, [this](JobNumber number, const StoredEvent& stored) {
+            const auto part = in_part_.find(number);
+            if (part == in_part_.end()) return;
+            ++part->second.sound;
+            ++done_.events;
+            check_event(fmt::format("job {}", number), stored);
+        });
+    }
+
     // Jobs that went on differently on two computers.
     Result<void> check_twins() {
         std::map<std::string, std::vector<JobNumber>> by_start;
@@ -172,6 +197,13 @@ class Checker {
     void tell() {
         done_.told.push_back(fmt::format("{}, {}, {} looked at.", counted(done_.jobs, "job"),
                                          counted(done_.events, "event"), counted(done_.photos, "photo")));
+        for (const auto& [number, part] : in_part_) {
+            done_.told.push_back(fmt::format(
+                "Job {}: {} could be read; the job was not replayed, and its photos were not looked at.",
+                number,
+                part.events > 0 ? fmt::format("{} of its {}", part.sound, counted(part.events, "event"))
+                                : counted(part.sound, "event")));
+        }
         if (done_.compared + done_.not_comparable > 0) {
             done_.told.push_back(fmt::format(
                 "{} replayed and compared with what was found at the hand-back, {} also by the "
@@ -190,6 +222,7 @@ class Checker {
     const Store& store_;
     const PreparedKnowledge& prepared_;
     std::string folder_;
+    std::map<JobNumber, Part> in_part_;
     RecordsChecked done_;
 };
 

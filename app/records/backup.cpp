@@ -48,6 +48,16 @@ Result<void> look_through(const std::string& path) {
     return copy.value().check();
 }
 
+// The error for damage found in a copy. The copy is gone with the refusal, and most damage in it comes from
+// the records: then they are named.
+Error whose_damage(const Store& records, const std::string& copy, const Error& found) {
+    if (found.where != copy) return found;
+    const auto sound = records.check();
+    if (!sound.ok()) return sound.error();
+    return {Error::Kind::storage, "the copy did not come out as the records are", copy,
+            "the records are in order; check the disk the copy goes to, or name another folder"};
+}
+
 }  // namespace
 
 Result<void> records_detail::copy_all(const Database& from, const Database& to) {
@@ -80,6 +90,7 @@ Result<void> Store::copy_to(const std::string& path,
     std::filesystem::remove(unfinished, failed);
     Result<void> done = make_copy(connection_->database, unfinished);
     if (done) done = look(unfinished);
+    if (!done && is_damage(done.error())) done = whose_damage(*this, unfinished, done.error());
     if (done) done = name_it(unfinished, path);
     for (const char* end : {"", "-wal", "-shm", "-journal"})
         std::filesystem::remove(unfinished + end, failed);

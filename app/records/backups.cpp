@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "app/records/database.hpp"
+#include "app/records/way_back.hpp"
 #include "app/records/whole_file.hpp"
 
 namespace hardover {
@@ -184,13 +185,19 @@ Result<PutAside> restore(const Store& from, const std::string& records_path,
                          const std::vector<std::string>& photos_there, const std::string& at) {
     PutAside aside;
     std::error_code failed;
-    const bool there = fs::exists(records_path, failed) && fs::file_size(records_path, failed) > 0;
-    if (!there) {
+    // A log alone counts: left beside the file that comes, it would be played into it.
+    if (!records_begun(records_path)) {
         if (auto made = make_folder(fs::path(fs::absolute(records_path)).parent_path().string());
             !made.ok()) {
             return made.error();
         }
         if (auto copied = from.backup(records_path + ".coming"); !copied.ok()) return copied.error();
+        // A journal left of the file that is gone would be played into the one that comes, too.
+        if (fs::exists(records_path + "-journal", failed)) {
+            const auto place = place_for_damaged(records_path, at);
+            if (!place.ok()) return place.error();
+            if (auto moved = move_away(records_path, place.value()); !moved.ok()) return moved.error();
+        }
         fs::rename(records_path + ".coming", records_path, failed);
         if (!failed) return aside;
         return Error{Error::Kind::storage, "the records cannot be put in place: " + failed.message(),

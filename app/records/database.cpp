@@ -9,6 +9,7 @@
 
 #include "app/records/checksum.hpp"
 #include "app/records/folded.hpp"
+#include "app/records/way_back.hpp"
 
 namespace hardover::records_detail {
 
@@ -28,7 +29,7 @@ bool no_room_at(const std::string& path) {
 
 Error damaged_error(const std::string& path, const std::string& detail) {
     Error error{Error::Kind::storage, damaged_text, path,
-                "keep it as it is and go on with a copy of it from before"};
+                std::string("keep it as it is and ") + go_on_with_a_copy};
     if (!detail.empty()) error.what += ": " + detail;
     return error;
 }

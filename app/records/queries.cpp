@@ -5,6 +5,7 @@
 #include "app/records/checksum.hpp"
 #include "app/records/connection.hpp"
 #include "app/records/layout.hpp"
+#include "app/records/way_back.hpp"
 
 namespace hardover {
 
@@ -173,7 +174,7 @@ Result<void> Store::check() const {
     if (!found.ok()) return found.error();
     if (found.value() != "ok") {
         Error error = damaged_error(path(), found.value().value_or("no answer"));
-        error.cure = "mend it with: hardover records mend; if it stays, go on with a copy of it from before";
+        error.cure = std::string("mend it with: hardover records mend; if it stays, ") + go_on_with_a_copy;
         return error;
     }
     const auto stray = database.first_text("PRAGMA foreign_key_check");

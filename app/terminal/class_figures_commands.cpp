@@ -49,9 +49,10 @@ Result<QuizPaper> paper_for(Context& context, const Knowledge& knowledge, const 
 Result<PdfWish> pdf_wish(Context& context, const ClassRequest& request) {
     bool a4 = request.paper == "a4";
     if (request.paper.empty()) {
-        Result<Store> store = open_records(context);
-        if (!store) return store.error();
-        const Result<ShopSettings> shop = read_shop(store.value());
+        const Result<Store> store = open_records_on_file(context);
+        const bool none_yet = !store && store.error().kind == Error::Kind::not_found;
+        if (!store && !none_yet) return store.error();
+        const Result<ShopSettings> shop = none_yet ? ShopSettings() : read_shop(store.value());
         if (!shop) return shop.error();
         a4 = shop.value().a4;
     }

@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "app/terminal/class_commands.hpp"
+#include "app/terminal/command_tree.hpp"
 #include "app/terminal/typed.hpp"
 
 namespace hardover {
@@ -17,9 +18,13 @@ class ClassLine {
     ClassLine(CLI::App& app, std::function<int(Context&)>& run)
         : class_(*app.add_subcommand("class", "A shop class: roster, sets, hand-ins, figures")), run_(run) {
         class_.require_subcommand(1);
-        class_.add_option("--class", request_->class_name, "Which class, where there are several");
-        class_.add_option("--passphrase-file", request_->passphrase_file,
-                          "File whose first line is the passphrase; - for the standard input");
+        const std::string heading = std::string(before_or_after) + " of 'class'";
+        class_.add_option("--class", request_->class_name, "Which class, where there are several")
+            ->group(heading);
+        class_
+            .add_option("--passphrase-file", request_->passphrase_file,
+                        "File whose first line is the passphrase; - for the standard input")
+            ->group(heading);
     }
 
     CLI::App& add_all() {
@@ -57,7 +62,6 @@ class ClassLine {
         command->callback([request = request_, run = &run_, what] {
             *run = [request, what](Context& context) { return what(context, *request); };
         });
-        command->fallthrough();
         return command;
     }
 
@@ -88,7 +92,6 @@ class ClassLine {
 
     void add_roster() {
         CLI::App* roster = class_.add_subcommand("roster", "Who sits where; names stay on this PC");
-        roster->fallthrough();
         roster->require_subcommand(1);
         json(add(*roster, "list", "All seats", run_roster_list));
         CLI::App* added = add(*roster, "add", "Add a seat", run_roster_add);
@@ -110,7 +113,6 @@ class ClassLine {
 
     void add_sets() {
         CLI::App* set = class_.add_subcommand("set", "Sets of quizzes and practice boats");
-        set->fallthrough();
         set->require_subcommand(1);
         CLI::App* made = add(*set, "make", "Make a set and write its file to a folder", run_set_make);
         made->add_option("FOLDER", request_->folder, "Where the file goes")->required()->check(not_empty());

@@ -63,7 +63,7 @@ Result<std::string> or_error(const Result<void>& result, const std::string& done
 }  // namespace
 
 Result<ClassOnFile> open_class_on_file(Context& context, const ClassRequest& request) {
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return store.error();
     Result<StoredClass> of = find_class(ClassStore(store.value()), request.class_name);
     if (!of) return of.error();
@@ -97,7 +97,7 @@ int run_class_new(Context& context, const ClassRequest& request) {
 }
 
 int run_class_list(Context& context, const ClassRequest& request) {
-    Result<Store> opened = open_records(context);
+    Result<Store> opened = open_records_on_file(context);
     if (!opened) return refuse(context, opened.error());
     const ClassStore store(opened.value());
     const auto classes = store.classes();

@@ -138,6 +138,9 @@ void print_set(std::ostream& out, const ClassSet& set) {
 }  // namespace
 
 int run_set_make(Context& context, const ClassRequest& request) {
+    // Before the set is made, so that a refusal leaves none behind.
+    if (const auto there = folder_above(request.folder + "/set"); !there)
+        return refuse(context, there.error());
     SetWish wish{request.set, request.title, request.graded, {}, request.seats, units_in_use(context)};
     for (const std::string& text : request.tasks) {
         const Result<Task> task = read_task(text);
@@ -159,7 +162,8 @@ int run_set_make(Context& context, const ClassRequest& request) {
     if (!made) return refuse(context, made.error());
     const std::string path = request.folder + "/" + made.value().file_name;
     if (const auto written = write_whole_file(path, made.value().file); !written) {
-        return refuse(context, written.error());
+        const auto gone = store.forget_set(made.value().set.sitting);
+        return refuse(context, gone ? written.error() : gone.error());
     }
     std::ostream& out = context.streams.out;
     if (request.json) {

@@ -157,7 +157,7 @@ int run_class_take(Context& context, const ClassRequest& request) {
 }
 
 int run_class_taken(Context& context, const ClassRequest& request) {
-    Result<Store> opened = open_records(context);
+    Result<Store> opened = open_records_on_file(context);
     if (!opened) return refuse(context, opened.error());
     const auto taken = taken_sets(ClassStore(opened.value()));
     if (!taken) return refuse(context, taken.error());
@@ -190,7 +190,7 @@ int run_class_taken(Context& context, const ClassRequest& request) {
 }
 
 int run_class_hand_in(Context& context, const ClassRequest& request) {
-    Result<Store> opened = open_records(context);
+    Result<Store> opened = open_records_on_file(context);
     if (!opened) return refuse(context, opened.error());
     ClassStore store(opened.value());
     const auto taken = find_taken(store, request);
@@ -217,7 +217,7 @@ int run_class_hand_in(Context& context, const ClassRequest& request) {
 }
 
 int run_class_purge(Context& context, const ClassRequest& request) {
-    Result<Store> opened = open_records(context);
+    Result<Store> opened = open_records_on_file(context);
     if (!opened) return refuse(context, opened.error());
     ClassStore store(opened.value());
     const auto taken = find_taken(store, request);

@@ -64,6 +64,10 @@ void gather(const CommandTree& tree, const std::string& way, std::vector<Command
 
 }  // namespace
 
+bool may_stand_after(const CLI::Option& option) {
+    return option.get_group().starts_with(before_or_after);
+}
+
 CommandTree tree_of(const CLI::App& app) {
     CommandTree tree;
     tree.name = app.get_name();
@@ -73,6 +77,13 @@ CommandTree tree_of(const CLI::App& app) {
     }
     for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
         tree.commands.push_back(tree_of(*command));
+    }
+    for (const CLI::App* above = app.get_parent(); above != nullptr; above = above->get_parent()) {
+        for (const CLI::Option* option : above->get_options()) {
+            if (!may_stand_after(*option)) continue;
+            tree.options.push_back(option_of(*option));
+            tree.options.back().from_above = true;
+        }
     }
     return tree;
 }

@@ -8,9 +8,17 @@
 
 namespace CLI {
 class App;
-}
+class Option;
+}  // namespace CLI
 
 namespace hardover {
+
+// The heading in --help of options that may stand before the command or after it, told with every command
+// below. Of such a heading only the start is looked at.
+inline constexpr const char* before_or_after = "Before or after the command";
+
+// Whether an option stands under such a heading.
+bool may_stand_after(const CLI::Option& option);
 
 // What stands after an option, or in the place of an argument.
 enum class Takes { nothing, text, number, file, folder };
@@ -21,7 +29,8 @@ struct CommandOption {
     Takes takes = Takes::nothing;
     std::vector<std::string> choices;  // when only these are taken
     bool required = false;
-    bool several = false;  // may be given more than once
+    bool several = false;     // may be given more than once
+    bool from_above = false;  // of a command above; may stand after this one too
 };
 
 struct CommandTree {

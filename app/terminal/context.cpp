@@ -1,9 +1,8 @@
 #include "app/terminal/context.hpp"
 
-#include <filesystem>
-
 #include "app/jobs/learning.hpp"
 #include "app/jobs/shop.hpp"
+#include "app/records/way_back.hpp"
 #include "app/records/whole_file.hpp"
 #include "app/rig/functions.hpp"
 #include "app/terminal/places.hpp"
@@ -11,7 +10,9 @@
 namespace hardover {
 
 int refuse(Context& context, const Error& error) {
-    context.streams.err << "hardover: " << error.text() << "\n";
+    const Result<std::string> path = records_path(context);
+    const Error told = path ? with_way_back(error, path.value()) : error;
+    context.streams.err << "hardover: " << told.text() << "\n";
     return 1;
 }
 
@@ -50,17 +51,36 @@ Result<std::string> records_path(const Context& context) {
     return folder.value() + "/records.db";
 }
 
+Result<void> records_named_well(const Context& context) {
+    const std::string& file = context.records_file;
+    if (file.empty()) return {};
+    if (file.back() == '/') {
+        return Error{Error::Kind::bad_input, "this is a folder, not a records file", file,
+                     "name a file in it"};
+    }
+    const Result<void> there = folder_above(file);
+    if (there) return {};
+    Error error = there.error();
+    error.what = "the folder of the records file is not there";
+    return error;
+}
+
 Result<Store> open_records(const Context& context) {
     const Result<std::string> path = records_path(context);
     if (!path) return path.error();
+    if (const Result<void> lost = not_lost(path.value()); !lost) return lost.error();
+    return Store::open(path.value());
+}
+
+Result<Store> open_records_on_file(const Context& context) {
+    const Result<std::string> path = records_path(context);
+    if (!path) return path.error();
+    if (const Result<void> there = records_there(path.value()); !there) return there.error();
     return Store::open(path.value());
 }
 
 UnitSystem units_in_use(const Context& context) {
-    const Result<std::string> path = records_path(context);
-    std::error_code failed;
-    if (!path || !std::filesystem::exists(path.value(), failed)) return UnitSystem::us;
-    const Result<Store> store = Store::open(path.value());
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return UnitSystem::us;
     const Result<ShopSettings> shop = read_shop(store.value());
     return shop ? shop.value().ways.units : UnitSystem::us;

@@ -28,7 +28,8 @@ struct SheetWish {
     bool json = false;
 };
 
-// Prints "hardover: what" on err and gives exit code 1.
+// Prints "hardover: what" on err and gives exit code 1. Damage of the records in use is told with the backup
+// to bring back.
 int refuse(Context& context, const Error& error);
 
 // Prints every fault on err; the error says how many.
@@ -43,7 +44,14 @@ Result<std::string> knowledge_folder(const Context& context);
 // The records file that --records or the data folder names.
 Result<std::string> records_path(const Context& context);
 
+// Error: --records names a folder, or a file in a folder that is not there. Nothing is looked at without it.
+Result<void> records_named_well(const Context& context);
+
+// Opens the records; where there are none yet, they are begun. Errors: as Store::open and not_lost.
 Result<Store> open_records(const Context& context);
+
+// For what only reads, or goes on with what is there: begins none. Errors: as Store::open and records_there.
+Result<Store> open_records_on_file(const Context& context);
 
 // The units that the shop has settled on; US where there are no records yet, or none that can be read.
 UnitSystem units_in_use(const Context& context);

@@ -13,7 +13,7 @@
 namespace hardover {
 
 int run_job_show(Context& context, JobNumber number) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<Knowledge> knowledge = load_knowledge(context, store.value());
     if (!knowledge) return refuse(context, knowledge.error());
@@ -24,7 +24,7 @@ int run_job_show(Context& context, JobNumber number) {
 }
 
 int run_job_events(Context& context, JobNumber number) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<std::vector<StoredEvent>> events = store.value().events(number);
     if (!events) return refuse(context, events.error());

@@ -14,7 +14,7 @@ namespace hardover {
 namespace {
 
 int run_job_list(Context& context, const JobFilter& filter) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
@@ -43,7 +43,7 @@ struct JobInHand {
 };
 
 Result<JobInHand> open_all(Context& context) {
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return store.error();
     Result<Knowledge> knowledge = load_knowledge(context, store.value());
     if (!knowledge) return knowledge.error();

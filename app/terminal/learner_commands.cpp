@@ -68,7 +68,7 @@ int run_learner_add(Context& context, const std::string& name) {
 }
 
 int run_learner_list(Context& context, bool json) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const auto rows = store.value().learners();
     if (!rows) return refuse(context, rows.error());
@@ -95,7 +95,7 @@ int run_learner_list(Context& context, bool json) {
 }
 
 int run_learner_fit(Context& context, const std::string& name, bool usual) {
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<KnownLearner> learner = learner_named(store.value(), name);
     if (!learner) return refuse(context, learner.error());
@@ -115,7 +115,7 @@ int run_learner_fit(Context& context, const std::string& name, bool usual) {
 }
 
 int run_learner_show(Context& context, const std::string& name, bool json) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<KnownLearner> learner = learner_named(store.value(), name);
     if (!learner) return refuse(context, learner.error());

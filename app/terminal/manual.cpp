@@ -2,6 +2,8 @@
 // line for orders and a minus sign for a hyphen.
 #include "app/terminal/manual.hpp"
 
+#include <algorithm>
+
 namespace hardover {
 
 namespace {
@@ -91,7 +93,7 @@ std::string command_text(const std::string& way, const CommandTree& command) {
         inner += item("\\fI" + roff(argument.names.front()) + "\\fR", argument.about);
     }
     for (const CommandOption& option : command.options) {
-        if (!is_help(option)) inner += item(shown(option), option.about);
+        if (!is_help(option) && !option.from_above) inner += item(shown(option), option.about);
     }
     return inner.empty() ? text : text + ".RS\n" + inner + ".RE\n";
 }
@@ -99,8 +101,9 @@ std::string command_text(const std::string& way, const CommandTree& command) {
 std::string commands(const CommandTree& tree) {
     std::string text = section("COMMANDS");
     for (const auto& [way, command] : all_commands(tree)) {
-        const bool only_leads_on =
-            !command->commands.empty() && command->arguments.empty() && command->options.size() <= 1;
+        const auto own = std::count_if(command->options.begin(), command->options.end(),
+                                       [](const CommandOption& option) { return !option.from_above; });
+        const bool only_leads_on = !command->commands.empty() && command->arguments.empty() && own <= 1;
         if (command != &tree && !only_leads_on) text += command_text(way, *command);
         if (command != &tree && only_leads_on)
             text += ".SS " + roff(way) + "\n" + roff(sentence(command->about)) + "\n";
@@ -111,7 +114,7 @@ std::string commands(const CommandTree& tree) {
 std::string options(const CommandTree& tree) {
     std::string text = section("OPTIONS");
     for (const CommandOption& option : tree.options) text += item(shown(option), option.about);
-    return text;
+    return text + paragraph("--knowledge and --records may stand before the command or after it.");
 }
 
 std::string surroundings() {

@@ -129,7 +129,7 @@ int run_practice(Context& context, const PracticeRequest& request) {
     if (!knowledge) return refuse(context, knowledge.error());
     const PreparedKnowledge prepared(knowledge.value());
     if (request.learner.empty()) return play(context, prepared, request, nullptr);
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<KnownLearner> learner = learner_named(store.value(), request.learner);
     if (!learner) return refuse(context, learner.error());
@@ -143,7 +143,7 @@ int run_practice_replay(Context& context, const std::string& id, bool json) {
     if (!read) return refuse(context, read.error());
     const Result<Knowledge> knowledge = load_knowledge(context);
     if (!knowledge) return refuse(context, knowledge.error());
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<Record> record = Record::open(store.value(), read.value().learner);
     if (!record) return refuse(context, record.error());
@@ -162,7 +162,7 @@ int run_practice_replay(Context& context, const std::string& id, bool json) {
 }
 
 int run_practice_list(Context& context) {
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const auto learners = store.value().learners();
     if (!learners) return refuse(context, learners.error());

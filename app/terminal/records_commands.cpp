@@ -10,6 +10,7 @@
 #include "app/jobs/records_check.hpp"
 #include "app/jobs/records_mend.hpp"
 #include "app/jobs/records_merge.hpp"
+#include "app/records/way_back.hpp"
 #include "app/terminal/typed.hpp"
 
 namespace hardover {
@@ -22,7 +23,7 @@ int print(Context& context, const std::vector<std::string>& lines) {
 }
 
 int run_backup(Context& context, const std::string& folder, int keep) {
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     if (keep >= 0) {
         const Result<void> kept = keep_backups(store.value(), keep);
@@ -48,6 +49,9 @@ int run_list_backups(Context& context, const std::string& folder) {
         return refuse(context,
                       {Error::Kind::not_found, "there are no backups of these records in this folder", folder,
                        "make one there with: hardover records backup " + folder});
+    }
+    if (backups.empty() && !records_begun(path.value())) {
+        return refuse(context, records_there(path.value()).error());
     }
     return print(context, list_lines(backups, where));
 }
@@ -95,7 +99,7 @@ struct ExportWish {
 };
 
 int run_export(Context& context, const ExportWish& wish) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     Result<int> jobs = 0;
     std::vector<std::string> lines;
@@ -119,7 +123,7 @@ int run_export(Context& context, const ExportWish& wish) {
 }
 
 int run_check(Context& context) {
-    const Result<Store> store = open_records(context);
+    const Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<Knowledge> knowledge = load_knowledge(context, store.value());
     if (!knowledge) return refuse(context, knowledge.error());
@@ -144,6 +148,7 @@ int run_check(Context& context) {
 int run_mend(Context& context, bool as_it_reads) {
     const Result<std::string> path = records_path(context);
     if (!path) return refuse(context, path.error());
+    if (const Result<void> there = records_there(path.value()); !there) return refuse(context, there.error());
     Result<Store> store = Store::open_to_mend(path.value());
     if (!store) return refuse(context, store.error());
     const Result<Knowledge> knowledge = load_knowledge(context, store.value());

@@ -37,7 +37,7 @@ Result<JobSheet> sheet_of(Context& context, Store& store, JobNumber number, cons
 }  // namespace
 
 int run_job_sheet(Context& context, JobNumber number, const SheetWish& wish) {
-    Result<Store> store = open_records(context);
+    Result<Store> store = open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     const Result<JobSheet> sheet = sheet_of(context, store.value(), number, wish);
     if (!sheet) return refuse(context, sheet.error());

@@ -7,7 +7,9 @@
 #include <ostream>
 
 #include "app/jobs/wording.hpp"
+#include "app/records/way_back.hpp"
 #include "app/terminal/class_commands.hpp"
+#include "app/terminal/command_tree.hpp"
 #include "app/terminal/completion.hpp"
 #include "app/terminal/context.hpp"
 #include "app/terminal/manual.hpp"
@@ -45,6 +47,40 @@ struct Wish {
     std::uint64_t first_boat = 1;
 };
 
+// To go on with a job needs records; only a new one begins them.
+Result<void> job_may_be_there(const Context& context, JobNumber job) {
+    if (job == 0) return {};
+    const Result<std::string> path = records_path(context);
+    if (!path) return path.error();
+    return records_there(path.value());
+}
+
+// The help of a command ends with the options of those above it that may stand after it.
+class HelpFormat : public CLI::Formatter {
+  public:
+    std::string make_footer(const CLI::App* app) const override {
+        std::string text;
+        for (const CLI::App* above = app->get_parent(); above != nullptr; above = above->get_parent()) {
+            const auto options =
+                above->get_options([](const CLI::Option* option) { return may_stand_after(*option); });
+            if (!options.empty()) text += make_group(options.front()->get_group(), false, options);
+        }
+        return text;
+    }
+};
+
+// A command would also take what only the one above it can use, and pass over it.
+void refuse_what_is_passed_over(const CLI::App& app) {
+    const CLI::App* at = &app;
+    for (; !at->get_subcommands().empty(); at = at->get_subcommands().front()) {
+        for (const CLI::Option* option : at->get_options()) {
+            if (option->count() > 0 && !may_stand_after(*option)) {
+                throw CLI::ExtrasError(at->get_name(), {option->get_name()});
+            }
+        }
+    }
+}
+
 // What the program says of its own commands, for man and for shells.
 void add_manual(CLI::App& app, Wish& wish, const std::string& version) {
     app.add_subcommand("manual", "Print the manual page in the form that man takes")
@@ -74,7 +110,12 @@ void add_interview(CLI::App& app, Wish& wish) {
     interview->add_option("--job", wish.job, "Go on with this job")->check(a_job_number());
     interview->add_option("--boat", wish.boat, "Name of the boat for a new job")->check(a_name());
     interview->callback([&wish] {
-        wish.run = [&wish](Context& context) { return run_interview(context, wish.job, wish.boat); };
+        wish.run = [&wish](Context& context) {
+            if (const Result<void> there = job_may_be_there(context, wish.job); !there) {
+                return refuse(context, there.error());
+            }
+            return run_interview(context, wish.job, wish.boat);
+        };
     });
 }
 
@@ -340,6 +381,9 @@ void add_class_project(CLI::App& group, Wish& wish) {
 }
 
 int open_the_window(Context& context, const Wish& wish, const OpenWindow& open_window) {
+    if (const Result<void> there = job_may_be_there(context, wish.job); !there) {
+        return refuse(context, there.error());
+    }
     Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
     auto reading = std::async(std::launch::async, [&] { return load_knowledge(context, store.value()); });
@@ -380,12 +424,16 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
         "Finds, proves and cures faults of hydraulic steering on small craft.\n"
         "Without a command it opens the window.",
         "hardover"};
+    app.fallthrough();
+    app.formatter(std::make_shared<HelpFormat>());
     app.set_version_flag("--version", "hardover " + version);
     app.add_option("--knowledge", context.knowledge_folder,
                    "Folder of knowledge files instead of the shipped one")
-        ->check(not_empty());
+        ->check(not_empty())
+        ->group(before_or_after);
     app.add_option("--records", context.records_file, "Records file instead of the one in your data folder")
-        ->check(not_empty());
+        ->check(not_empty())
+        ->group(before_or_after);
     app.add_option("--job", wish.job, "Open the window on this job")->check(a_job_number());
     app.require_subcommand(0, 1);
     add_interview(app, wish);
@@ -404,6 +452,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 takes them
         app.parse(reversed);
+        refuse_what_is_passed_over(app);
     } catch (const CLI::RequiredError& error) {
         const std::string told = missing_command(app);
         if (told.empty()) return app.exit(error, streams.out, streams.err) == 0 ? 0 : 2;
@@ -413,6 +462,7 @@ int run_terminal(const std::vector<std::string>& arguments, Streams streams, con
         const int code = app.exit(error, streams.out, streams.err);
         return code == 0 ? 0 : 2;
     }
+    if (const Result<void> named = records_named_well(context); !named) return refuse(context, named.error());
     return wish.run ? wish.run(context) : open_the_window(context, wish, open_window);
 }
 

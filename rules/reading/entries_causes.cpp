@@ -115,6 +115,37 @@ bool has_unknown_check(const Draft& draft, Index finding) {
     return node == nullptr || value_in(*node, "check") != nullptr;
 }
 
+// The shortest way round from a cause through what it comes from back to itself: the causes in order, from it
+// on. Empty when there is none.
+std::vector<Index> circle_from(const std::vector<Cause>& causes, Index first) {
+    std::vector<Index> reached = {first};
+    std::vector<std::size_t> by = {0};  // the place in `reached` of the one that comes from it
+    for (std::size_t n = 0; n < reached.size(); ++n) {
+        for (const Index further : causes[reached[n]].comes_from) {
+            if (further == first) {
+                std::vector<Index> circle;
+                for (std::size_t at = n; at != 0; at = by[at]) circle.push_back(reached[at]);
+                circle.push_back(first);
+                std::reverse(circle.begin(), circle.end());
+                return circle;
+            }
+            if (std::find(reached.begin(), reached.end(), further) != reached.end()) continue;
+            reached.push_back(further);
+            by.push_back(n);
+        }
+    }
+    return {};
+}
+
+// Where an entry names a cause under 'comes_from': in a list, or as the key of its own source.
+const YamlNode& origin_named(const YamlNode& entry, const std::string& id) {
+    const YamlNode& all = *value_in(entry, "comes_from");
+    const std::vector<YamlNode>& names = all.is(YamlNode::Kind::map) ? all.keys : all.items;
+    const auto found =
+        std::find_if(names.begin(), names.end(), [&id](const YamlNode& name) { return name.text == id; });
+    return found == names.end() ? all : *found;
+}
+
 }  // namespace
 
 void read_causes(Draft& draft) {
@@ -150,17 +181,21 @@ void read_same_cures(Draft& draft) {
 // What a cause comes from is put right before it: no cause may come from itself, however many steps round.
 void check_origins(Draft& draft) {
     const std::vector<Cause>& causes = draft.knowledge.causes;
+    std::vector<bool> told(causes.size(), false);
     for (std::size_t i = 0; i < causes.size(); ++i) {
-        std::vector<Index> before = causes[i].comes_from;
-        for (std::size_t n = 0; n < before.size(); ++n) {
-            for (const Index further : causes[before[n]].comes_from) {
-                if (std::find(before.begin(), before.end(), further) == before.end())
-                    before.push_back(further);
-            }
+        const std::vector<Index> circle = circle_from(causes, static_cast<Index>(i));
+        // Each circle once, from the first of its causes on.
+        if (std::any_of(circle.begin(), circle.end(), [&told](Index cause) { return told[cause]; })) continue;
+        for (const Index cause : circle) told[cause] = true;
+        if (circle.empty()) continue;
+        std::string what = "'" + causes[i].id + "' comes from itself";
+        if (circle.size() > 1) {
+            what = "causes go round in a circle: ";
+            for (const Index cause : circle) what += "'" + causes[cause].id + "' comes from ";
+            what += "'" + causes[i].id + "'";
         }
-        if (std::find(before.begin(), before.end(), static_cast<Index>(i)) == before.end()) continue;
-        const YamlNode& entry = *draft.entries(EntryKind::cause)[i].node;
-        add_fault(draft.faults, *value_in(entry, "comes_from"), "'" + causes[i].id + "' comes from itself",
+        const Index next = circle[circle.size() > 1 ? 1 : 0];
+        add_fault(draft.faults, origin_named(*draft.entries(EntryKind::cause)[i].node, causes[next].id), what,
                   "name under 'comes_from' only what is there before it");
     }
 }

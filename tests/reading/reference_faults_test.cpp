@@ -68,9 +68,15 @@ TEST_CASE("A reference to nothing is reported at its place with the nearest righ
          "causes.yaml:119:16: unknown cause 'nozzle_clog' (did you mean 'nozzle_clogged'?)\n"},
         {"A cause that comes from itself is refused", "causes.yaml", "  remedy: clean_strainer",
          "  remedy: clean_strainer\n  comes_from: [strainer_blocked]",
-         "causes.yaml:29:15: 'strainer_blocked' comes from itself (name under 'comes_from' only what is "
+         "causes.yaml:29:16: 'strainer_blocked' comes from itself (name under 'comes_from' only what is "
          "there "
          "before it)\n"},
+        {"Causes that come from each other are told once, as a chain, where the first names the next",
+         "causes.yaml", "  remedy: clean_strainer\n  source: invented\n- cause: suction_air\n",
+         "  remedy: clean_strainer\n  comes_from: [suction_air]\n  source: invented\n- cause: suction_air\n"
+         "  comes_from: {strainer_blocked: invented}\n",
+         "causes.yaml:29:16: causes go round in a circle: 'strainer_blocked' comes from 'suction_air' comes "
+         "from 'strainer_blocked' (name under 'comes_from' only what is there before it)\n"},
         {"An unknown setting is met with the nearest", "setup.yaml", "- setting: stray", "- setting: strey",
          "setup.yaml:17:3: unknown setting 'strey' (did you mean 'stray'?)\n"},
         {"An unknown word of the scale is met with the nearest", "causes.yaml",

@@ -1,6 +1,7 @@
 // Backups in a folder: numbered, kept so many, looked through; and bringing one back.
 #include "app/records/backups.hpp"
 
+#include "app/records/way_back.hpp"
 #include "faulty_disk.hpp"
 #include "records_support.hpp"
 
@@ -212,5 +213,65 @@ TEST_CASE("When the disk fills during a restore, the records are the old or the 
         const Store after = opened(path);
         REQUIRE_OK(after.check());
         CHECK(after.events(1).value().size() == (aside.ok() ? 5U : 2U));
+    }
+}
+
+TEST_CASE("A backup refused for damage names the records, not the copy that is gone with the refusal") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("records.db");
+    make_records(path, 5);
+    std::string bytes = file_text(path);
+    for (std::size_t at; (at = bytes.find("event 3")) != std::string::npos;) bytes[at] = '#';
+    write_file(path, bytes);
+    const auto refused = make_backup(opened(path), {"", noon, {}, 0, false});
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.error().where == path);
+    CHECK(refused.error().what == "the records file is damaged: job 1, event 3, is not as it was written");
+    CHECK(fs::is_empty(folder.file("backups")));
+}
+
+TEST_CASE("Records that were never begun are told apart from records that are lost beside their backups") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("records.db");
+    CHECK(not_lost(path).ok());
+    REQUIRE_FALSE(records_there(path).ok());
+    CHECK(records_there(path).error().kind == Error::Kind::not_found);
+    make_records(path, 2);
+    made(opened(path), 0);
+    CHECK(records_there(path).ok());
+    for (const bool emptied : {false, true}) {
+        fs::remove(path);
+        if (emptied) write_file(path, "");
+        REQUIRE_FALSE(not_lost(path).ok());
+        CHECK(not_lost(path).error().where == path);
+        CHECK(not_lost(path).error().cure ==
+              "bring the newest back with: hardover records restore 1; to begin anew, move the folder "
+              "'backups' "
+              "away");
+        CHECK(records_there(path).error().kind == Error::Kind::storage);
+    }
+    CHECK(not_lost(folder.file("other.db")).ok());  // those are not its backups
+}
+
+TEST_CASE(
+    "A log or journal left of records that are gone is put aside by a restore, not played into what comes") {
+    for (const std::string end : {"-wal", "-journal"}) {
+        INFO(end);
+        const TemporaryFolder folder;
+        const std::string path = folder.file("records.db");
+        make_records(path, 2);
+        const BackupMade backup = made(opened(path), 0);
+        fs::remove(path);
+        write_file(path + end, "steps of the file that is gone");
+        const auto copy = BorrowedCopy::of(backup.backup.path);
+        REQUIRE_OK(copy);
+        REQUIRE_OK(restore(copy.value().store(), path, {}, noon));
+        CHECK_FALSE(fs::exists(path + end));
+        bool kept = false;
+        for (const auto& [name, bytes] : tree(folder.file("backups"))) {
+            kept = kept || bytes == "steps of the file that is gone";
+        }
+        CHECK(kept);
+        CHECK(opened(path).number_of_jobs().value() == 1);
     }
 }

@@ -53,6 +53,8 @@ void read_tree(const std::vector<std::string>& words, std::vector<CommandHelp>& 
             if (goes_on && command.slots.back().about.empty()) command.slots.back().about = about_of(line);
             continue;
         }
+        // What a command takes for the one above it is tried there.
+        if (part.starts_with("Before or after the command") && !words.empty()) continue;
         Slot slot;
         if (part == "Subcommands:") {
             std::istringstream first(line);

@@ -191,11 +191,11 @@ TEST_CASE("A clock set back by years neither breaks nor reorders anything") {
 
 TEST_CASE("Without a home, or with one that cannot be written, the program says what to name instead") {
     const TemporaryFolder folder;
-    const auto list = [&](std::map<std::string, std::optional<std::string>> environment) {
+    const auto begin = [&](std::map<std::string, std::optional<std::string>> environment) {
         Surroundings around;
         around.environment = std::move(environment);
         ++tried("no HOME, none that can be written").tried;
-        return run_program({"job", "list"}, "", around);
+        return run_program({"learner", "add", "A07"}, "", around);
     };
     const std::map<std::string, std::optional<std::string>> homes[] = {
         {{"HOME", std::nullopt}, {"XDG_DATA_HOME", std::nullopt}},
@@ -204,14 +204,14 @@ TEST_CASE("Without a home, or with one that cannot be written, the program says 
         {{"XDG_DATA_HOME", "/proc/none"}},
     };
     for (const auto& home : homes) {
-        const Ran ran = list(home);
+        const Ran ran = begin(home);
         INFO(ran.err);
         CHECK(ran.code == 1);
         CHECK((holds(ran.err, "--records FILE") || holds(ran.err, "name a folder that may be written")));
         tried("no HOME, none that can be written").refused += ran.code == 1 ? 1 : 0;
     }
     // A home that is not there yet is made: a new account.
-    CHECK(list({{"HOME", folder.file("new/home")}, {"XDG_DATA_HOME", std::nullopt}}).code == 0);
+    CHECK(begin({{"HOME", folder.file("new/home")}, {"XDG_DATA_HOME", std::nullopt}}).code == 0);
     CHECK(fs::exists(folder.file("new/home/.local/share/hardover/records.db")));
     // What needs no records needs no home.
     Surroundings none;

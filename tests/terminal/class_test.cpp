@@ -340,3 +340,20 @@ TEST_CASE("A set of three years ago is offered for deletion, and goes only when 
     INFO(again.out);
     CHECK(again.code == 1);
 }
+
+TEST_CASE("A set whose folder is not there, or takes no file, is not made") {
+    const Room room;
+    const Ran refused = room.instructor({"set", "make", room.stick.file("no_stick"), "boat level=1"});
+    CHECK(refused.code == 1);
+    CHECK(refused.err == "hardover: " + room.stick.file("no_stick") +
+                             ": this folder is not there (make it, or look whether the name is right and the "
+                             "stick is plugged in)\n");
+    CHECK(json::parse(room.instructor({"set", "list", "--json"}).out).empty());
+    fs::create_directory(room.stick.file("S1.hardover-set"));  // in the way of the file
+    const Ran blocked = room.instructor({"set", "make", room.stick.path(), "boat level=1"});
+    CHECK(blocked.code == 1);
+    CHECK(json::parse(room.instructor({"set", "list", "--json"}).out).empty());
+    fs::remove(room.stick.file("S1.hardover-set"));
+    const Ran made = room.instructor({"set", "make", room.stick.path(), "boat level=1", "--json"});
+    CHECK(json::parse(made.out)["id"] == "S1");
+}

@@ -36,7 +36,8 @@ HelpOf help_of(const std::string& way) {
         if (!line.empty() && line.front() != ' ') heading = line;
         if (line.size() < 3 || line[0] != ' ' || line[2] == ' ') continue;
         const std::string first = words_of(line).front();
-        if (heading == "Options:") help.options.push_back(first.substr(first.find("--")));
+        if (heading == "Options:" || heading.rfind("Before or after", 0) == 0)
+            help.options.push_back(first.substr(first.find("--")));
         if (heading == "Subcommands:") help.commands.push_back(first);
     }
     return help;
@@ -146,6 +147,9 @@ TEST_CASE("The completion of bash offers commands, options, words and paths wher
     CHECK(offered("hardover job sheet 3 --paper ''") == "letter\na4\n");
     CHECK(offered("hardover learning merge cou") == "count file.json\n");
     CHECK(offered("hardover --records cou") == "count file.json\n");
+    CHECK(offered("hardover job list --rec") == "--records\n");
+    CHECK(offered("hardover job list --records cou") == "count file.json\n");
+    CHECK(offered("hardover class set make --pass") == "--passphrase-file\n");
     CHECK(offered("hardover --knowledge cou") == "\n");
     CHECK(offered("hardover completion ''").find("bash") != std::string::npos);
 }
