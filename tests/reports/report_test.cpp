@@ -15,7 +15,7 @@ JobPage small_page() {
     page.stops = {"Steering lost: The boat is not to be run until it steers both ways."};
     page.cautions = {{"injection", "Oil under pressure", "A jet goes through skin.", "Never feel by hand."}};
     page.answers = {{"wheel_feel", "Feel of the wheel", "Firm", "answered", true}};
-    page.causes = {{"hose_kinked", "Hose kinked at full lock", 0.9, "90 %", "proved", {}, {}}};
+    page.causes = {{"hose_kinked", "Hose kinked at full lock", 0.9, "90 %", "proved", true, {}, {}}};
     page.events = {{1, "2026-11-25T15:00:00Z", "Opened for Old Penny", true},
                    {2, "2026-11-25T15:01:00Z", "Feel of the wheel: springy", false}};
     page.deferrals = {"Torque figures: the maker decides."};
