@@ -88,6 +88,39 @@ TEST_CASE("No stop lets a boat out on open water, or an engine run that it forbi
               .barred.contains(engine));
 }
 
+TEST_CASE("A jet of oil or a hose worn through keeps the steering lines free of pressure") {
+    // Common practice, no source: what may burst is not pressed again to see where it is wet.
+    const Index pressure = find(shipped().needs, "lines_under_pressure");
+    for (const Danger& danger : dangers) {
+        INFO(danger.stop << " on " << danger.then);
+        const Assessment after =
+            assessed(std::string(danger.told) + complaint + "answers: {" + danger.then + "}\n");
+        const std::string stop = danger.stop;
+        CHECK(after.barred.contains(pressure) == (stop == "oil_jet" || stop == "hose_worn_through"));
+    }
+    const Check& wipe = shipped().checks[static_cast<std::size_t>(find(shipped().checks, "wipe_and_watch"))];
+    CHECK(std::find(wipe.needs.begin(), wipe.needs.end(), pressure) != wipe.needs.end());
+}
+
+TEST_CASE("A power assist driven by the engine is not run ashore without cooling water") {
+    const Index assist = find(shipped().needs, "assist_running");
+    const std::string job = "history: in_service\ncomplaints: [wander]\n";
+    CHECK(assessed("rig: {helm: cable_valve, lies: ashore_dry}\n" + job).barred.contains(assist));
+    CHECK(assessed("rig: {helm: manual_pump, assist: engine_pump, lies: ashore_dry}\n" + job)
+              .barred.contains(assist));
+    CHECK_FALSE(
+        assessed("rig: {helm: manual_pump, assist: none, lies: ashore_dry}\n" + job).barred.contains(assist));
+    CHECK_FALSE(assessed("rig: {helm: cable_valve, lies: ashore_water}\n" + job).barred.contains(assist));
+}
+
+TEST_CASE("A dead wheel on a cable is looked for at the cable's end first") {
+    // Common practice, no source: the look takes minutes and ends the search.
+    const Assessment dead = assessed(
+        "rig: {helm: cable_valve, lies: ashore_dry}\nhistory: in_service\ncomplaints: [nothing_moves]\n");
+    CHECK(dead.next.kind == NextStep::Kind::prove);
+    CHECK(dead.next.index == find(shipped().checks, "watch_cable_end"));
+}
+
 TEST_CASE("The run at three trims waits for open water, and is not offered to a boat ashore") {
     const Check& run = shipped().checks[static_cast<std::size_t>(find(shipped().checks, "trim_run"))];
     const Index sea_trial = find(shipped().needs, "sea_trial");
