@@ -33,8 +33,8 @@ TEST_CASE("The assessment has the documented keys in order") {
     const Knowledge pump = pump_knowledge();
     const ordered_json json = assessment_json(pump, pump_assessment(pump));
     CHECK(keys(json) == std::vector<std::string>{"ranking", "not_listed", "several", "next", "cautions",
-                                                 "deferrals", "worksheets", "stops", "assumptions", "rules",
-                                                 "bound", "conflict"});
+                                                 "deferrals", "worksheets", "stops", "barred", "assumptions",
+                                                 "rules", "bound", "conflict"});
     CHECK(keys(json["next"]) == std::vector<std::string>{"kind", "id", "text", "minutes", "minutes_after",
                                                          "ahead_of", "again", "narrows"});
     REQUIRE(json["ranking"].size() == pump.causes.size());
