@@ -323,7 +323,7 @@ void Interview::set_history(const std::string& word) {
     }
     if (!word.empty()) say("There is no history '" + word + "'. There are:");
     for (const ChoiceText& history : page.histories) {
-        say("  " + history.id + ": " + history.text + (history.chosen ? "  (this one)" : ""));
+        say("  " + history.id + ": " + history.text + (history.chosen ? " (this one)" : ""));
     }
     say("Set it with: history ID");
 }

@@ -232,7 +232,7 @@ Result<void> may_be_written(const std::string& path) {
 int run_learning_show(Context& context, bool json) {
     const Result<Knowledge> shipped = load_knowledge(context);
     if (!shipped) return refuse(context, shipped.error());
-    const Result<Store> store = open_records_on_file(context);
+    const Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
     const Result<LearningTable> table = learning_table(shipped.value(), store.value());
     if (!table) return refuse(context, table.error());
@@ -304,7 +304,7 @@ int run_learning_export(Context& context, const std::string& file) {
     if (!shipped) return refuse(context, shipped.error());
     const Result<void> free = may_be_written(file);
     if (!free) return refuse(context, free.error());
-    Result<Store> store = open_records_on_file(context);
+    Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
     const Result<std::string> text = export_counts(shipped.value(), store.value());
     if (!text) return refuse(context, text.error());
@@ -336,7 +336,7 @@ int run_learning_merge(Context& context, const std::vector<std::string>& files) 
 int run_learning_calibration(Context& context, bool json) {
     const Result<Knowledge> shipped = load_knowledge(context);
     if (!shipped) return refuse(context, shipped.error());
-    const Result<Store> store = open_records_on_file(context);
+    const Result<Store> store = open_records(context);
     if (!store) return refuse(context, store.error());
     const Result<JobCalibration> done = calibrate(shipped.value(), store.value());
     if (!done) return refuse(context, done.error());

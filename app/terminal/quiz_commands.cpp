@@ -26,7 +26,7 @@ int run_quiz(Context& context, const QuizRequest& request) {
     std::optional<Store> store;
     KnownLearner learner;
     if (!request.learner.empty()) {
-        Result<Store> opened = open_records_on_file(context);
+        Result<Store> opened = open_records(context);
         if (!opened) return refuse(context, opened.error());
         store.emplace(std::move(opened.value()));
         Result<KnownLearner> known = learner_named(*store, request.learner);

@@ -23,7 +23,8 @@ int print(Context& context, const std::vector<std::string>& lines) {
 }
 
 int run_backup(Context& context, const std::string& folder, int keep) {
-    Result<Store> store = open_records_on_file(context);
+    // How many are kept is a setting, and may be made before there is a job.
+    Result<Store> store = keep >= 0 ? open_records(context) : open_records_on_file(context);
     if (!store) return refuse(context, store.error());
     if (keep >= 0) {
         const Result<void> kept = keep_backups(store.value(), keep);

@@ -69,11 +69,11 @@ Dialogue practice_dialogue(const std::string& records) {
             "(SELECT coalesce(max(sequence), 1000000) FROM study_events WHERE kind = 'practice_begun') "
             "HAVING count(*) BETWEEN 1 AND 39");
         std::vector<std::string> words = {"--records", records, "practice", "--learner", "A07"};
-        // Always the boat on which the suspicion below is one that may be had.
+        // Always one boat; the suspicion below may be had of any.
         if (last.rows.empty()) words.insert(words.end(), {"--new", "--seed", "5", "--level", "2"});
         return words;
     };
-    practice.line = [](int n) { return fmt::format("suspect Helm pump airbound {}", sure(n)); };
+    practice.line = [](int n) { return fmt::format("suspect Reservoir low {}", sure(n)); };
     practice.trace = sure_on_record;
     practice.on_record = "SELECT body FROM study_events WHERE kind = 'practice_did' ORDER BY sequence";
     return practice;

@@ -294,12 +294,12 @@ TEST_CASE("The folders made for a shop's first records are on the disk before an
     const TemporaryFolder folder;
     Surroundings around;
     around.through = {"strace", "-f", "-y", "-qq", "-e", "trace=fsync,fdatasync", "-o", folder.file("trace")};
-    const Ran ran =
-        run_program({"--records", folder.file("new/shop/records.db"), "learner", "add", "A07"}, "", around);
+    around.environment["XDG_DATA_HOME"] = folder.file("new");
+    const Ran ran = run_program({"learner", "add", "A07"}, "", around);
     INFO(ran.err);
     REQUIRE(ran.code == 0);
     const std::string trace = file_text(folder.file("trace"));
-    for (const std::string& parent : {folder.path(), folder.file("new"), folder.file("new/shop")}) {
+    for (const std::string& parent : {folder.path(), folder.file("new"), folder.file("new/hardover")}) {
         INFO(trace);
         CHECK(holds(trace, "<" + parent + ">)"));
     }

@@ -208,11 +208,18 @@ TEST_CASE("Where the expert stops it says how far the first cause leads, and to 
     }
     CHECK(stopped > 0);
 
-    const auto boat = practice_boat(7, 1);
-    Session proved = session_on(boat, Guidance::half);
-    REQUIRE_OK(proved.take(Proved{shipped().causes[static_cast<std::size_t>(boat->faults.front())].id}));
-    REQUIRE(proved.proof_of(boat->faults.front()) == Truth::yes);
-    const Page page = make_page(proved);
-    REQUIRE(page.help.size() == 1);
-    CHECK(page.help.front().find("is proved. Put it right.") != std::string::npos);
+    // A fault that is proved and still not likely is looked into further: then the expert goes on.
+    int put_right = 0;
+    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+        const auto boat = practice_boat(seed, 1);
+        Session proved = session_on(boat, Guidance::half);
+        REQUIRE_OK(proved.take(Proved{shipped().causes[static_cast<std::size_t>(boat->faults.front())].id}));
+        const Page page = make_page(proved);
+        if (proved.proof_of(boat->faults.front()) != Truth::yes || page.led) continue;
+        INFO("seed " << seed);
+        REQUIRE(page.help.size() == 1);
+        CHECK(page.help.front().find("is proved. Put it right.") != std::string::npos);
+        ++put_right;
+    }
+    CHECK(put_right > 0);
 }

@@ -56,6 +56,7 @@ TEST_CASE("questions do not go among other files, nor into a folder that is made
     CHECK_FALSE(std::filesystem::exists(folder.file("stick")));
     REQUIRE(qti("SET.ZIP", "2").code == 0);
     CHECK(file_text(folder.file("SET.ZIP")).rfind("PK", 0) == 0);
+    REQUIRE(run_program({"--records", folder.file("records.db"), "learner", "add", "Ann"}).code == 0);
     const Ran backup =
         run_program({"--records", folder.file("records.db"), "records", "backup", folder.file("stick/copy")});
     CHECK(backup.code == 1);

@@ -122,6 +122,7 @@ TEST_CASE("Can't tell is an answer, and the question is not asked again") {
 
 TEST_CASE("An unknown job number is a clear message") {
     const TemporaryFolder folder;
+    REQUIRE(run_program(with_records(folder, {"interview", "--boat", "Tern"}), "wander\n").code == 0);
     const Ran ran = run_program(with_records(folder, {"interview", "--job", "77"}));
     CHECK(ran.code == 1);
     CHECK(holds(ran.err, "77"));
@@ -213,7 +214,7 @@ TEST_CASE("A word that is no history and no yes or no is said to be none") {
     INFO(ran.out << ran.err);
     CHECK(holds(ran.out, "There is no history 'foo'."));
     CHECK(holds(ran.out, "'second_person maybe' does not say yes or no"));
-    CHECK(holds(ran.out, "  (this one)"));
+    CHECK(holds(ran.out, "(this one)"));
 }
 
 namespace {
@@ -238,7 +239,7 @@ TEST_CASE("Several causes are handed back with commas between, each seen or not"
                 "bracket_loose, confirmed; rod_ends_worn, confirmed; hose_chafed, not confirmed"));
     const Ran shown = run_program(with_records(folder, {"job", "show", "1"}));
     INFO(shown.out);
-    CHECK(holds(shown.out, "Causes recorded:"));
+    CHECK(holds(shown.out, "Handed back. Causes: ram bracket bolts loose, seen and"));
 }
 
 TEST_CASE("A cause that was neither proved nor seen is kept as assumed until 'seen' is said") {
@@ -269,17 +270,20 @@ TEST_CASE("Bad causes at the hand-back are refused in words and the job stays in
 
 TEST_CASE("Handing back without a cause takes those that were proved and put right") {
     const TemporaryFolder folder;
-    std::string input = two_faults;
-    // Whatever is asked cannot be told; whatever is done helps. What does not fit the step is refused.
-    for (int i = 0; i < 20; ++i) input += "?\nbetter\n";
-    const Ran rest = run_program(with_records(folder, {"interview", "--boat", "Tern"}), input + "done\n");
+    // The crossed hoses are put right and the boat is better, and goes as it is.
+    const Ran rest = run_program(with_records(folder, {"interview", "--boat", "Tern"}),
+                                 "hard_one_way\n"
+                                 "rig helm manual_pump\n"
+                                 "rig rams 2\n"
+                                 "history just_fitted\n"
+                                 "answer effort_both_ways heavy\n"
+                                 "answer rams_fight frees\n"
+                                 "answer hose_ports crossed\n"
+                                 "better\n"
+                                 "done\n");
     INFO(rest.out);
-    CHECK(holds(rest.out, "Proved and put right: "));
     CHECK(holds(rest.out, "is handed back and filed"));
-    const std::string events = events_of(folder);
-    INFO(events);
-    CHECK(holds(events, "bracket_loose, confirmed"));
-    CHECK(holds(events, "rod_ends_worn, confirmed"));
+    CHECK(holds(events_of(folder), "handed back: hoses_crossed, confirmed"));
 }
 
 TEST_CASE("Done without a cause closes no job of which nothing is proved and put right") {
