@@ -55,6 +55,14 @@ struct Pump {
         facts.answers[flow] = {0};
     }
 
+    // Gives the check of the wheel its only need, the knowledge's first.
+    void opening_needs(const std::string& id) {
+        Need need;
+        need.id = id;
+        knowledge.needs = {need};
+        knowledge.checks[static_cast<std::size_t>(open_pump)].needs = {0};
+    }
+
     Index remedy_of(Index cause) const { return knowledge.causes[static_cast<std::size_t>(cause)].remedy; }
 };
 
@@ -160,10 +168,7 @@ TEST_CASE("A proof that was answered with can't tell is not asked for again") {
 
 TEST_CASE("A check whose needs are not available is not proposed") {
     Pump pump;
-    Need dry;
-    dry.id = "dry_weather";
-    pump.knowledge.needs.push_back(dry);
-    pump.knowledge.checks[static_cast<std::size_t>(pump.open_pump)].needs = {0};
+    pump.opening_needs("dry_weather");
     pump.facts.answers[pump.hum] = {0};
     CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
     pump.facts.unavailable = {0};
@@ -175,10 +180,7 @@ TEST_CASE("A check whose needs are not available is not proposed") {
 
 TEST_CASE("A check that a standing stop bars is not proposed, and is again once the stop is lifted") {
     Pump pump;
-    Need mains;
-    mains.id = "mains_on";
-    pump.knowledge.needs.push_back(mains);
-    pump.knowledge.checks[static_cast<std::size_t>(pump.open_pump)].needs = {0};
+    pump.opening_needs("mains_on");
     Stop wet;
     wet.id = "wet_motor";
     wet.bars = {0};
@@ -227,11 +229,8 @@ TEST_CASE("A circumstance that the rig rules out is not waited for, one that the
     place.id = "place";
     place.choices = {{"well", "In the well"}, {"bench", "On the bench"}};
     pump.knowledge.rig_fields.push_back(place);
-    Need in_well;
-    in_well.id = "in_well";
-    in_well.possible_when = condition(pump.knowledge, "rig.place is well");
-    pump.knowledge.needs.push_back(in_well);
-    pump.knowledge.checks[static_cast<std::size_t>(pump.open_pump)].needs = {0};
+    pump.opening_needs("in_well");
+    pump.knowledge.needs[0].possible_when = condition(pump.knowledge, "rig.place is well");
     pump.facts.answers[pump.hum] = {0};
     CHECK(proposed(assess(pump.knowledge, pump.facts), pump.wheel_seen));
     pump.facts.rig[0] = std::string("well");

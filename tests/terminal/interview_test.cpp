@@ -16,6 +16,16 @@ std::vector<std::string> with_records(const TemporaryFolder& folder, std::vector
     return arguments;
 }
 
+// Invented boat: two rams on a hand helm, a hose crossed at one of them. Its remedy is next.
+const std::string crossed_hoses =
+    "hard_one_way\n"
+    "rig helm manual_pump\n"
+    "rig rams 2\n"
+    "history just_fitted\n"
+    "answer effort_both_ways heavy\n"
+    "answer rams_fight frees\n"
+    "answer hose_ports crossed\n";
+
 bool holds(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
 }
@@ -24,17 +34,8 @@ bool holds(const std::string& text, const std::string& part) {
 
 TEST_CASE("Answers through a pipe finish a job, and the file has it") {
     const TemporaryFolder folder;
-    // Invented boat: two rams on a hand helm, a hose crossed at one of them.
     const Ran interview = run_program(with_records(folder, {"interview", "--boat", "Second Wind"}),
-                                      "hard_one_way\n"
-                                      "rig helm manual_pump\n"
-                                      "rig rams 2\n"
-                                      "history just_fitted\n"
-                                      "answer effort_both_ways heavy\n"
-                                      "answer rams_fight frees\n"
-                                      "answer hose_ports crossed\n"
-                                      "cured\n"
-                                      "hoses_crossed seen\n");
+                                      crossed_hoses + "cured\nhoses_crossed seen\n");
     INFO(interview.out << interview.err);
     REQUIRE(interview.code == 0);
     CHECK(holds(interview.out, "CAUTION"));
@@ -271,16 +272,8 @@ TEST_CASE("Bad causes at the hand-back are refused in words and the job stays in
 TEST_CASE("Handing back without a cause takes those that were proved and put right") {
     const TemporaryFolder folder;
     // The crossed hoses are put right and the boat is better, and goes as it is.
-    const Ran rest = run_program(with_records(folder, {"interview", "--boat", "Tern"}),
-                                 "hard_one_way\n"
-                                 "rig helm manual_pump\n"
-                                 "rig rams 2\n"
-                                 "history just_fitted\n"
-                                 "answer effort_both_ways heavy\n"
-                                 "answer rams_fight frees\n"
-                                 "answer hose_ports crossed\n"
-                                 "better\n"
-                                 "done\n");
+    const Ran rest =
+        run_program(with_records(folder, {"interview", "--boat", "Tern"}), crossed_hoses + "better\ndone\n");
     INFO(rest.out);
     CHECK(holds(rest.out, "is handed back and filed"));
     CHECK(holds(events_of(folder), "handed back: hoses_crossed, confirmed"));
