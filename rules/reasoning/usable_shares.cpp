@@ -22,18 +22,32 @@ std::vector<double> usual_odds(const Knowledge& knowledge) {
     return odds;
 }
 
-// Shares of all findings, of those causes weighed so.
+// Does the reading prove the cause by itself?
+bool proves_alone(const Cause& cause, const Finding& finding, std::size_t reading) {
+    if (cause.proved_when.empty() || reading >= finding.readings.size()) return false;
+    const auto seen = [&](const std::string& name) -> Value {
+        if (name == finding.id) return Choice{{finding.readings[reading].id}};
+        return Unknown{};
+    };
+    return cause.proved_when.condition(seen) == Truth::yes;
+}
+
+enum class Proofs { counted, left_out };
+
+// Shares of all findings, of those causes weighed so; with or without the readings that prove their cause.
 std::vector<std::vector<double>> weighed_shares(const Knowledge& knowledge,
-                                                const std::vector<double>& weights) {
+                                                const std::vector<double>& weights, Proofs proofs) {
     std::vector<std::vector<double>> shares(knowledge.findings.size());
     const double all = std::accumulate(weights.begin(), weights.end(), 0.0);
     for (std::size_t i = 0; i < weights.size(); ++i) {
         for (const Shows& shows : knowledge.causes[i].shows) {
             if (shows.finding < 0 || static_cast<std::size_t>(shows.finding) >= shares.size()) continue;
+            const Finding& finding = knowledge.findings[static_cast<std::size_t>(shows.finding)];
             std::vector<double>& share = shares[static_cast<std::size_t>(shows.finding)];
             share.resize(std::max(share.size(), shows.how_often.size()));
             if (!(all > 0)) continue;
             for (std::size_t k = 0; k < shows.how_often.size(); ++k) {
+                if (proofs == Proofs::left_out && proves_alone(knowledge.causes[i], finding, k)) continue;
                 share[k] += weights[i] / all * shows.how_often[k];
             }
         }
@@ -93,7 +107,9 @@ std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge,
              knowledge.complaints[static_cast<std::size_t>(complaint)].says) {
             if (finding < 0 || static_cast<std::size_t>(finding) >= knowledge.findings.size()) continue;
             const auto f = static_cast<std::size_t>(finding);
-            if (reading < 0 || !told.emplace(finding, weighed_shares(knowledge, weights)[f]).second) continue;
+            if (reading < 0) continue;
+            const auto shares = weighed_shares(knowledge, weights, Proofs::counted);
+            if (!told.emplace(finding, shares[f]).second) continue;
             const std::vector<double> stray = usable_stray(knowledge.findings[f], knowledge.settings.stray);
             if (static_cast<std::size_t>(reading) >= stray.size()) continue;
             for (std::size_t i = 0; i < weights.size(); ++i) {
@@ -102,7 +118,7 @@ std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge,
             }
         }
     }
-    std::vector<std::vector<double>> typical = weighed_shares(knowledge, weights);
+    std::vector<std::vector<double>> typical = weighed_shares(knowledge, weights, Proofs::left_out);
     for (auto& [finding, share] : told) typical[static_cast<std::size_t>(finding)] = std::move(share);
     return typical;
 }

@@ -17,9 +17,11 @@ std::vector<double> usable_stray(const Finding& finding, double setting);
 std::vector<double> usable_link(std::vector<double> how_often);
 
 // Per finding and reading: how often the listed causes give it on average, weighed by their odds over all
-// histories. A finding that no cause shows has an empty list. With complaints: on average over those causes
-// that make the customer complain so, by the chain rule over what the complaints say, so that a boat's
-// complaint is as probable as on average and the signs that usually go with it are too.
+// histories. A finding that no cause shows has an empty list. A reading that alone proves a cause is left out
+// for that cause: it is the cause's own sign, and a fault that is not on the list has it no more often than
+// the other causes. With complaints: on average over those causes that make the customer complain so, by the
+// chain rule over what the complaints say, so that a boat's complaint is as probable as on average and the
+// signs that usually go with it are too.
 std::vector<std::vector<double>> typical_shares(const Knowledge& knowledge,
                                                 const std::set<Index>& complaints);
 

@@ -15,6 +15,10 @@ namespace {
 
 constexpr double stray = 0.02;
 
+std::size_t at(Index index) {
+    return static_cast<std::size_t>(index);
+}
+
 // A garden pump that drips or hums.
 struct Pump {
     Knowledge knowledge = empty_knowledge();
@@ -80,6 +84,36 @@ TEST_CASE("All that a complaint says comes together as often as the listed cause
         CHECK(one->findings[f].unlisted == two->findings[f].unlisted);
     }
     CHECK(prepared.network({both}) == one);  // kept
+}
+
+TEST_CASE("What alone proves a cause is that cause's own sign, and no sign of one that is not on the list") {
+    Pump pump;
+    const Index glass = add_finding(pump.knowledge, "glass", {"split", "pitted", "smooth"}, stray);
+    Cause& seal = pump.knowledge.causes[at(pump.seal)];
+    Cause& cracked = pump.knowledge.causes[at(pump.cracked)];
+    seal.shows.push_back({glass, {0.5, 0.4, 0.1}});
+    cracked.shows.push_back({glass, {0.3, 0.6, 0.1}});
+    const auto share = [&](int reading) {
+        return typical_shares(pump.knowledge, {})[at(glass)][static_cast<std::size_t>(reading)];
+    };
+    CHECK(share(0) == Approx((30 * 0.5 + 10 * 0.3) / 100));
+
+    seal.proved_when = condition(pump.knowledge, "glass is split");
+    CHECK(share(0) == Approx(10 * 0.3 / 100));
+    CHECK(share(1) == Approx((30 * 0.4 + 10 * 0.6) / 100));
+
+    // Any reading that does alone, whatever else would; what takes two findings is no cause's own.
+    seal.proved_when = condition(pump.knowledge, "glass is one of (split, pitted) or puddle is wet");
+    CHECK(share(0) == Approx(10 * 0.3 / 100));
+    CHECK(share(1) == Approx(10 * 0.6 / 100));
+    CHECK(typical_shares(pump.knowledge, {})[at(pump.puddle)][0] == Approx(10 * 0.2 / 100));
+    seal.proved_when = condition(pump.knowledge, "glass is split and puddle is wet");
+    CHECK(share(0) == Approx((30 * 0.5 + 10 * 0.3) / 100));
+
+    // The complaint stays as probable as ever, though it be a proof.
+    seal.proved_when = condition(pump.knowledge, "drip is drips");
+    const Index drips = pump.complain({{pump.drip, 0}});
+    CHECK(typical_shares(pump.knowledge, {drips})[at(pump.drip)][0] == Approx((30 * 0.9 + 10 * 0.5) / 100));
 }
 
 TEST_CASE("Signs that go with the complaint are no wonder when the cause is not on the list") {
