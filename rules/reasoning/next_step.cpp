@@ -16,8 +16,11 @@ namespace {
 
 constexpr double worth_a_thing = 1e-9;  // share of the minutes left that an answer must save to count
 
-// What a rule wants asked is asked although it saves no minutes, when it takes at most so long. From memory.
+// What a rule wants asked is asked although it saves no minutes, when it takes at most so many minutes, or at
+// most this share of what would be done otherwise: two wrenches on a nut before the flange is cut loose. From
+// memory.
 constexpr double cheap_to_ask = 5;
+constexpr double cheap_beside = 1.0 / 3;
 
 // A proof counts as settled, and its remedy comes next whatever else could be asked, once its cause is this
 // probable. Below, the plan decides as for any other cause. In simulated jobs 0.9 put the true cause first
@@ -36,9 +39,11 @@ constexpr double more_likely_than_not = 0.5;
 // right. From memory.
 constexpr double still_likely = 0.1;
 
-// Hypotheses looked at: the heaviest, until they make up this share of those listed.
-constexpr std::size_t most_looked_at = 48;
-constexpr double share_looked_at = 0.99;
+// Hypotheses looked at: the heaviest, until they make up this share of those listed. What lies beyond is
+// doubt that nothing is asked about: with 0.99 the true cause was among the first three in 98.7 of 100 of
+// 3,755 simulated jobs, so in 99.0 to 99.2, for one question more.
+constexpr std::size_t most_looked_at = 64;
+constexpr double share_looked_at = 0.997;
 
 std::vector<Hypothesis> heaviest(std::vector<Hypothesis> listed) {
     double all = 0;
@@ -293,17 +298,38 @@ class Adviser {
         return std::nullopt;
     }
 
-    // In the order of the rules: what saves minutes, or is cheap and can still change what is done.
+    // In the order of the rules, what a check that is open can tell before what lies elsewhere.
     std::optional<NextStep> asked_by_rule() {
+        const Weighed* elsewhere = nullptr;
+        const Ask* by = nullptr;
         for (const Ask& ask : fired_.asks) {
-            for (const Weighed& step : steps_) {
-                if (step.kind != Weighed::Kind::ask || !asks_for(step, ask.finding)) continue;
-                const bool cheap =
-                    step.minutes <= cheap_to_ask && roll_out_.may_change(outlook_.start(), step.index);
-                if (cheap || saves_anything(step)) return asked(step, ask);
-            }
+            const auto step = std::find_if(steps_.begin(), steps_.end(), [&](const Weighed& weighed) {
+                return weighed.kind == Weighed::Kind::ask && asks_for(weighed, ask.finding) &&
+                       worth_asking(weighed);
+            });
+            if (step == steps_.end()) continue;
+            if (is_open(*step)) return asked(*step, ask);
+            if (elsewhere) continue;
+            elsewhere = &*step;
+            by = &ask;
         }
-        return std::nullopt;
+        if (!elsewhere) return std::nullopt;
+        return asked(*elsewhere, *by);
+    }
+
+    // Saves minutes, or is cheap and can still change what is done.
+    bool worth_asking(const Weighed& question) {
+        const double cheap = std::max(cheap_to_ask, cheap_beside * step_of(useful_.front()).minutes);
+        const bool tells =
+            question.minutes <= cheap && roll_out_.may_change(outlook_.start(), question.index);
+        return tells || saves_anything(question);
+    }
+
+    // Its check was begun, so that only the look itself is left.
+    bool is_open(const Weighed& question) const {
+        const Question& asked = outlook_.decision().questions[question.index];
+        const bool begun = asked.check != none && asked.setting_up == 0;
+        return begun && knowledge_.checks[static_cast<std::size_t>(asked.check)].minutes > 0;
     }
 
     NextStep asked(const Weighed& weighed, const Ask& ask) {

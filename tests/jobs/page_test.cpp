@@ -196,7 +196,8 @@ TEST_CASE("A remedy that did not cure is said beside its cause, and the search g
     bench.tell(ComplaintsSet{{"weak_water"}})
         .answer("hose_lie", "kinked")
         .answer("nozzle_off", "same")
-        .answer("prime", "holds");
+        .answer("prime", "holds")
+        .answer("air_in_flow", "smooth");
     CHECK(bench.page().card.id == "straighten_hose");
     bench.tell(Tried{"straighten_hose", "not_cured"});
     const JobPage page = bench.page();

@@ -260,7 +260,7 @@ TEST_CASE("What is proved more likely than not is put right before help is calle
     pump.knowledge.settings.call_for_help = 1;
     pump.facts.answers[pump.strainer_seen] = {0};
     // A second bad look at the strainer by chance leaves room for doubt.
-    pump.knowledge.findings[static_cast<std::size_t>(pump.strainer_seen)].stray = {0.03, 0.97};
+    pump.knowledge.findings[static_cast<std::size_t>(pump.strainer_seen)].stray = {0.06, 0.94};
     const Assessment assessment = assess(pump.knowledge, pump.facts);
     const double proved = probability_of(assessment, pump.clogged);
     CHECK(proved > 0.5);
