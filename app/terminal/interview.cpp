@@ -57,7 +57,7 @@ Interview::Flow Interview::take_line(const std::string& line, const JobPage& pag
     }
     switch (page.card.kind) {
         case StepCard::Kind::intake:
-            take_intake(line, page);
+            take_complaints(line, page);
             break;
         case StepCard::Kind::remedy:
             take_outcome(line, page.card);
@@ -130,6 +130,8 @@ Interview::Flow Interview::take_command(const std::string& word, const std::stri
         answer_by_name(rest);
     } else if (word == "rig") {
         set_rig(rest);
+    } else if (word == "complaint") {
+        add_complaints(rest);
     } else if (word == "history") {
         set_history(rest);
     } else if (word == "need") {
@@ -160,8 +162,11 @@ void Interview::read_knowledge_anew() {
     if (read) job_ = replay(in_use_.prepared(), job_.number, job_.events, job_.shop);
 }
 
-void Interview::take_intake(const std::string& line, const JobPage& page) {
+void Interview::take_complaints(const std::string& line, const JobPage& page) {
     std::vector<std::string> chosen;
+    for (const ChoiceText& complaint : page.complaints) {
+        if (complaint.chosen) chosen.push_back(complaint.id);
+    }
     std::istringstream words(line);
     for (std::string word; words >> word;) {
         if (word.back() == ',') word.pop_back();
@@ -173,6 +178,16 @@ void Interview::take_intake(const std::string& line, const JobPage& page) {
         chosen.push_back(*id);
     }
     keep(ComplaintsSet{chosen});
+}
+
+void Interview::add_complaints(const std::string& rest) {
+    const JobPage page = make_job_page(in_use_.prepared(), job_);
+    if (!rest.empty()) {
+        take_complaints(rest, page);
+        return;
+    }
+    print_complaints(page);
+    say("Add one with: complaint ID");
 }
 
 void Interview::take_answer(const std::string& line, const QuestionText& question) {

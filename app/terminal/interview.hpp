@@ -28,6 +28,7 @@ class Interview : Dialogue {
     void print_step(const JobPage& page);
     void print_card(const StepCard& card);
     void print_out_of_turn(const StepCard& card);
+    void print_complaints(const JobPage& page);
     void print_check_in_hand(const StepCard& next);
     void print_not_told(const JobPage& page);
     void print_question(const QuestionText& question);
@@ -42,7 +43,9 @@ class Interview : Dialogue {
     void take_empty_line();
     void keep_check_in_hand(const StepCard& card);
     std::vector<std::string> open_in_check() const;
-    void take_intake(const std::string& line, const JobPage& page);
+    // Adds to what the customer complains of; an unknown complaint is told and changes nothing.
+    void take_complaints(const std::string& line, const JobPage& page);
+    void add_complaints(const std::string& rest);
     void take_answer(const std::string& line, const QuestionText& question);
     void take_outcome(const std::string& line, const StepCard& card);
     void take_hand_back(const std::string& line, const JobPage& page);

@@ -11,7 +11,8 @@ namespace hardover {
 void Interview::print_help() {
     say("Job " + std::to_string(job_.number) + (job_.boat.empty() ? "" : ", " + job_.boat) +
         ". Every answer is kept at once. Type a number, an id or a figure with its unit;");
-    say("also: ? can't tell, u undo, why, turn, versus A B, all, rig, history, need, ask FINDING, answer "
+    say("also: ? can't tell, u undo, why, turn, versus A B, all, rig, complaint, history, need, ask FINDING, "
+        "answer "
         "FINDING VALUE, note "
         "TEXT, "
         "done CAUSE [seen], CAUSE [seen] ... (hand back; without causes: those proved and put right), reload "
@@ -30,10 +31,8 @@ void Interview::print_step(const JobPage& page) {
     print_card(page.card);
     print_check_in_hand(page.card);
     if (page.card.kind == StepCard::Kind::intake) {
-        int number = 0;
-        for (const ChoiceText& complaint : page.complaints) {
-            say("  " + std::to_string(++number) + "  " + complaint.text + "  [" + complaint.id + "]", 5);
-        }
+        print_complaints(page);
+        say("  Several go on one line: 1, 3. One more later: complaint ID");
     }
     if (page.card.kind == StepCard::Kind::remedy) say("  After it: 1 cured, 2 better, 3 not_cured");
     const bool hands_back =
@@ -46,6 +45,15 @@ void Interview::print_step(const JobPage& page) {
         std::vector<std::string> names;
         for (const CauseLine& cause : page.put_right) names.push_back(cause.name + " [" + cause.id + "]");
         if (!names.empty()) say("  Proved and put right: " + joined(names, "; ") + ". With these: done", 2);
+    }
+}
+
+void Interview::print_complaints(const JobPage& page) {
+    int number = 0;
+    for (const ChoiceText& complaint : page.complaints) {
+        say("  " + std::to_string(++number) + "  " + complaint.text + "  [" + complaint.id + "]" +
+                (complaint.chosen ? " (told)" : ""),
+            5);
     }
 }
 

@@ -179,6 +179,26 @@ TEST_CASE("What decides on causes and was left open at the intake is named until
     CHECK_FALSE(holds(ran.out.substr(last), "(history ID)"));
 }
 
+TEST_CASE("What the customer says later is added to the complaints told at the intake") {
+    const TemporaryFolder folder;
+    const Ran ran = run_program(with_records(folder, {"interview"}),
+                                "hard_one_way\n"
+                                "complaint weep_at_rod\n"
+                                "complaint weep_at_rod\n"
+                                "complaint no_such_complaint\n"
+                                "complaint\n");
+    INFO(ran.out << ran.err);
+    CHECK(holds(ran.out, "Several go on one line: 1, 3. One more later: complaint ID"));
+    CHECK(holds(ran.out, "'no_such_complaint' is not one of the complaints."));
+    const std::string listed = ran.out.substr(ran.out.find("'no_such_complaint' is not"));
+    CHECK(holds(listed, "[hard_one_way] (told)"));
+    CHECK(holds(listed, "[weep_at_rod] (told)"));
+    CHECK_FALSE(holds(listed, "[wander] (told)"));
+
+    const Ran events = run_program(with_records(folder, {"job", "events", "1"}));
+    CHECK(holds(events.out, "complaints: hard_one_way, weep_at_rod\n"));
+}
+
 TEST_CASE("A finding asked out of turn can be left again, and undo takes back no answer for it") {
     const TemporaryFolder folder;
     for (const char* leave : {"\n", "u\n"}) {
