@@ -26,9 +26,10 @@ MeasureField finding_measure(const View& view, Index index, const WorksheetInput
     field.unit = shown_unit(*finding.unit, view.units()).name;
     field.hint = example_hint(input, view.units());
     if (finding.spread > 0 && field.hint.empty()) {
-        field.hint =
-            fmt::format("read to within ± {} unless you say otherwise",
-                        show({finding.spread, finding.unit->dimension, 0}, *finding.unit, view.units()));
+        Unit of_difference = shown_unit(*finding.unit, view.units());
+        of_difference.offset = 0;  // 5 F of spread are 5 degrees, not a temperature
+        field.hint = fmt::format("read to within ± {} unless you say otherwise",
+                                 show({finding.spread, finding.unit->dimension, 0}, of_difference));
     }
     const auto given = view.job.facts.answers.find(index);
     if (given != view.job.facts.answers.end()) {

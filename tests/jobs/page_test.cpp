@@ -262,6 +262,18 @@ TEST_CASE("A plain measurement asked for by name is asked with what is worked ou
     CHECK(field_ids(again.questions[0]) == std::vector<std::string>{"bucket_time"});
 }
 
+TEST_CASE("The spread of a thermometer is said in degrees, not as a temperature") {
+    Job job;
+    const Index heat = find(shipped().findings, "oil_heat");
+    REQUIRE(shipped().findings[static_cast<std::size_t>(heat)].spread > 0);
+    const auto hint = [&](UnitSystem units) {
+        job.shop.units = units;
+        return question_card(shipped(), job, heat).questions.at(0).fields.at(0).hint;
+    };
+    CHECK(hint(UnitSystem::us) == "read to within ± 5 °F unless you say otherwise");
+    CHECK(hint(UnitSystem::metric) == "read to within ± 2.78 °C unless you say otherwise");
+}
+
 TEST_CASE("Any finding can be asked for at any time, with its check and what else the check gets") {
     const Knowledge pump = pump_knowledge();
     Bench bench(pump);
