@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace hardover {
 
@@ -55,7 +56,7 @@ Doubt doubt_in(const std::vector<double>& weights, const std::vector<Hypothesis>
 
 // Chances of a question's readings for the boats of one side.
 std::vector<double> chances_on(const std::vector<std::size_t>& side, const std::vector<double>& weights,
-                               const std::vector<double>& chances) {
+                               std::span<const double> chances) {
     std::vector<double> of_side(chances.size() / weights.size(), 0.0);
     double mass = 0;
     for (std::size_t h : side) mass += weights[h];

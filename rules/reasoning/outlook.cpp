@@ -54,9 +54,9 @@ class ReadingChances {
 
     bool possible(std::size_t cause) const { return !with_cause_[cause].empty(); }
 
-    // By [level * hypotheses + hypothesis].
-    std::vector<double> of(const FaultNetwork::Finding& finding, std::span<const Shown> shown,
-                           std::vector<int>& concerned) {
+    // Adds those of a finding, by [level * hypotheses + hypothesis].
+    void add(const FaultNetwork::Finding& finding, std::span<const Shown> shown, ChanceTables& tables,
+             std::vector<int>& concerned) {
         concerned = unlisted_;
         for (const Shown& by : shown) {
             shown_by_[static_cast<std::size_t>(by.cause)] = by.no_worse;
@@ -70,7 +70,7 @@ class ReadingChances {
         unlisted_share_.clear();
         add_no_worse(finding.unlisted, unlisted_share_);
         const std::size_t count = hypotheses_.size();
-        std::vector<double> chances(stray_.size() * count);
+        const std::span<double> chances = tables.add(stray_.size() * count);
         for (std::size_t k = 0; k < stray_.size(); ++k) {
             const double better = k + 1 < stray_.size() ? stray_[k + 1] : 0;
             std::fill_n(chances.begin() + static_cast<std::ptrdiff_t>(k * count), count,
@@ -78,11 +78,10 @@ class ReadingChances {
         }
         for (int h : concerned) write(static_cast<std::size_t>(h), chances);
         for (const Shown& by : shown) shown_by_[static_cast<std::size_t>(by.cause)] = nullptr;
-        return chances;
     }
 
   private:
-    void write(std::size_t h, std::vector<double>& chances) const {
+    void write(std::size_t h, std::span<double> chances) const {
         double better = 0;
         for (std::size_t k = stray_.size(); k-- > 0;) {
             double share = hypotheses_[h].unlisted ? stray_[k] * unlisted_share_[k] : stray_[k];
@@ -164,7 +163,11 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
     ReadingChances chances(hypotheses, network.causes.size());
     const ShownBy shown(network, decision.questions, chances);
     std::vector<int> by_chance_alone;  // questions that no cause in the hypotheses has to do with
-    decision.chances.resize(decision.questions.size());
+    std::size_t levels = 0;
+    for (const Question& question : decision.questions) {
+        levels += network.findings[static_cast<std::size_t>(question.finding)].stray.size();
+    }
+    decision.chances.reserve(decision.questions.size(), levels * hypotheses.size());
     decision.concerned.resize(decision.questions.size());
     for (std::size_t q = 0; q < decision.questions.size(); ++q) {
         const auto& finding = network.findings[static_cast<std::size_t>(decision.questions[q].finding)];
@@ -177,13 +180,13 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
             });
             if (same != by_chance_alone.end()) {
                 decision.same_as.back() = *same;
-                decision.chances[q] = decision.chances[static_cast<std::size_t>(*same)];
+                decision.chances.add_same_as(static_cast<std::size_t>(*same));
                 decision.concerned[q] = decision.concerned[static_cast<std::size_t>(*same)];
                 continue;
             }
             by_chance_alone.push_back(static_cast<int>(q));
         }
-        decision.chances[q] = chances.of(finding, shown.of(q), decision.concerned[q]);
+        chances.add(finding, shown.of(q), decision.chances, decision.concerned[q]);
     }
     return decision;
 }
@@ -345,9 +348,8 @@ double Outlook::screened(const Position& position, int question) {
     const std::vector<int>& concerned = decision_.concerned[question];
     const bool other_minutes = changes_minutes(question);
     if (other_minutes) {
-        Position after;
-        ask(position, question, after);
-        screen_->minutes_of_steps(after);
+        ask(position, question, asked_);
+        screen_->minutes_of_steps(asked_);
     }
     double minutes = 0;
     const std::size_t count = decision_.weights.size();
@@ -369,7 +371,7 @@ double Outlook::information(int question) const {
         if (rest >= 0) not_concerned -= weights[h];
     }
     double bits = 0;
-    const std::vector<double>& all_chances = decision_.chances[question];
+    const std::span<const double> all_chances = decision_.chances[question];
     for (std::size_t at = 0; at < all_chances.size(); at += weights.size()) {
         const double* chances = all_chances.data() + at;
         double mass = rest < 0 ? 0 : not_concerned * chances[rest];

@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "rules/reasoning/chance_tables.hpp"
 #include "rules/reasoning/fault_network.hpp"
 #include "rules/reasoning/plan_screen.hpp"
 #include "rules/reasoning/ranking.hpp"
@@ -26,7 +27,7 @@ struct Decision {
     RepairModel repairs;          // with a need for every hypothesis
     std::vector<double> weights;  // per hypothesis; adds to 1
     std::vector<Question> questions;
-    std::vector<std::vector<double>> chances;  // per question: [reading * hypotheses + hypothesis]
+    ChanceTables chances;  // per question: [reading * hypotheses + hypothesis]
     // Per question: the first one with the same chances, or itself. Empty: not looked for.
     std::vector<int> same_as{};
     // Per question: the hypotheses that have something to do with it, ascending; all others have the same
@@ -106,6 +107,7 @@ class Outlook {
     std::vector<int> same_as_;                       // per question
     std::vector<int> rest_;                          // per question: a hypothesis it does not concern, or -1
     Position start_;
+    Position asked_;  // of screened(), kept for its memory
     RepairPlan plan_;
     std::vector<double> plan_each_;  // minutes of plan() per hypothesis
     std::optional<PlanScreen> screen_;

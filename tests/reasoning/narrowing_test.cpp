@@ -1,4 +1,5 @@
 // One more look before the work: when it is taken, when not, and what an answer tells of a doubt.
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "rules/reasoning/assessment.hpp"
@@ -68,6 +69,16 @@ TEST_CASE("Before a proved cause is put right, a glance is given to the rare one
     CHECK_FALSE(after.next.narrows);
 }
 
+TEST_CASE("A cause in the last percent of the odds is still worth a glance before the work") {
+    const Pump pump(4);
+    const Assessment assessment = assess(pump.knowledge, pump.facts);
+    const auto kinked = std::find_if(assessment.ranking.begin(), assessment.ranking.end(),
+                                     [](const RankedCause& ranked) { return ranked.cause == 3; });
+    REQUIRE(kinked->probability < 0.01);
+    CHECK(assessment.next.narrows);
+    CHECK(assessment.next.index == pump.hose_seen);
+}
+
 TEST_CASE("A look that takes long, or after what hardly ever happens, does not hold up the work") {
     for (const Pump& pump : {Pump(60, 4000), Pump(0.01)}) {
         const Assessment assessment = assess(pump.knowledge, pump.facts);
@@ -98,7 +109,7 @@ TEST_CASE("Of two looks the one that tells more a minute is taken") {
     decision.questions[2].minutes = 2;
     CHECK(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy) == 2);
     decision.questions = {decision.questions[3]};
-    decision.chances = {decision.chances[3]};
+    decision.chances = {{0.9, 0.3, 0.3, 0.69, 0.0, 0.1, 0.7, 0.7, 0.31, 1.0}};
     CHECK_FALSE(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy));
 }
 

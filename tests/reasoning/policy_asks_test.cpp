@@ -68,6 +68,42 @@ TEST_CASE("A rule's question that saves nothing is left out when it takes long")
     CHECK(lamp.next().asked_by == none);
 }
 
+TEST_CASE("Beside a step three times as long a rule's question is cheap") {
+    for (const double minutes : {18.0, 30.0}) {
+        Lamp lamp(minutes);
+        lamp.knowledge.checks[0].minutes = 60;
+        lamp.knowledge.checks[1].minutes = 80;
+        lamp.knowledge.remedies[0].minutes = 150;  // so that the bulb is proved first too
+        const Assessment plain = assess(lamp.knowledge, lamp.facts);
+        REQUIRE(plain.next.minutes > 60);
+        REQUIRE(std::none_of(plain.also.begin(), plain.also.end(), [&](const NextStep& step) {
+            return step.kind == NextStep::Kind::ask && step.index == lamp.glass;
+        }));
+        add_rule(lamp.knowledge, "r_glass", "dark is dark", {action(Action::Kind::ask, lamp.glass)});
+        CHECK(lamp.next().asked_by == (3 * minutes < plain.next.minutes ? 0 : none));
+    }
+}
+
+TEST_CASE("What an open check can tell is asked before what another rule wants seen elsewhere") {
+    Lamp lamp;
+    const Index socket = add_finding(lamp.knowledge, "socket", {"scorched", "clean"});
+    const Index base = add_finding(lamp.knowledge, "base", {"loose", "tight"});
+    for (Index found : {socket, base}) {
+        lamp.knowledge.checks[0].gets.push_back(found);
+        lamp.knowledge.findings[static_cast<std::size_t>(found)].check = 0;
+    }
+    lamp.knowledge.causes[static_cast<std::size_t>(lamp.wire)].shows.push_back({socket, {0.5, 0.5}});
+    add_rule(lamp.knowledge, "r_glass", "dark is dark", {action(Action::Kind::ask, lamp.glass)});
+    lamp.knowledge.causes[static_cast<std::size_t>(lamp.bulb)].shows[1].how_often = {0.4, 0.6};
+    lamp.facts.answers[base] = {1};  // the bulb is out
+    REQUIRE(lamp.next().asked_by == 0);
+    add_rule(lamp.knowledge, "r_socket", "dark is dark", {action(Action::Kind::ask, socket)});
+    CHECK(lamp.next().asked_by == 1);
+    CHECK(lamp.next().findings.front() == socket);
+    lamp.facts.answers.erase(base);  // and now it is not
+    CHECK(lamp.next().asked_by == 0);
+}
+
 TEST_CASE("A rule's question that is answered is not asked again") {
     Lamp lamp;
     add_rule(lamp.knowledge, "r_bulb", "dark is dark", {action(Action::Kind::ask, lamp.bulb_seen)});

@@ -373,7 +373,7 @@ inline Weighed information_over_cost(Outlook& outlook, const Position& here) {
     for (std::size_t n = 0; n < here.live.size(); ++n) {
         weights[here.live[n]] = here.weight[n] / here.mass;
         std::vector<double> gives;
-        for (const auto& chances : d.chances) gives.push_back(chances[here.live[n]]);
+        for (std::size_t q = 0; q < d.chances.size(); ++q) gives.push_back(d.chances[q][here.live[n]]);
         faults[gives] += weights[here.live[n]];
     }
     double most = 0;
