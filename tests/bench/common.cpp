@@ -6,10 +6,12 @@
 #include <atomic>
 #include <chrono>
 #include <cmath>
+#include <cstdint>
 #include <cstdio>
 #include <cstdlib>
 #include <iostream>
 #include <numeric>
+#include <random>
 #include <thread>
 
 #include "app/rig/functions.hpp"
@@ -37,6 +39,15 @@ double thread_milliseconds() {
 double wall_milliseconds() {
     const auto now = std::chrono::steady_clock::now().time_since_epoch();
     return std::chrono::duration<double, std::milli>(now).count();
+}
+
+double yardstick_milliseconds() {
+    std::mt19937_64 random(1);
+    std::vector<std::uint64_t> numbers(1'000'000);
+    for (std::uint64_t& number : numbers) number = random();
+    const double before = thread_milliseconds();
+    std::sort(numbers.begin(), numbers.end());
+    return thread_milliseconds() - before;
 }
 
 double mean(const std::vector<double>& values) {

@@ -20,6 +20,10 @@ double thread_milliseconds();
 // Wall time, in milliseconds from some fixed moment.
 double wall_milliseconds();
 
+// CPU time of sorting a million random numbers, the same ones everywhere: what this machine is worth at this
+// moment. Times of two machines, or of two days, are compared by dividing each by it.
+double yardstick_milliseconds();
+
 double mean(const std::vector<double>& values);
 
 // The value that `share` of the values do not pass (nearest rank); 0 of none.

@@ -313,7 +313,7 @@ bool same_for_any_threads(const Knowledge& knowledge, unsigned first_seed, const
 // jobs_bench [JOBS] [JOBS FOR EACH CAUSE LEFT OUT] [THREADS] [FIRST SEED]
 int main(int argc, char** argv) {
     const int jobs = argument(argc, argv, 1, 10000);
-    const int each = argument(argc, argv, 2, std::max(2, jobs / 500));
+    const int each = argument(argc, argv, 2, std::max(2, jobs / 2500));
     const int threads = argument(argc, argv, 3, 2);
     const auto first_seed = static_cast<unsigned>(argument(argc, argv, 4, usual_first_seed));
     const Knowledge knowledge = shipped_knowledge();
