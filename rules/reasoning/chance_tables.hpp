@@ -8,9 +8,8 @@
 
 namespace hardover {
 
-// One table a question: [reading * hypotheses + hypothesis]. All lie in one piece of memory: some hundred
-// tables of a kilobyte or two are made for every step, and to take and give back each alone was a tenth of
-// it.
+// One table a question: [reading * hypotheses + hypothesis]. All lie in one piece of memory, and equal ones
+// are kept once: to take and give back some hundred for every step was a fortieth of its instructions.
 class ChanceTables {
   public:
     ChanceTables() = default;

@@ -16,7 +16,7 @@ namespace {
 struct Pump {
     Knowledge knowledge = empty_knowledge();
     Index flow, strainer_seen, colour, hose_seen;
-    Index clogged;
+    Index clogged, kinked;
     Facts facts;
 
     explicit Pump(double rare_odds, double minutes_to_look = 1) {
@@ -30,7 +30,8 @@ struct Pump {
             add_cause(knowledge, "clogged", 300, {{flow, {0.9, 0.1}}, {strainer_seen, {0.97, 0.03}}}, 20);
         add_cause(knowledge, "worn", 30, {{flow, {0.9, 0.1}}, {strainer_seen, {0.2, 0.8}}}, 120);
         add_cause(knowledge, "dry", 30, {{flow, {0.9, 0.1}}, {strainer_seen, {0.2, 0.8}}}, 120);
-        add_cause(knowledge, "kinked", rare_odds, {{flow, {0.9, 0.1}}, {hose_seen, {0.95, 0.05}}}, 10);
+        kinked =
+            add_cause(knowledge, "kinked", rare_odds, {{flow, {0.9, 0.1}}, {hose_seen, {0.95, 0.05}}}, 10);
         prove(knowledge, clogged, add_check(knowledge, "look_at_strainer", 14, {strainer_seen}),
               "strainer_seen is dirty");
         facts.history = 0;
@@ -73,7 +74,7 @@ TEST_CASE("A cause in the last percent of the odds is still worth a glance befor
     const Pump pump(4);
     const Assessment assessment = assess(pump.knowledge, pump.facts);
     const auto kinked = std::find_if(assessment.ranking.begin(), assessment.ranking.end(),
-                                     [](const RankedCause& ranked) { return ranked.cause == 3; });
+                                     [&](const RankedCause& ranked) { return ranked.cause == pump.kinked; });
     REQUIRE(kinked->probability < 0.01);
     CHECK(assessment.next.narrows);
     CHECK(assessment.next.index == pump.hose_seen);
@@ -99,17 +100,18 @@ TEST_CASE("Of two looks the one that tells more a minute is taken") {
     Decision decision;
     decision.weights = {0.6, 0.2, 0.1, 0.05, 0.05};
     decision.questions = {{0, -1, 0, 1}, {1, -1, 0, 1}, {2, -1, 0, 8}, {3, -1, 0, 1}};
+    const std::vector<double> sorts_the_first_three{0.9, 0.3, 0.3, 0.69, 0.0, 0.1, 0.7, 0.7, 0.31, 1.0};
     decision.chances = {
-        {0.2, 0.2, 0.2, 0.6, 0.2, 0.8, 0.8, 0.8, 0.4, 0.8},    // tells a little
-        {0.1, 0.1, 0.1, 0.9, 0.1, 0.9, 0.9, 0.9, 0.1, 0.9},    // tells more
-        {0.0, 0.0, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0, 0.0, 1.0},    // tells all, in eight minutes
-        {0.9, 0.3, 0.3, 0.69, 0.0, 0.1, 0.7, 0.7, 0.31, 1.0},  // only sorts the first three
+        {0.2, 0.2, 0.2, 0.6, 0.2, 0.8, 0.8, 0.8, 0.4, 0.8},  // tells a little
+        {0.1, 0.1, 0.1, 0.9, 0.1, 0.9, 0.9, 0.9, 0.1, 0.9},  // tells more
+        {0.0, 0.0, 0.0, 1.0, 0.0, 1.0, 1.0, 1.0, 0.0, 1.0},  // tells all, in eight minutes
+        sorts_the_first_three,
     };
     CHECK(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy) == 1);
     decision.questions[2].minutes = 2;
     CHECK(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy) == 2);
     decision.questions = {decision.questions[3]};
-    decision.chances = {{0.9, 0.3, 0.3, 0.69, 0.0, 0.1, 0.7, 0.7, 0.31, 1.0}};
+    decision.chances = {sorts_the_first_three};
     CHECK_FALSE(narrowing_question(decision, four.hypotheses, four.ranked, Before::remedy));
 }
 
