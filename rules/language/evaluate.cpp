@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 
 namespace hardover::language_detail {
@@ -268,6 +269,54 @@ Truth truth_at(const std::vector<Clause>& clauses, std::size_t at, const Inputs&
     }
 }
 
+// Sides of a comparison that are a name and nothing else.
+std::vector<int> names_compared(const Node& comparison) {
+    std::vector<int> names;
+    for (const auto& side : comparison.parts) {
+        if (side->operation == Operation::name) names.push_back(side->name);
+    }
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
+std::vector<int> needed_at(const std::vector<Clause>& clauses, std::size_t at) {
+    const Clause& clause = clauses[at];
+    switch (clause.operation) {
+        case Operation::name:
+        case Operation::is_one_of:
+        case Operation::is_known:
+            return {clause.name};
+        case Operation::negation: {
+            // What is unknown for want of a name stays unknown; what is no for want of it does not stay no.
+            const Operation denied = clauses[at + 1].operation;
+            const bool unknown_without =
+                denied == Operation::name || denied == Operation::is_one_of || is_comparison(denied);
+            return unknown_without ? needed_at(clauses, at + 1) : std::vector<int>{};
+        }
+        case Operation::both:
+        case Operation::either: {
+            std::vector<int> needed = needed_at(clauses, at + 1);
+            const auto end = static_cast<std::size_t>(clause.after);
+            for (auto part = static_cast<std::size_t>(clauses[at + 1].after); part < end;
+                 part = static_cast<std::size_t>(clauses[part].after)) {
+                const std::vector<int> others = needed_at(clauses, part);
+                std::vector<int> all;
+                if (clause.operation == Operation::both) {
+                    std::set_union(needed.begin(), needed.end(), others.begin(), others.end(),
+                                   std::back_inserter(all));
+                } else {
+                    std::set_intersection(needed.begin(), needed.end(), others.begin(), others.end(),
+                                          std::back_inserter(all));
+                }
+                needed = std::move(all);
+            }
+            return needed;
+        }
+        default:
+            return is_comparison(clause.operation) ? names_compared(*clause.node) : std::vector<int>{};
+    }
+}
+
 }  // namespace
 
 Inputs inputs_of(const NamedValues& values) {
@@ -291,6 +340,10 @@ Condition condition_of(const Node& root) {
 
 Truth truth_of(const Condition& condition, const Inputs& inputs) {
     return truth_at(condition.clauses, 0, inputs);
+}
+
+std::vector<int> needed_by(const Condition& condition) {
+    return needed_at(condition.clauses, 0);
 }
 
 Value quantity_of(const Node& node, const Inputs& inputs) {

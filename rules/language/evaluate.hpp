@@ -20,6 +20,9 @@ Condition condition_of(const Node& root);
 // `inputs` need no numbers for a condition that compares none.
 Truth truth_of(const Condition& condition, const Inputs& inputs);
 
+// Names without which the condition is not yes, ascending.
+std::vector<int> needed_by(const Condition& condition);
+
 // Value and first-order spread; nothing where the value is unknown or not finite.
 Value quantity_of(const Node& node, const Inputs& inputs);
 

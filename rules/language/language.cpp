@@ -84,6 +84,10 @@ Truth Expression::condition_with(const NamedValues& values) const {
     return truth_of(*condition_, condition_->compares ? inputs_of(values) : Inputs{values, {}, {}});
 }
 
+std::vector<int> Expression::needed_names() const {
+    return condition_ ? needed_by(*condition_) : std::vector<int>{};
+}
+
 Value Expression::quantity(const Lookup& lookup) const {
     if (empty() || !root_->is_quantity) return Unknown{};
     return quantity_with(LookedUp(names_, lookup).values);

@@ -133,6 +133,9 @@ class Expression {
     Truth condition(const Lookup& lookup) const;
     // The same where the values of its names have been found already.
     Truth condition_with(const NamedValues& values) const;
+    // Names, by their place, without which a condition is not yes: while one of them is unknown, so is the
+    // condition, or it is no. Not always all of them.
+    std::vector<int> needed_names() const;
 
     // For formulas: the value in SI with dimension and first-order spread carried from the inputs' spreads,
     // taken as independent (GUM, JCGM 100:2008, 5.1.2, partial derivatives by central difference). Unknown

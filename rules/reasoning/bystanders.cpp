@@ -1,45 +1,40 @@
 #include "rules/reasoning/bystanders.hpp"
 
 #include <algorithm>
-#include <map>
+#include <optional>
 #include <utility>
 
 namespace hardover {
 
 namespace {
 
-using Faults = std::pair<std::vector<int>, bool>;  // causes, and whether something unlisted is there
+constexpr int unlisted = -1;  // among the causes: something not on the list
 
 std::size_t faults_in(const Hypothesis& hypothesis) {
     return hypothesis.causes.size() + (hypothesis.unlisted ? 1 : 0);
+}
+
+// The one fault of `larger` that `smaller`, one fault smaller, is without; nothing where it is without others
+// too.
+std::optional<int> left_out(const Hypothesis& larger, const Hypothesis& smaller) {
+    if (larger.unlisted != smaller.unlisted) {
+        return larger.causes == smaller.causes ? std::optional(unlisted) : std::nullopt;
+    }
+    const auto [in_larger, in_smaller] = std::mismatch(larger.causes.begin(), larger.causes.end(),
+                                                       smaller.causes.begin(), smaller.causes.end());
+    if (!std::equal(in_larger + 1, larger.causes.end(), in_smaller, smaller.causes.end()))
+        return std::nullopt;
+    return *in_larger;
 }
 
 double odds(double prior) {
     return prior / (1 - prior);
 }
 
-// Every way to leave out one fault, with the odds of the fault left out.
-std::vector<std::pair<Faults, double>> with_one_less(const Hypothesis& hypothesis,
-                                                     const std::vector<double>& prior,
-                                                     double prior_not_listed) {
-    std::vector<std::pair<Faults, double>> rests;
-    for (int cause : hypothesis.causes) {
-        Faults rest{hypothesis.causes, hypothesis.unlisted};
-        std::erase(rest.first, cause);
-        rests.push_back({std::move(rest), odds(prior[static_cast<std::size_t>(cause)])});
-    }
-    if (hypothesis.unlisted) rests.push_back({{hypothesis.causes, false}, odds(prior_not_listed)});
-    return rests;
-}
-
 }  // namespace
 
 std::vector<Hypothesis> without_bystanders(std::vector<Hypothesis> hypotheses,
                                            const std::vector<double>& prior, double prior_not_listed) {
-    std::map<Faults, std::size_t> place;
-    for (std::size_t h = 0; h < hypotheses.size(); ++h) {
-        place[{hypotheses[h].causes, hypotheses[h].unlisted}] = h;
-    }
     // The largest first, so that what one hands on can be handed on again; ratios are of what was given.
     std::vector<double> given;
     std::vector<std::size_t> order;
@@ -50,19 +45,28 @@ std::vector<Hypothesis> without_bystanders(std::vector<Hypothesis> hypotheses,
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
         return faults_in(hypotheses[a]) > faults_in(hypotheses[b]);
     });
-    for (std::size_t h : order) {
-        if (faults_in(hypotheses[h]) < 2) break;
+    const auto usual_odds = [&](int fault) {
+        return odds(fault == unlisted ? prior_not_listed : prior[static_cast<std::size_t>(fault)]);
+    };
+    auto one_less = order.begin();  // the first with so many faults
+    for (auto at = order.begin(); at != order.end() && faults_in(hypotheses[*at]) >= 2; ++at) {
+        Hypothesis& hypothesis = hypotheses[*at];
+        const std::size_t faults = faults_in(hypothesis) - 1;
+        while (one_less != order.end() && faults_in(hypotheses[*one_less]) > faults) ++one_less;
         double least = speaks_for_it;
         Hypothesis* heir = nullptr;
-        for (const auto& [rest, usual_odds] : with_one_less(hypotheses[h], prior, prior_not_listed)) {
-            const auto found = place.find(rest);
-            if (found == place.end() || !(given[found->second] > 0) || !(usual_odds > 0)) continue;
-            const double times_usual = given[h] / given[found->second] / usual_odds;
+        for (auto after = one_less; after != order.end() && faults_in(hypotheses[*after]) == faults;
+             ++after) {
+            Hypothesis& rest = hypotheses[*after];
+            if (!(given[*after] > 0)) continue;
+            const std::optional<int> fault = left_out(hypothesis, rest);
+            if (!fault || !(usual_odds(*fault) > 0)) continue;
+            const double times_usual = given[*at] / given[*after] / usual_odds(*fault);
             if (times_usual >= least) continue;
             least = times_usual;
-            heir = &hypotheses[found->second];
+            heir = &rest;
         }
-        if (heir) heir->probability += std::exchange(hypotheses[h].probability, 0.0);
+        if (heir) heir->probability += std::exchange(hypothesis.probability, 0.0);
     }
     std::erase_if(hypotheses, [](const Hypothesis& hypothesis) { return !(hypothesis.probability > 0); });
     std::stable_sort(hypotheses.begin(), hypotheses.end(),

@@ -32,15 +32,15 @@ double scaled(double prior, double scale) {
 }
 
 // Faults on average when there is at least one, all odds being scaled.
-double mean_faults(const std::vector<double>& priors, double scale) {
+double mean_faults(const std::vector<double>& all_odds, double scale) {
     double sum = 0;
-    double log_none = 0;
-    for (double prior : priors) {
-        const double p = scaled(prior, scale);
-        sum += p;
-        log_none += std::log1p(-p);
+    double per_none = 1;  // 1 / P(no fault)
+    for (double unscaled : all_odds) {
+        const double odds = unscaled * scale;
+        sum += odds / (1 + odds);
+        per_none *= 1 + odds;
     }
-    return sum / -std::expm1(log_none);
+    return sum / (1 - 1 / per_none);
 }
 
 constexpr double rounding = 4e-15;  // of a sum over all causes, relative
@@ -50,7 +50,11 @@ constexpr double rounding = 4e-15;  // of a sum over all causes, relative
 double scale_for_comebacks(const std::vector<double>& priors) {
     const double stated = std::accumulate(priors.begin(), priors.end(), 0.0);
     const double wanted = std::max(stated, fewest_faults);
-    const auto too_many = [&](double log_scale) { return mean_faults(priors, std::exp(log_scale)) - wanted; };
+    std::vector<double> all_odds;
+    for (double prior : priors) all_odds.push_back(prior / (1 - prior));
+    const auto too_many = [&](double log_scale) {
+        return mean_faults(all_odds, std::exp(log_scale)) - wanted;
+    };
     double low = std::log(1e-6);
     double high = 0;
     double above = too_many(high);

@@ -45,18 +45,18 @@ Fired fire(const Knowledge& knowledge, Situation& situation) {
     Fired fired;
     const PreparedKnowledge& prepared = situation.prepared();
     for (std::size_t r = 0; r < knowledge.rules.size(); ++r) {
-        const Rule& rule = knowledge.rules[r];
         const auto index = static_cast<Index>(r);
-        if (situation.rule_holds(index) == Truth::yes) {
-            fired.rules.push_back({index, situation.known_names(prepared.rule_when(index))});
-            RuleEvidence evidence;
-            evidence.rule = index;
-            for (const Action& action : rule.then) act(action, evidence, fired);
-            if (!evidence.favours.empty() || !evidence.rules_out.empty()) {
-                fired.evidence.push_back(std::move(evidence));
-            }
+        if (!situation.rule_fires(index)) continue;
+        fired.rules.push_back({index, situation.known_names(prepared.rule_when(index))});
+        RuleEvidence evidence;
+        evidence.rule = index;
+        for (const Action& action : knowledge.rules[r].then) act(action, evidence, fired);
+        if (!evidence.favours.empty() || !evidence.rules_out.empty()) {
+            fired.evidence.push_back(std::move(evidence));
         }
-        for (const Action& action : rule.then) {
+    }
+    for (const Index rule : prepared.deriving_rules()) {
+        for (const Action& action : knowledge.rules[static_cast<std::size_t>(rule)].then) {
             if (action.kind == Action::Kind::derive && situation.derived(action.fact) == Truth::no) {
                 fired.derived[action.fact] = false;
             }

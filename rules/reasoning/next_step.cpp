@@ -50,7 +50,7 @@ constexpr Heaviest planned_for{48, 0.99};
 // by these in 99.0 to 99.2, for one question more.
 constexpr Heaviest doubted{64, 0.997};
 
-std::vector<Hypothesis> heaviest(std::vector<Hypothesis> listed, const Heaviest& limit) {
+std::vector<Hypothesis> heaviest(const std::vector<Hypothesis>& listed, const Heaviest& limit) {
     double all = 0;
     for (const Hypothesis& hypothesis : listed) all += hypothesis.probability;
     double share = 0;
@@ -58,8 +58,7 @@ std::vector<Hypothesis> heaviest(std::vector<Hypothesis> listed, const Heaviest&
     while (taken < std::min(limit.most, listed.size()) && share <= limit.share * all) {
         share += listed[taken++].probability;
     }
-    listed.resize(taken);
-    return listed;
+    return {listed.begin(), listed.begin() + static_cast<std::ptrdiff_t>(taken)};
 }
 
 bool is_check(const NextStep& step) {

@@ -43,40 +43,39 @@ void add_no_worse(const std::vector<double>& distribution, std::vector<double>& 
 class ReadingChances {
   public:
     explicit ReadingChances(const std::vector<Hypothesis>& hypotheses, std::size_t causes)
-        : hypotheses_(hypotheses), with_cause_(causes), shown_by_(causes, nullptr) {
+        : hypotheses_(hypotheses), shown_by_(causes, nullptr) {
+        std::vector<std::pair<int, int>> in_hypothesis;
         for (std::size_t h = 0; h < hypotheses.size(); ++h) {
             if (hypotheses[h].unlisted) unlisted_.push_back(static_cast<int>(h));
-            for (int cause : hypotheses[h].causes) {
-                with_cause_[static_cast<std::size_t>(cause)].push_back(static_cast<int>(h));
-            }
+            for (int cause : hypotheses[h].causes) in_hypothesis.push_back({cause, static_cast<int>(h)});
         }
+        with_cause_ = Rows<int>::of_pairs(causes, in_hypothesis);
     }
 
     bool possible(std::size_t cause) const { return !with_cause_[cause].empty(); }
 
-    // Adds those of a finding, by [level * hypotheses + hypothesis].
-    void add(const FaultNetwork::Finding& finding, std::span<const Shown> shown, ChanceTables& tables,
-             std::vector<int>& concerned) {
-        concerned = unlisted_;
+    // Adds those of a finding, by [level * hypotheses + hypothesis], and which hypotheses it concerns.
+    void add(const FaultNetwork::Finding& finding, std::span<const Shown> shown, Decision& decision) {
+        concerned_ = unlisted_;
         for (const Shown& by : shown) {
             shown_by_[static_cast<std::size_t>(by.cause)] = by.no_worse;
-            const std::vector<int>& with = with_cause_[static_cast<std::size_t>(by.cause)];
-            concerned.insert(concerned.end(), with.begin(), with.end());
+            const std::span<const int> with = with_cause_[static_cast<std::size_t>(by.cause)];
+            concerned_.insert(concerned_.end(), with.begin(), with.end());
         }
-        std::sort(concerned.begin(), concerned.end());
-        concerned.erase(std::unique(concerned.begin(), concerned.end()), concerned.end());
+        std::sort(concerned_.begin(), concerned_.end());
+        concerned_.erase(std::unique(concerned_.begin(), concerned_.end()), concerned_.end());
+        decision.concerned.push_back(concerned_);
         stray_.clear();
         add_no_worse(finding.stray, stray_);
         unlisted_share_.clear();
         add_no_worse(finding.unlisted, unlisted_share_);
-        const std::size_t count = hypotheses_.size();
-        const std::span<double> chances = tables.add(stray_.size() * count);
+        std::span<double> chances;
+        decision.chances.add();
         for (std::size_t k = 0; k < stray_.size(); ++k) {
             const double better = k + 1 < stray_.size() ? stray_[k + 1] : 0;
-            std::fill_n(chances.begin() + static_cast<std::ptrdiff_t>(k * count), count,
-                        std::max(0.0, stray_[k] - better));
+            chances = decision.chances.append(hypotheses_.size(), std::max(0.0, stray_[k] - better));
         }
-        for (int h : concerned) write(static_cast<std::size_t>(h), chances);
+        for (int h : concerned_) write(static_cast<std::size_t>(h), chances);
         for (const Shown& by : shown) shown_by_[static_cast<std::size_t>(by.cause)] = nullptr;
     }
 
@@ -95,19 +94,20 @@ class ReadingChances {
     }
 
     const std::vector<Hypothesis>& hypotheses_;
-    std::vector<int> unlisted_;                 // hypotheses with something unlisted
-    std::vector<std::vector<int>> with_cause_;  // hypotheses, by cause
-    std::vector<const double*> shown_by_;       // by cause
-    std::vector<double> stray_;                 // P(no worse) of the finding at hand
+    std::vector<int> unlisted_;            // hypotheses with something unlisted
+    Rows<int> with_cause_;                 // hypotheses, by cause
+    std::vector<const double*> shown_by_;  // by cause
+    // Of the finding at hand: P(no worse), and the hypotheses it concerns.
+    std::vector<double> stray_;
     std::vector<double> unlisted_share_;
+    std::vector<int> concerned_;
 };
 
 // P(no worse) of the questions' findings under their causes, question by question.
 class ShownBy {
   public:
     ShownBy(const FaultNetwork& network, const std::vector<Question>& questions,
-            const ReadingChances& chances)
-        : first_(questions.size() + 1, 0) {
+            const ReadingChances& chances) {
         std::vector<int> question_of(network.findings.size(), -1);
         for (std::size_t q = 0; q < questions.size(); ++q) {
             question_of[static_cast<std::size_t>(questions[q].finding)] = static_cast<int>(q);
@@ -117,36 +117,34 @@ class ShownBy {
                 if (!chances.possible(i)) continue;
                 for (const FaultLink& link : network.causes[i]) {
                     const int q = question_of[static_cast<std::size_t>(link.finding)];
-                    if (q >= 0) visit(static_cast<int>(i), static_cast<std::size_t>(q), link.how_often);
+                    if (q >= 0) visit(static_cast<int>(i), q, link.how_often);
                 }
             }
         };
         std::size_t numbers = 0;
-        each_link([&](int, std::size_t q, const std::vector<double>& how_often) {
-            ++first_[q + 1];
+        std::size_t links = 0;
+        each_link([&](int, int, const std::vector<double>& how_often) {
+            ++links;
             numbers += how_often.size();
         });
-        for (std::size_t q = 0; q < questions.size(); ++q) first_[q + 1] += first_[q];
         numbers_.reserve(numbers);  // what is shown points into it
-        shown_.resize(first_.back());
-        std::vector<std::size_t> next = first_;
-        each_link([&](int cause, std::size_t q, const std::vector<double>& how_often) {
+        std::vector<std::pair<int, Shown>> shown;
+        shown.reserve(links);
+        each_link([&](int cause, int q, const std::vector<double>& how_often) {
             const std::size_t at = numbers_.size();
             add_no_worse(how_often, numbers_);
-            shown_[next[q]++] = {cause, numbers_.data() + at};
+            shown.push_back({q, {cause, numbers_.data() + at}});
         });
+        shown_ = Rows<Shown>::of_pairs(questions.size(), shown);
     }
     ShownBy(const ShownBy&) = delete;
     ShownBy& operator=(const ShownBy&) = delete;
 
-    std::span<const Shown> of(std::size_t question) const {
-        return {shown_.data() + first_[question], first_[question + 1] - first_[question]};
-    }
+    std::span<const Shown> of(std::size_t question) const { return shown_[question]; }
 
   private:
     std::vector<double> numbers_;
-    std::vector<Shown> shown_;
-    std::vector<std::size_t> first_;  // by question, and last the end
+    Rows<Shown> shown_;  // by question
 };
 
 }  // namespace
@@ -168,7 +166,7 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
         levels += network.findings[static_cast<std::size_t>(question.finding)].stray.size();
     }
     decision.chances.reserve(decision.questions.size(), levels * hypotheses.size());
-    decision.concerned.resize(decision.questions.size());
+    decision.concerned.reserve(decision.questions.size(), decision.questions.size() * hypotheses.size() / 4);
     for (std::size_t q = 0; q < decision.questions.size(); ++q) {
         const auto& finding = network.findings[static_cast<std::size_t>(decision.questions[q].finding)];
         decision.same_as.push_back(static_cast<int>(q));
@@ -181,12 +179,12 @@ Decision decision_for(const FaultNetwork& network, const std::vector<Hypothesis>
             if (same != by_chance_alone.end()) {
                 decision.same_as.back() = *same;
                 decision.chances.add_same_as(static_cast<std::size_t>(*same));
-                decision.concerned[q] = decision.concerned[static_cast<std::size_t>(*same)];
+                decision.concerned.add_same_as(static_cast<std::size_t>(*same));
                 continue;
             }
             by_chance_alone.push_back(static_cast<int>(q));
         }
-        chances.add(finding, shown.of(q), decision.chances, decision.concerned[q]);
+        chances.add(finding, shown.of(q), decision);
     }
     return decision;
 }
@@ -205,7 +203,7 @@ Outlook::Outlook(Decision decision) : decision_(std::move(decision)), planner_(d
 
 void Outlook::find_proofs() {
     const std::vector<RepairAction>& actions = decision_.repairs.actions;
-    proves_.resize(decision_.questions.size());
+    std::vector<std::pair<int, int>> proves;  // question, action
     proof_questions_.resize(actions.size());
     for (const Question& question : decision_.questions) {
         const auto checks = static_cast<std::size_t>(question.check + 1);
@@ -221,9 +219,10 @@ void Outlook::find_proofs() {
             parts.push_back(static_cast<int>(found - decision_.questions.begin()));
         }
         if (parts.size() != actions[a].proof_findings.size()) continue;
-        for (int q : parts) proves_[static_cast<std::size_t>(q)].push_back(static_cast<int>(a));
+        for (int q : parts) proves.push_back({q, static_cast<int>(a)});
         proof_questions_[a] = std::move(parts);
     }
+    proves_ = Rows<int>::of_pairs(decision_.questions.size(), proves);
 }
 
 // Asking one that a proof or the setting up of a proof hangs on leaves something else to do.
@@ -245,8 +244,10 @@ void Outlook::find_same() {
 void Outlook::find_rest() {
     std::vector<int> all(decision_.weights.size());
     std::iota(all.begin(), all.end(), 0);
-    if (decision_.concerned.empty()) decision_.concerned.assign(decision_.questions.size(), all);
-    for (const std::vector<int>& concerned : decision_.concerned) {
+    const bool looked_for = !decision_.concerned.empty();
+    for (std::size_t q = 0; q < decision_.questions.size(); ++q) {
+        if (!looked_for) decision_.concerned.push_back(all);
+        const std::span<const int> concerned = decision_.concerned[q];
         std::size_t h = 0;
         while (h < concerned.size() && concerned[h] == static_cast<int>(h)) ++h;
         rest_.push_back(h < all.size() ? static_cast<int>(h) : -1);
@@ -345,7 +346,7 @@ double Outlook::minutes_after(const std::vector<int>& questions) {
 }
 
 double Outlook::screened(const Position& position, int question) {
-    const std::vector<int>& concerned = decision_.concerned[question];
+    const std::span<const int> concerned = decision_.concerned[question];
     const bool other_minutes = changes_minutes(question);
     if (other_minutes) {
         ask(position, question, asked_);
@@ -362,27 +363,47 @@ double Outlook::screened(const Position& position, int question) {
     return minutes;
 }
 
-double Outlook::information(int question) const {
-    const std::vector<int>& concerned = decision_.concerned[question];
+// visit(chance of the reading, for_each) with for_each(add) calling add(weight, chance) of every hypothesis,
+// those that the question does not concern taken together.
+template <typename Visit>
+void Outlook::each_reading(int question, Visit visit) const {
+    const std::span<const int> concerned = decision_.concerned[question];
     const std::vector<double>& weights = decision_.weights;
     const int rest = rest_[question];
     double not_concerned = rest < 0 ? 0 : 1;
     for (int h : concerned) {
         if (rest >= 0) not_concerned -= weights[h];
     }
-    double bits = 0;
     const std::span<const double> all_chances = decision_.chances[question];
     for (std::size_t at = 0; at < all_chances.size(); at += weights.size()) {
         const double* chances = all_chances.data() + at;
         double mass = rest < 0 ? 0 : not_concerned * chances[rest];
         for (int h : concerned) mass += weights[h] * chances[h];
-        const auto add = [&](double weight, double chance) {
-            if (weight > 0 && chance > 0) bits += weight * chance * std::log2(chance / mass);
-        };
-        if (rest >= 0) add(not_concerned, chances[rest]);
-        for (int h : concerned) add(weights[h], chances[h]);
+        visit(mass, [&](auto add) {
+            if (rest >= 0) add(not_concerned, chances[rest]);
+            for (int h : concerned) add(weights[h], chances[h]);
+        });
     }
+}
+
+double Outlook::information(int question) const {
+    double bits = 0;
+    each_reading(question, [&](double mass, auto for_each) {
+        for_each([&](double weight, double chance) {
+            if (weight > 0 && chance > 0) bits += weight * chance * std::log2(chance / mass);
+        });
+    });
     return bits;
+}
+
+double Outlook::most_information(int question) const {
+    double times_usual = 0;
+    each_reading(question, [&](double mass, auto for_each) {
+        double squares = 0;
+        for_each([&](double weight, double chance) { squares += std::max(0.0, weight) * chance * chance; });
+        if (mass > 0) times_usual += squares / mass;
+    });
+    return std::log2(std::max(1.0, times_usual));
 }
 
 double Outlook::least_minutes(const Position& position) const {

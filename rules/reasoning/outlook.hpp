@@ -6,11 +6,11 @@
 #include <optional>
 #include <vector>
 
-#include "rules/reasoning/chance_tables.hpp"
 #include "rules/reasoning/fault_network.hpp"
 #include "rules/reasoning/plan_screen.hpp"
 #include "rules/reasoning/ranking.hpp"
 #include "rules/reasoning/repair_plan.hpp"
+#include "rules/reasoning/rows.hpp"
 
 namespace hardover {
 
@@ -27,12 +27,12 @@ struct Decision {
     RepairModel repairs;          // with a need for every hypothesis
     std::vector<double> weights;  // per hypothesis; adds to 1
     std::vector<Question> questions;
-    ChanceTables chances;  // per question: [reading * hypotheses + hypothesis]
+    Rows<double> chances;  // per question: [reading * hypotheses + hypothesis]
     // Per question: the first one with the same chances, or itself. Empty: not looked for.
     std::vector<int> same_as{};
     // Per question: the hypotheses that have something to do with it, ascending; all others have the same
     // chances. Empty: not looked for.
-    std::vector<std::vector<int>> concerned{};
+    Rows<int> concerned{};
 };
 
 // The chances of every reading under every hypothesis, from the network; weights made to add to 1.
@@ -88,11 +88,16 @@ class Outlook {
 
     // Bits that the answer tells about the hypotheses; for choosing what to look at more closely.
     double information(int question) const;
+    // Never less, without a logarithm for every number: log2 of 1 + chi-square, averaged, is more than the
+    // mean divergence (Jensen's inequality).
+    double most_information(int question) const;
 
     // No policy takes less (times the mass).
     double least_minutes(const Position& position) const;
 
   private:
+    template <typename Visit>
+    void each_reading(int question, Visit visit) const;
     double after_all(const Position& position, const std::vector<int>& questions, std::size_t from);
     void find_proofs();
     void find_same();
@@ -102,7 +107,7 @@ class Outlook {
 
     Decision decision_;
     RepairPlanner planner_;
-    std::vector<std::vector<int>> proves_;           // per question: actions whose proof it is part of
+    Rows<int> proves_;                               // per question: actions whose proof it is part of
     std::vector<std::vector<int>> proof_questions_;  // per action; empty: no proof that can be asked
     std::vector<int> same_as_;                       // per question
     std::vector<int> rest_;                          // per question: a hypothesis it does not concern, or -1

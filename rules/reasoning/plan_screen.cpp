@@ -115,7 +115,7 @@ double PlanScreen::minutes(const Standing& here) {
     return estimate();
 }
 
-double PlanScreen::minutes_after(double rest, const std::vector<int>& concerned, const double* chances) {
+double PlanScreen::minutes_after(double rest, std::span<const int> concerned, const double* chances) {
     now_.scale_of(whole_, rest);
     for (int h : concerned) {
         const double more = (chances[h] - rest) * weight_[h];

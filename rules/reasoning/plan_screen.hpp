@@ -3,6 +3,7 @@
 // figure that is shown comes from it. Pure numbers.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "rules/reasoning/repair_plan.hpp"
@@ -21,7 +22,7 @@ class PlanScreen {
     // The same after one answer more, with minutes_of_steps() as they are after it. Most hypotheses have
     // nothing to do with a finding: the answer has the chance `rest` under all but the `concerned` ones, and
     // `chances` (by hypothesis) under those.
-    double minutes_after(double rest, const std::vector<int>& concerned, const double* chances);
+    double minutes_after(double rest, std::span<const int> concerned, const double* chances);
 
     // What may still be wrong, and what the steps cost, until told otherwise.
     void stand_at(const Standing& here);

@@ -113,12 +113,31 @@ PreparedCondition PreparedKnowledge::All::prepared(const Expression& condition) 
     if (!condition.empty()) {
         ready.when_nothing_known = condition.condition([](const std::string&) -> Value { return Unknown{}; });
     }
+    ready.needed = most_telling(ready);
     ready.text = text_of.emplace(text, static_cast<int>(text_of.size())).first->second;
     return ready;
 }
 
+// Of the names without which the condition is not yes.
+int PreparedKnowledge::All::most_telling(const PreparedCondition& condition) const {
+    int most_telling = -1;
+    for (int at : condition.condition->needed_names()) {
+        const int name = condition.names[static_cast<std::size_t>(at)];
+        if (names[static_cast<std::size_t>(name)].kind == KnownName::Kind::finding) return name;
+        most_telling = name;
+    }
+    return most_telling;
+}
+
 void PreparedKnowledge::All::find_conditions() {
-    for (const Rule& rule : knowledge->rules) rule_when.push_back(prepared(rule.when));
+    for (std::size_t r = 0; r < knowledge->rules.size(); ++r) {
+        const Rule& rule = knowledge->rules[r];
+        rule_when.push_back(prepared(rule.when));
+        const bool derives = std::any_of(rule.then.begin(), rule.then.end(), [](const Action& action) {
+            return action.kind == Action::Kind::derive;
+        });
+        if (derives) deriving_rules.push_back(static_cast<Index>(r));
+    }
     for (const Cause& cause : knowledge->causes) {
         cause_possible_when.push_back(prepared(cause.possible_when));
         cause_proved_when.push_back(prepared(cause.proved_when));

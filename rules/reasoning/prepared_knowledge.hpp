@@ -30,6 +30,8 @@ struct PreparedCondition {
     int text = -1;         // of PreparedKnowledge::texts(): equal conditions have the same
     bool by_fact = false;  // names a fact, which may hang on itself
     Truth when_nothing_known = Truth::unknown;  // what it is while none of its names is known
+    // A name without which it is not yes, of a finding where there is one: few are answered. -1: none.
+    int needed = -1;
 };
 
 // A handle to what was prepared: cheap to copy, never changes, may be used by several threads at once. The
@@ -50,6 +52,8 @@ class PreparedKnowledge {
     std::size_t texts() const { return all_->text_of.size(); }
 
     const PreparedCondition& rule_when(Index rule) const { return all_->rule_when[at(rule)]; }
+    // Those with a fact to derive.
+    const std::vector<Index>& deriving_rules() const { return all_->deriving_rules; }
     const PreparedCondition& cause_possible_when(Index cause) const {
         return all_->cause_possible_when[at(cause)];
     }
@@ -87,6 +91,7 @@ class PreparedKnowledge {
         int first_finding = 0;
         int first_rig_field = 0;
         std::vector<PreparedCondition> rule_when;
+        std::vector<Index> deriving_rules;
         std::vector<PreparedCondition> cause_possible_when;
         std::vector<PreparedCondition> cause_proved_when;
         std::vector<PreparedCondition> finding_possible_when;
@@ -104,6 +109,7 @@ class PreparedKnowledge {
         void add_name(const std::string& name, KnownName known);
         void find_conditions();
         PreparedCondition prepared(const Expression& condition);
+        int most_telling(const PreparedCondition& condition) const;
         void find_told();
     };
     static std::size_t at(Index index) { return static_cast<std::size_t>(index); }

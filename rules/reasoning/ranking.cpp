@@ -119,6 +119,29 @@ int group_of(const RankedCause& cause) {
     return cause.probability > 0 ? 0 : 1;
 }
 
+// The most probable first, then those that cannot be; else in the order of the knowledge.
+std::vector<RankedCause> in_order(std::vector<RankedCause> causes) {
+    struct Place {
+        int group = 0;
+        std::size_t at = 0;
+    };
+    std::vector<Place> places;
+    places.reserve(causes.size());
+    for (std::size_t i = 0; i < causes.size(); ++i) places.push_back({group_of(causes[i]), i});
+    std::sort(places.begin(), places.end(), [&](const Place& x, const Place& y) {
+        if (x.group != y.group) return x.group < y.group;
+        const RankedCause& a = causes[x.at];
+        const RankedCause& b = causes[y.at];
+        if (a.probability != b.probability) return a.probability > b.probability;
+        if (a.prior != b.prior) return a.prior > b.prior;
+        return x.at < y.at;
+    });
+    std::vector<RankedCause> ordered;
+    ordered.reserve(causes.size());
+    for (const Place& place : places) ordered.push_back(std::move(causes[place.at]));
+    return ordered;
+}
+
 double log_nothing_wrong(const std::vector<double>& priors, double unlisted_prior) {
     double log_nothing = std::log1p(-unlisted_prior);
     for (double prior : priors) log_nothing += std::log1p(-prior);
@@ -160,7 +183,8 @@ Ranking rank(const DiagnosisCase& diagnosis) {
     }
     if (after.possible && after.dissolved > 0) bound_approximation(sets, after, ranking.bound);
     const double before = std::exp(log_before);
-    ranking.causes.reserve(given.prior.size());
+    std::vector<RankedCause> causes;
+    causes.reserve(given.prior.size());
     for (std::size_t i = 0; i < given.prior.size(); ++i) {
         RankedCause cause;
         cause.cause = static_cast<Index>(i);
@@ -169,14 +193,9 @@ Ranking rank(const DiagnosisCase& diagnosis) {
         cause.impossible_here = diagnosis.impossible_here(cause.cause);
         cause.ruled_out_by = diagnosis.ruled_out_by(cause.cause);
         if (after.possible && counts(diagnosis, i)) cause.probability = after.marginal[i];
-        ranking.causes.push_back(std::move(cause));
+        causes.push_back(std::move(cause));
     }
-    std::stable_sort(ranking.causes.begin(), ranking.causes.end(),
-                     [](const RankedCause& a, const RankedCause& b) {
-                         if (group_of(a) != group_of(b)) return group_of(a) < group_of(b);
-                         if (a.probability != b.probability) return a.probability > b.probability;
-                         return a.prior > b.prior;
-                     });
+    ranking.causes = in_order(std::move(causes));
     if (!after.possible) return ranking;
     ranking.not_listed = after.unlisted;
     ranking.log_evidence =

@@ -34,22 +34,25 @@ RepairPlanner::RepairPlanner(const RepairModel& model) : model_(model) {
     }
     const std::size_t actions = model.actions.size();
     shared_at_.assign(model.needs.size(), -1);
-    hypotheses_of_.resize(actions);
+    std::vector<std::pair<int, int>> hypotheses_of;  // action, hypothesis
     for (std::size_t h = 0; h < model.needs.size(); ++h) {
         if (sole_[h] >= 0 || model.needs[h].hopeless) continue;
-        for (int action : model.needs[h].actions) hypotheses_of_[action].push_back(static_cast<int>(h));
+        for (int action : model.needs[h].actions) hypotheses_of.push_back({action, static_cast<int>(h)});
     }
+    hypotheses_of_ = Rows<int>::of_pairs(actions, hypotheses_of);
     cures_.resize(actions);
     present_.resize(actions);
     rates_ = Greatest(actions);
     taken_.resize(actions);
     shared_check_.assign(actions, -1);
+    std::vector<std::pair<int, int>> proved_by;  // check, action
+    int checks = 0;
     for (std::size_t a = 0; a < actions; ++a) {
         const int check = model.actions[a].proof_check;
-        if (check < 0) continue;
-        if (proved_by_.size() <= static_cast<std::size_t>(check)) proved_by_.resize(check + 1);
-        proved_by_[check].push_back(static_cast<int>(a));
+        if (check >= 0) proved_by.push_back({check, static_cast<int>(a)});
+        checks = std::max(checks, check + 1);
     }
+    proved_by_ = Rows<int>::of_pairs(static_cast<std::size_t>(checks), proved_by);
     for (std::size_t c = 0; c < proved_by_.size(); ++c) {
         if (proved_by_[c].size() < 2) continue;
         for (int action : proved_by_[c]) shared_check_[action] = static_cast<int>(together_.size());
@@ -170,12 +173,6 @@ void RepairPlanner::rate_again(int action) {
     rates_.set(action, rate(action));
 }
 
-// Out of what may still be taken.
-void RepairPlanner::retire(int action) {
-    taken_[action] = 1;
-    rate_again(action);
-}
-
 std::pair<double, int> RepairPlanner::best_action() {
     int best = rates_.first();
     double best_rate = best < 0 ? 0 : rates_.at(best);
@@ -235,13 +232,15 @@ void RepairPlanner::weigh_together(Together& together) {
     }
 }
 
-// A check set up on the way: all its proofs are cheaper.
-void RepairPlanner::set_up_in_plan(int check) {
-    if (check < 0 || now_.set_up[check]) return;
+// A check of several proofs set up on the way: all of them are cheaper.
+void RepairPlanner::set_up_in_plan(int shared) {
+    const int check = together_[shared].check;
+    if (now_.set_up[check]) return;
     set_up_check(check, now_);
-    for (int action : proved_by_[check]) rate_again(action);
-    const int shared = shared_check_[proved_by_[check].front()];
-    if (shared >= 0) most_together_[shared] = 0;
+    for (int action : proved_by_[check]) {
+        if (rates_.at(action) > 0) rates_.set(action, rate(action));
+    }
+    most_together_[shared] = 0;
 }
 
 // One step more in the plan; help may be called after it.
@@ -250,9 +249,11 @@ void RepairPlanner::take(int action) {
     if (now_.extra_minutes[action] > 0) {
         so_far_ += present_[action] * now_.extra_minutes[action];
     }
-    if (needs_check(now_, action)) set_up_in_plan(model_.actions[action].proof_check);
     not_right_ = std::max(0.0, not_right_ - cures_[action]);
-    retire(action);
+    taken_[action] = 1;
+    rate_again(action);
+    // A check that nothing else needs makes nothing else cheaper.
+    if (shared_check_[action] >= 0 && needs_check(now_, action)) set_up_in_plan(shared_check_[action]);
     order_.push_back(action);
     tell_others(action);
     const double here = so_far_ + not_right_ * model_.call_for_help;

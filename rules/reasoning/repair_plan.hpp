@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "rules/reasoning/greatest.hpp"
+#include "rules/reasoning/rows.hpp"
 
 namespace hardover {
 
@@ -129,11 +130,10 @@ class RepairPlanner {
     void gather(const Standing& standing);
     double rate(int action) const;
     void rate_again(int action);
-    void retire(int action);
     std::pair<double, int> best_action();
     void bound_together(std::size_t shared);
     void weigh_together(Together& together);
-    void set_up_in_plan(int check);
+    void set_up_in_plan(int shared);
     void take(int action);
     bool take_block();
     void tell_others(int action);
@@ -142,10 +142,10 @@ class RepairPlanner {
     const RepairModel& model_;
     std::vector<int> sole_;            // per hypothesis: its only action; -1: several, or hopeless
     std::vector<std::uint64_t> bits_;  // per hypothesis: its actions
-    std::vector<std::vector<int>> hypotheses_of_;  // per action: those that several actions have to do with
+    Rows<int> hypotheses_of_;          // per action: those that several actions have to do with
     std::vector<double> least_minutes_;
     bool any_proof_ = false;
-    std::vector<std::vector<int>> proved_by_;  // per check: actions that need it set up
+    Rows<int> proved_by_;  // per check: actions that need it set up
 
     // Of the plan being made.
     Standing now_;                    // minutes and checks as the plan goes on; no weights

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <queue>
 
 namespace hardover {
 
@@ -174,8 +176,10 @@ void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& st
         }
         steps.push_back(step);
     }
-    std::sort(looks.begin(), looks.end());
-    for (std::size_t n = 0; n < std::min(limits_.planned_after, looks.size()); ++n) {
+    const std::size_t planned_after = std::min(limits_.planned_after, looks.size());
+    const auto end_of_planned = looks.begin() + static_cast<std::ptrdiff_t>(planned_after);
+    std::partial_sort(looks.begin(), end_of_planned, looks.end());
+    for (std::size_t n = 0; n < planned_after; ++n) {
         Weighed& step = steps[looks[n].second];
         const double after = after_question(position, step.index, 0, planned.least, no_matter);
         step.alone = std::min(planned.minutes, after);
@@ -187,29 +191,46 @@ void RollOut::weigh_questions(const Position& position, std::vector<Weighed>& st
 }
 
 // Half by what they save, half by what they tell for their minutes: two answers together may save what
-// neither saves alone.
+// neither saves alone. What a question tells is worked out once it may be the next by what it tells at most.
 void RollOut::choose_questions(const std::vector<Weighed>& questions) {
-    closer_.clear();
-    std::vector<std::pair<double, int>> by_total;
-    std::vector<std::pair<double, int>> by_rate;
-    std::vector<double> told(outlook_.decision().questions.size(), -1);
-    for (const Weighed& step : questions) {
-        by_total.push_back({step.total(), step.index});
-        double& bits = told[static_cast<std::size_t>(outlook_.same_as(step.index))];
-        if (bits < 0) bits = outlook_.information(step.index);
-        if (bits > worth_a_thing) by_rate.push_back({but_for_rounding(-bits / step.minutes), step.index});
+    struct Told {
+        double rate = 0;  // bits a minute, or no less than that
+        bool at_most = true;
+        std::size_t step = 0;
+    };
+    const auto later = [](const Told& a, const Told& b) {
+        if (a.rate != b.rate) return a.rate < b.rate;
+        return a.at_most != b.at_most ? b.at_most : a.step > b.step;
+    };
+    std::priority_queue<Told, std::vector<Told>, decltype(later)> by_rate(later);
+    std::priority_queue<std::pair<double, std::size_t>, std::vector<std::pair<double, std::size_t>>,
+                        std::greater<>>
+        by_total;
+    std::vector<double> at_most(outlook_.decision().questions.size(), -1);  // bits, for those like it
+    for (std::size_t n = 0; n < questions.size(); ++n) {
+        double& bits = at_most[static_cast<std::size_t>(outlook_.same_as(questions[n].index))];
+        if (bits < 0) bits = outlook_.most_information(questions[n].index);
+        if (bits <= worth_a_thing) continue;
+        by_total.push({questions[n].total(), n});
+        by_rate.push({but_for_rounding(bits / questions[n].minutes), true, n});
     }
-    std::sort(by_total.begin(), by_total.end());
-    std::sort(by_rate.begin(), by_rate.end());
-    for (std::size_t n = 0; n < questions.size() && closer_.size() < limits_.questions; ++n) {
-        for (const auto* list : {&by_total, &by_rate}) {
-            if (n >= list->size() || closer_.size() == limits_.questions) continue;
-            const int question = (*list)[n].second;
-            const bool tells = std::any_of(by_rate.begin(), by_rate.end(),
-                                           [&](const auto& rated) { return rated.second == question; });
-            const bool listed = std::find(closer_.begin(), closer_.end(), question) != closer_.end();
-            if (tells && !listed) closer_.push_back(question);
+    closer_.clear();
+    const auto look_closer_at = [&](std::size_t step) {
+        const int question = questions[step].index;
+        const bool listed = std::find(closer_.begin(), closer_.end(), question) != closer_.end();
+        if (!listed && closer_.size() < limits_.questions) closer_.push_back(question);
+    };
+    while (closer_.size() < limits_.questions && !by_total.empty()) {
+        look_closer_at(by_total.top().second);
+        by_total.pop();
+        while (by_rate.top().at_most) {
+            const std::size_t step = by_rate.top().step;
+            by_rate.pop();
+            const double bits = outlook_.information(questions[step].index);
+            by_rate.push({but_for_rounding(bits / questions[step].minutes), false, step});
         }
+        look_closer_at(by_rate.top().step);
+        by_rate.pop();
     }
 }
 
@@ -301,33 +322,30 @@ double RollOut::minutes_applying(const Position& position, int action) {
     return minutes;
 }
 
-int RollOut::first_after(const Position& position, int question, int reading) {
-    Position after;
-    outlook_.ask(position, question, after);
-    outlook_.take_answer(position, question, reading, after);
-    if (after.mass < limits_.rare * position.mass) return -2;
-    return plan(after).first;
+// Whether the plan's first step differs after two answers to the question at this depth.
+bool RollOut::changes_first(std::size_t depth, int question) {
+    constexpr int none_yet = -2;
+    int seen = none_yet;
+    outlook_.ask(at(depth), question, at(depth + 1));
+    for (int reading = 0; reading < outlook_.readings_of(question); ++reading) {
+        outlook_.take_answer(at(depth), question, reading, at(depth + 1));
+        if (at(depth + 1).mass < limits_.rare * at(depth).mass) continue;
+        const int first = plan(at(depth + 1)).first;
+        if (seen != none_yet && first != seen) return true;
+        seen = first;
+    }
+    return false;
 }
 
 bool RollOut::may_change(const Position& position, int question) {
-    const auto differs = [&](const Position& from) {
-        int seen = -2;
-        for (int reading = 0; reading < outlook_.readings_of(question); ++reading) {
-            const int first = first_after(from, question, reading);
-            if (first == -2) continue;
-            if (seen != -2 && first != seen) return true;
-            seen = first;
-        }
-        return false;
-    };
-    if (differs(position)) return true;
+    at(0) = position;
+    if (changes_first(0, question)) return true;
     for (int other : closer_) {
         if (other == question) continue;
-        Position after;
-        outlook_.ask(position, other, after);
+        outlook_.ask(position, other, at(1));
         for (int reading = 0; reading < outlook_.readings_of(other); ++reading) {
-            outlook_.take_answer(position, other, reading, after);
-            if (after.mass >= limits_.rare * position.mass && differs(after)) return true;
+            outlook_.take_answer(position, other, reading, at(1));
+            if (at(1).mass >= limits_.rare * position.mass && changes_first(1, question)) return true;
         }
     }
     return false;

@@ -84,7 +84,7 @@ class RollOut {
     void weigh_questions(const Position& position, std::vector<Weighed>& steps);
     void roll_out(std::vector<Weighed>& steps, bool deeper);
     bool worth_more_work(const Position& position, const std::vector<Weighed>& steps) const;
-    int first_after(const Position& position, int question, int reading);
+    bool changes_first(std::size_t depth, int question);
     Position& at(std::size_t depth);
     void forget();
 

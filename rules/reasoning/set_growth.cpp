@@ -28,25 +28,14 @@ std::uint64_t mixed(std::uint64_t x) {
     return x ^ (x >> 31);
 }
 
-// Keys seen so far: open addressing, never more than half full.
-class Seen {
-  public:
-    explicit Seen(std::size_t most) {
-        std::size_t size = 16;
-        while (size < 2 * most) size *= 2;
-        places_.assign(size, 0);
-    }
-    bool add(std::uint64_t key) {
-        std::size_t at = key & (places_.size() - 1);
-        while (places_[at] != 0 && places_[at] != key) at = (at + 1) & (places_.size() - 1);
-        if (places_[at] == key) return false;
-        places_[at] = key;
-        return true;
-    }
+// A set's key is that of its lane, mixed with that of every cause in it.
+std::uint64_t key_of_lane(int lane) {
+    return mixed(static_cast<std::uint64_t>(lane) + 1);
+}
 
-  private:
-    std::vector<std::uint64_t> places_;
-};
+std::uint64_t key_of_cause(int cause) {
+    return mixed(static_cast<std::uint64_t>(cause) + lanes + 1);
+}
 
 }  // namespace
 
@@ -152,7 +141,7 @@ void SetGrowth::add_lane(int lane, SetLevel& level) const {
     if (problem_.lane_weight[lane] <= 0) return;
     GrownSet set;
     set.lane = lane;
-    set.key = mixed(static_cast<std::uint64_t>(lane) + 1);
+    set.key = key_of_lane(lane);
     set.log_weight = problem_.log_constant + std::log(problem_.lane_weight[lane]);
     for (std::size_t i = 0; i < problem_.causes.size(); ++i) {
         set.log_weight += std::log(std::max(problem_.causes[i].absent[lane], impossible));
@@ -215,10 +204,11 @@ bool SetGrowth::sprout(const SetLevel& level, std::size_t base, int cause, doubl
     return grown.log_weight >= log_bar;
 }
 
-// Those of one set that reach `log_bar`, as long as `take` wants more. False when it wanted no more.
-template <typename Take>
+// Those of one set that reach `log_bar` and are wanted, as long as `take` wants more. False when it wanted no
+// more.
+template <typename Wanted, typename Take>
 bool SetGrowth::each_sprout(const SetLevel& level, std::size_t set, double log_least, double log_bar,
-                            Take take) const {
+                            Wanted wanted, Take take) const {
     const GrownSet& base = level.sets[set];
     const double log_most = base.log_weight + log_looseness(level, set) + rounding;
     Sprout grown;
@@ -226,13 +216,27 @@ bool SetGrowth::each_sprout(const SetLevel& level, std::size_t set, double log_l
         const int in_lane = cause * lanes + base.lane;
         if (log_most + log_gain_[in_lane] < log_bar) break;  // the others gain less
         if (base.log_weight + base.room + log_odds_[in_lane] < log_least) continue;
-        if (holds(level, set, cause) || !sprout(level, set, cause, log_bar, grown)) continue;
+        if (holds(level, set, cause) || !wanted(set, cause)) continue;
+        if (!sprout(level, set, cause, log_bar, grown)) continue;
         if (!take(grown)) return false;
     }
     return true;
 }
 
-// A set comes up once for every fault in it, so `enough` of them hold the heaviest different ones.
+// Whether the set grown by the cause is one that an earlier set of the level grows too, by another of its
+// faults.
+bool SetGrowth::grown_before(const SetLevel& level, const Keyed<std::size_t>& place, std::size_t set,
+                             int cause) const {
+    const std::uint64_t grown = level.sets[set].key ^ key_of_cause(cause);
+    const int* causes = level.causes.data() + set * static_cast<std::size_t>(level.size);
+    for (int n = 0; n < level.size - level.sets[set].lane; ++n) {
+        const std::size_t* other = place.find(grown ^ key_of_cause(causes[n]));
+        if (other && *other < set) return true;
+    }
+    return false;
+}
+
+// The heaviest `enough` different ones.
 std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::size_t enough,
                                                   double log_least) const {
     const auto heavier = [](const Sprout& a, const Sprout& b) {
@@ -249,8 +253,11 @@ std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::si
         if (last->missing == 0) log_bar = last->log_weight;
         sprouts.resize(enough);
     };
+    Keyed<std::size_t> place;
+    for (std::size_t n = 0; n < level.sets.size(); ++n) place.put(level.sets[n].key, n);
+    const auto is_new = [&](std::size_t set, int cause) { return !grown_before(level, place, set, cause); };
     for (std::size_t n = 0; n < level.sets.size(); ++n) {
-        each_sprout(level, n, log_least, log_bar, [&](const Sprout& grown) {
+        each_sprout(level, n, log_least, log_bar, is_new, [&](const Sprout& grown) {
             sprouts.push_back(grown);
             return true;
         });
@@ -264,15 +271,16 @@ std::vector<SetGrowth::Sprout> SetGrowth::sprouts(const SetLevel& level, std::si
 // Whether sprouts() would find one that reaches `log_worth`: those that do not are mostly passed over.
 bool SetGrowth::any_worth(const SetLevel& level, double log_least, double log_worth) const {
     for (std::size_t n = 0; n < level.sets.size(); ++n) {
-        if (!each_sprout(level, n, log_least, log_worth, [](const Sprout&) { return false; })) return true;
+        const auto any = [](std::size_t, int) { return true; };
+        if (!each_sprout(level, n, log_least, log_worth, any, [](const Sprout&) { return false; }))
+            return true;
     }
     return false;
 }
 
 void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown) const {
     const GrownSet& base = level.sets[from.base];
-    GrownSet set{base.lane, from.missing, from.log_weight, 0,
-                 base.key ^ mixed(static_cast<std::uint64_t>(from.cause) + lanes + 1)};
+    GrownSet set{base.lane, from.missing, from.log_weight, 0, base.key ^ key_of_cause(from.cause)};
     const auto old_causes = level.causes.begin() + static_cast<std::ptrdiff_t>(from.base) * level.size;
     const std::size_t first = grown.causes.size();
     grown.causes.insert(grown.causes.end(), old_causes, old_causes + (level.size - base.lane));
@@ -303,15 +311,9 @@ SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log
     grown.size = level.size + 1;
     if (level.size == 0) add_lane(1, grown);
     if (log_worth > never && !any_worth(level, log_least, log_worth)) return {};
-    const std::size_t enough = most * static_cast<std::size_t>(grown.size);
-    const std::vector<Sprout> all = sprouts(level, enough, log_least);
-    Seen seen(all.size());
     double heaviest = grown.sets.empty() ? never : grown.sets.front().log_weight;
-    for (const Sprout& from : all) {
+    for (const Sprout& from : sprouts(level, most, log_least)) {
         if (grown.sets.size() >= most) break;
-        const GrownSet& base = level.sets[from.base];
-        const std::uint64_t key = base.key ^ mixed(static_cast<std::uint64_t>(from.cause) + lanes + 1);
-        if (!seen.add(key)) continue;
         build(level, from, grown);
         heaviest = std::max(heaviest, from.log_weight);
     }

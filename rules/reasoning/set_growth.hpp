@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "rules/reasoning/frontier.hpp"
+#include "rules/reasoning/keyed.hpp"
 
 namespace hardover::frontier {
 
@@ -83,8 +84,10 @@ class SetGrowth {
     double log_looseness(const SetLevel& level, std::size_t set) const;
     bool sprout(const SetLevel& level, std::size_t base, int cause, double log_bar, Sprout& grown) const;
     std::vector<Sprout> sprouts(const SetLevel& level, std::size_t enough, double log_least) const;
-    template <typename Take>
-    bool each_sprout(const SetLevel& level, std::size_t set, double log_least, double log_bar,
+    bool grown_before(const SetLevel& level, const Keyed<std::size_t>& place, std::size_t set,
+                      int cause) const;
+    template <typename Wanted, typename Take>
+    bool each_sprout(const SetLevel& level, std::size_t set, double log_least, double log_bar, Wanted wanted,
                      Take take) const;
     bool any_worth(const SetLevel& level, double log_least, double log_worth) const;
     void build(const SetLevel& level, const Sprout& from, SetLevel& grown) const;

@@ -220,6 +220,12 @@ Truth Situation::rule_holds(Index rule) {
     return rule_truth_[at];
 }
 
+bool Situation::rule_fires(Index rule) {
+    const int needed = prepared_.rule_when(rule).needed;
+    if (needed >= 0 && is_unknown(value_at(needed))) return false;
+    return rule_holds(rule) == Truth::yes;
+}
+
 Truth Situation::derived_by(const std::vector<Index>& rules) {
     Truth truth = Truth::no;
     for (Index rule : rules) truth = either(truth, rule_holds(rule));

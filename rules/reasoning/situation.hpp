@@ -38,6 +38,8 @@ class Situation {
 
     // A rule's condition. Facts it uses are derived first; a rule that would need itself is unknown.
     Truth rule_holds(Index rule);
+    // Quicker, where only that counts: whether it is yes. Most rules wait for an answer.
+    bool rule_fires(Index rule);
 
     // yes: a rule derived it; no: no rule can any more; unknown: depends on what is not known yet.
     Truth derived(const std::string& fact);

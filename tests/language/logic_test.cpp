@@ -181,3 +181,29 @@ TEST_CASE("What is decided while something is unknown stays so whatever the unkn
     }
     CHECK(decided > 100);
 }
+
+TEST_CASE("Without a name that it needs a condition is not yes, whatever the others are") {
+    using Names = std::vector<std::string>;
+    const auto needed = [](const std::string& text) {
+        const Result<Expression> condition = read_condition(text, job_scope(), Functions(), {});
+        REQUIRE_OK(condition);
+        Names names;
+        for (int at : condition.value().needed_names()) {
+            names.push_back(condition.value().names()[static_cast<std::size_t>(at)]);
+        }
+        return names;
+    };
+    CHECK(needed("wheel_feel is springy") == Names{"wheel_feel"});
+    CHECK(needed("wheel_feel is springy and pressure > 900 psi") == Names{"wheel_feel", "pressure"});
+    CHECK(needed("not wheel_feel is springy") == Names{"wheel_feel"});
+    CHECK(needed("not 900 psi > pressure") == Names{"pressure"});
+    CHECK(needed("wheel_feel is known") == Names{"wheel_feel"});
+    // Yes while it is unknown.
+    CHECK(needed("wheel_feel is unknown").empty());
+    CHECK(needed("not (wheel_feel is springy and fact.crossed)").empty());
+    // One of them is enough, or can be.
+    CHECK(needed("fact.crossed or wheel_feel is springy").empty());
+    CHECK(needed("fact.crossed and wheel_feel is firm or fact.crossed and bore > 1 in") ==
+          Names{"fact.crossed"});
+    CHECK(needed("greatest_known(bore, rod) > 1 in").empty());
+}

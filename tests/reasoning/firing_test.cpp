@@ -4,10 +4,12 @@
 #include <random>
 #include <set>
 
+#include "chance.hpp"
 #include "rules/reasoning/assessment.hpp"
 #include "rules/reasoning/firing.hpp"
 #include "rules/reasoning/situation.hpp"
 #include "rules/reasoning/worksheets.hpp"
+#include "shipped_worksheets.hpp"
 #include "small_knowledge.hpp"
 
 using namespace hardover;
@@ -367,4 +369,29 @@ TEST_CASE("Facts that cannot all be so are named, without those that have no par
     const Assessment assessment = assess(knowledge, facts);
     CHECK(assessment.conflict == "These cannot all be so: rule not_cause; what became of the remedies.");
     CHECK(assessment.next.kind == NextStep::Kind::stop_asking);
+}
+
+TEST_CASE("A rule that waits for an answer is passed over only where it cannot hold") {
+    const Knowledge& knowledge = shipped();
+    const PreparedKnowledge prepared(knowledge);
+    std::size_t fired = 0;
+    for (unsigned seed = 1; seed <= 100; ++seed) {
+        Chance chance(seed);
+        Facts facts;
+        facts.complaints = {chance.upto(static_cast<int>(knowledge.complaints.size()) - 1)};
+        for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
+            const auto readings = static_cast<int>(knowledge.findings[f].readings.size());
+            if (readings > 0 && chance.one_in(3))
+                facts.answers[static_cast<Index>(f)] = Answer{chance.upto(readings - 1)};
+        }
+        Situation quick(prepared, facts);
+        Situation whole(prepared, facts);
+        for (std::size_t r = 0; r < knowledge.rules.size(); ++r) {
+            INFO(knowledge.rules[r].id);
+            const bool holds = whole.rule_holds(static_cast<Index>(r)) == Truth::yes;
+            REQUIRE(quick.rule_fires(static_cast<Index>(r)) == holds);
+            fired += holds ? 1 : 0;
+        }
+    }
+    CHECK(fired > 100);
 }
