@@ -10,7 +10,7 @@
 namespace hardover {
 
 // Rows of any lengths, one after the other; rows that are equal can be kept once. A vector a row, some
-// hundred of them taken and given back for every step, was a tenth of its time.
+// hundred of them taken and given back for every step, was a fiftieth of its instructions.
 template <typename Number>
 class Rows {
   public:
