@@ -160,7 +160,7 @@ TEST_CASE("What a question tells at most is no less than what it tells, and noth
             for (int q = 0; q < static_cast<int>(outlook.decision().questions.size()); ++q) {
                 const double bits = outlook.information(q);
                 CHECK(outlook.most_information(q) >= bits - 1e-12);
-                CHECK(outlook.most_information(q) <= 20 * bits + 1e-12);  // seen on these: under 4 times
+                CHECK(outlook.most_information(q) <= 20 * bits + 1e-12);  // of use as a bound
             }
         }
     }
