@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <span>
 #include <utility>
 
 #include "rules/reasoning/table_steps.hpp"
@@ -17,6 +18,9 @@ struct Digit {
     int state = 0;
     std::size_t stride = 1;
 };
+
+// So many numbers at most are worked on at a time, while they are in the nearest memory.
+constexpr std::size_t at_hand = 2048;
 
 // A stretch of a list that all steps share.
 struct Stretch {
@@ -101,9 +105,7 @@ class Passes {
         const std::size_t size = table_.size();
         table_.resize(size * s.levels);
         for (int k = s.levels - 1; k >= 0; --k) {
-            for (std::size_t at = 0; at < size; ++at) {
-                table_[k * size + at] = table_[at] * start[k * lanes + at % lanes];
-            }
+            multiply(table_.data(), size, start + k * lanes, table_.data() + k * size);
         }
         digits_.push_back({state, size});
     }
@@ -136,10 +138,48 @@ class Passes {
         return d;
     }
 
-    std::size_t stride_then(const Step& step, int state) const {
-        std::size_t d = step.digits.from;
-        while (digits_then_[d].state != state) ++d;
-        return digits_then_[d].stride;
+    // The findings that the cause acts on, and how much of a table with these digits is worked on at a time.
+    void find_acted_on(const Cause& cause, std::span<const Digit> digits) {
+        acted_on_.clear();
+        for (int l = cause.first_link; l < cause.last_link; ++l) {
+            const Link& link = problem_.links[l];
+            const auto digit = std::find_if(digits.begin(), digits.end(),
+                                            [&](const Digit& d) { return d.state == link.state; });
+            acted_on_.push_back(
+                {digit->stride, problem_.states[link.state].levels, problem_.numbers.data() + link.at});
+        }
+        at_a_time_ = lanes;
+        for (const Digit& digit : digits) {
+            const std::size_t block = digit.stride * problem_.states[digit.state].levels;
+            if (block <= at_hand) at_a_time_ = std::max(at_a_time_, block);
+        }
+    }
+
+    // Lets the cause act on a copy of the table by `one` finding after the other, and calls
+    // then(from, part, scale) for the parts of the copy, which are to be multiplied with `scale`. What lies
+    // within a part is done part by part.
+    template <typename One, typename Then>
+    void act(const Table& table, One one, Then then) {
+        const auto is_near = [&](const ActedOn& on) { return on.block() <= at_a_time_; };
+        const bool all_near = std::all_of(acted_on_.begin(), acted_on_.end(), is_near);
+        double scale = 1;
+        if (all_near) {
+            acted_.resize(at_a_time_);
+        } else {
+            acted_ = table;
+            for (const ActedOn& on : acted_on_) {
+                if (!is_near(on)) scale *= one(acted_, on);
+            }
+        }
+        for (std::size_t from = 0; from < table.size(); from += at_a_time_) {
+            if (all_near) std::copy_n(table.begin() + from, at_a_time_, acted_.begin());
+            const Part part(acted_.data() + (all_near ? 0 : from), at_a_time_);
+            double scale_of_part = scale;
+            for (const ActedOn& on : acted_on_) {
+                if (is_near(on)) scale_of_part *= one(part, on);
+            }
+            then(from, part, scale_of_part);
+        }
     }
 
     // A cause on the only open state, of two levels, that stays open: most causes have to do with nothing but
@@ -218,13 +258,11 @@ class Passes {
         step.before.from = kept_.size();
         kept_.insert(kept_.end(), table_.begin(), table_.end());
         step.before.to = kept_.size();
-        acted_ = table_;
-        for (int l = cause.first_link; l < cause.last_link; ++l) {
-            const Link& link = problem_.links[l];
-            let_cause_act(acted_, digits_[open_digit(link.state)].stride, problem_.states[link.state].levels,
-                          problem_.numbers.data() + link.at);
-        }
-        mix(table_, acted_, cause.absent, cause.present);
+        find_acted_on(cause, digits_);
+        act(table_, let_cause_act, [&](std::size_t from, Part part, double scale) {
+            const double present[lanes] = {cause.present[0] * scale, cause.present[1] * scale};
+            mix({table_.data() + from, part.size()}, part, cause.absent, present);
+        });
         step.closed.from = closed_.size();
         for (int l = cause.first_link; l < cause.last_link; ++l) {
             const int state = problem_.links[l].state;
@@ -238,8 +276,10 @@ class Passes {
     // Keeps a table within the range of a double by a power of two, which is exact. Returns ln of what was
     // taken out.
     static double rescale(Table& table) {
+        const auto is_large = [](double value) { return value > 1e-100; };  // mostly the first few are
+        if (std::any_of(table.begin(), table.end(), is_large)) return 0;
         const double greatest = *std::max_element(table.begin(), table.end());
-        if (greatest > 1e-100 || greatest <= 0) return 0;
+        if (greatest <= 0) return 0;
         int exponent = 0;
         std::frexp(greatest, &exponent);
         for (double& value : table) value = std::ldexp(value, -exponent);
@@ -251,30 +291,15 @@ class Passes {
         if (step.narrow) return undo_narrow(step, back);
         for (std::size_t c = step.closed.to; c-- > step.closed.from;) reopen(closed_[c], back);
         const Cause& cause = problem_.causes[step.cause];
-        acted_ = back;
-        for (int l = cause.first_link; l < cause.last_link; ++l) {
-            const Link& link = problem_.links[l];
-            look_back_through_cause(acted_, stride_then(step, link.state), problem_.states[link.state].levels,
-                                    problem_.numbers.data() + link.at);
-        }
-        const double in[lanes] = {cause.present[0], cause.present[1]};
-        const double out[lanes] = {cause.absent[0], cause.absent[1]};
-        const double* __restrict before = kept_.data() + step.before.from;
-        const double* __restrict acted = acted_.data();
-        double* __restrict now = back.data();
-        double present[lanes] = {0, 0};  // by lane: two sums at a time
-        double absent[lanes] = {0, 0};
-        for (std::size_t at = 0; at < back.size(); at += lanes) {
-            for (std::size_t lane = 0; lane < lanes; ++lane) {
-                const double with = in[lane] * acted[at + lane];
-                const double without = out[lane] * now[at + lane];
-                present[lane] += before[at + lane] * with;
-                absent[lane] += before[at + lane] * without;
-                now[at + lane] = without + with;
-            }
-        }
+        find_acted_on(cause, {digits_then_.data() + step.digits.from, step.digits.to - step.digits.from});
+        Shares shares;
+        act(back, look_back_through_cause, [&](std::size_t from, Part part, double scale) {
+            const double present[lanes] = {cause.present[0] * scale, cause.present[1] * scale};
+            mix_back({back.data() + from, part.size()}, part, kept_.data() + step.before.from + from,
+                     cause.absent, present, shares);
+        });
         for (std::size_t o = step.opened.to; o-- > step.opened.from;) unopen(opened_[o], back);
-        return {present[0] + present[1], absent[0] + absent[1]};
+        return {shares.present[0] + shares.present[1], shares.absent[0] + shares.absent[1]};
     }
 
     void reopen(const Digit& digit, Table& back) {
@@ -296,10 +321,9 @@ class Passes {
         const State& s = problem_.states[state];
         const double* start = problem_.start_of(s);
         const std::size_t size = back.size() / s.levels;
-        for (std::size_t at = 0; at < size; ++at) {
-            double sum = 0;
-            for (int k = 0; k < s.levels; ++k) sum += start[k * lanes + at % lanes] * back[k * size + at];
-            back[at] = sum;
+        multiply(back.data(), size, start, back.data());
+        for (int k = 1; k < s.levels; ++k) {
+            add_multiple(back.data() + k * size, size, start + k * lanes, back.data());
         }
         back.resize(size);
     }
@@ -309,6 +333,8 @@ class Passes {
     Table table_;
     Table acted_;
     Table wide_;
+    std::vector<ActedOn> acted_on_;  // by the cause at hand
+    std::size_t at_a_time_ = lanes;
     std::vector<Digit> digits_;
     std::vector<int> left_;  // links still to come, per state
     double log_ = 0;
