@@ -86,6 +86,7 @@ class DiagnosisCase {
     // `untouched`: the network of this boat before anything was done to it.
     void build_network(const Knowledge& knowledge, const std::shared_ptr<const FaultNetwork>& untouched,
                        const Stages& stages, const AllTold& told);
+    void find_what_can_show(const FaultNetwork& network);
     void add_links(const FaultLink& link, int put_right_at, const std::vector<EvidenceItem>& told,
                    std::vector<FaultLink>& links) const;
     void take_rules(const Knowledge& knowledge, const Fired& fired, Stages& stages);
@@ -100,7 +101,8 @@ class DiagnosisCase {
 
     std::shared_ptr<const FaultNetwork> network_;  // of the knowledge, while nothing was done to the boat
     std::vector<Index> finding_of_;
-    std::vector<bool> can_show_;  // per finding of the network: some cause that is possible here gives it
+    // Per finding of the network: some cause that is possible here gives it. Empty while all is as prepared.
+    std::vector<bool> can_show_;
     std::vector<ToldFinding> told_;
     std::vector<EarlierAnswer> set_aside_;
     std::vector<double> prior_;

@@ -44,6 +44,13 @@ double minutes_of_remedy(const Knowledge& knowledge, Index remedy, double shop_r
 Effort::Effort(const Knowledge& knowledge, const Facts& facts, const Fired& fired, Situation& situation,
                const DiagnosisCase& diagnosis)
     : knowledge_(knowledge), facts_(facts), fired_(fired), situation_(situation), diagnosis_(diagnosis) {
+    setting_up_.reserve(knowledge.checks.size());
+    for (const Check& check : knowledge.checks) {
+        const bool done = std::any_of(check.gets.begin(), check.gets.end(),
+                                      [&](Index finding) { return facts.answers.contains(finding); });
+        setting_up_.push_back(done ? 0 : check.minutes);
+    }
+    findings_.reserve(knowledge.findings.size());
     for (std::size_t f = 0; f < knowledge.findings.size(); ++f) {
         findings_.push_back(work_out(static_cast<Index>(f)));
     }
@@ -91,14 +98,6 @@ bool Effort::add_inputs(const Finding& finding, FindingEffort& effort) const {
     for (Index check : checks) effort.minutes += setting_up(check);
     effort.minutes = std::max(least_minutes, effort.minutes);
     return !effort.measured.empty();
-}
-
-double Effort::setting_up(Index check) const {
-    if (!in_range(check, knowledge_.checks.size())) return 0;
-    const Check& c = knowledge_.checks[static_cast<std::size_t>(check)];
-    const bool done = std::any_of(c.gets.begin(), c.gets.end(),
-                                  [&](Index finding) { return facts_.answers.contains(finding); });
-    return done ? 0 : c.minutes;
 }
 
 bool Effort::missing(Index need) const {

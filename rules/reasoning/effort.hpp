@@ -43,7 +43,10 @@ class Effort {
     }
 
     // Minutes to set a check up; 0 when something it gets has been answered.
-    double setting_up(Index check) const;
+    double setting_up(Index check) const {
+        const bool exists = check >= 0 && static_cast<std::size_t>(check) < setting_up_.size();
+        return exists ? setting_up_[static_cast<std::size_t>(check)] : 0;
+    }
 
     // Needs of a check, or of a finding with its check, that are marked not available, or barred by a stop or
     // by the rig.
@@ -74,6 +77,7 @@ class Effort {
     const Fired& fired_;
     Situation& situation_;
     const DiagnosisCase& diagnosis_;
+    std::vector<double> setting_up_;  // by check
     std::vector<std::optional<FindingEffort>> findings_;
 };
 

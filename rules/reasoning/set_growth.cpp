@@ -46,10 +46,14 @@ SetGrowth::SetGrowth(const Problem& problem) : problem_(problem) {
             {state.levels, width_, likelihood, *std::max_element(likelihood, likelihood + state.levels)});
         width_ += state.levels;
     }
+    touches_.reserve(problem.links.size());
     for (const Link& link : problem.links) {
         touches_.push_back(
             {link.state, problem.numbers.data() + link.at + problem.states[link.state].levels});
     }
+    for (auto* numbers : {&odds_, &log_odds_}) numbers->reserve(problem.causes.size() * lanes);
+    surely_.reserve(problem.causes.size() * lanes);
+    for (auto& causes : by_gain_) causes.reserve(problem.causes.size());
     for (std::size_t i = 0; i < problem.causes.size(); ++i) {
         const Cause& cause = problem.causes[i];
         for (int lane = 0; lane < lanes; ++lane) {
@@ -62,10 +66,12 @@ SetGrowth::SetGrowth(const Problem& problem) : problem_(problem) {
         }
     }
     bound_gains();
+    std::vector<std::pair<double, int>> greatest_first;  // minus the gain, and the cause
     for (int lane = 0; lane < lanes; ++lane) {
-        std::stable_sort(by_gain_[lane].begin(), by_gain_[lane].end(), [&](int a, int b) {
-            return log_gain_[a * lanes + lane] > log_gain_[b * lanes + lane];
-        });
+        greatest_first.clear();
+        for (int cause : by_gain_[lane]) greatest_first.push_back({-log_gain_[cause * lanes + lane], cause});
+        std::sort(greatest_first.begin(), greatest_first.end());
+        for (std::size_t n = 0; n < greatest_first.size(); ++n) by_gain_[lane][n] = greatest_first[n].second;
     }
 }
 
@@ -305,6 +311,13 @@ void SetGrowth::build(const SetLevel& level, const Sprout& from, SetLevel& grown
     grown.sets.push_back(set);
 }
 
+void SetGrowth::reserve(SetLevel& level, std::size_t sets) const {
+    level.sets.reserve(sets);
+    level.causes.reserve(sets * static_cast<std::size_t>(level.size));
+    level.no_worse.reserve(sets * static_cast<std::size_t>(width_));
+    level.per_likely.reserve(sets * targets_.size());
+}
+
 SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log_least,
                              double log_worth) const {
     SetLevel grown;
@@ -312,7 +325,9 @@ SetLevel SetGrowth::one_more(const SetLevel& level, std::size_t most, double log
     if (level.size == 0) add_lane(1, grown);
     if (log_worth > never && !any_worth(level, log_least, log_worth)) return {};
     double heaviest = grown.sets.empty() ? never : grown.sets.front().log_weight;
-    for (const Sprout& from : sprouts(level, most, log_least)) {
+    const std::vector<Sprout> grown_from = sprouts(level, most, log_least);
+    reserve(grown, std::min(most, grown.sets.size() + grown_from.size()));
+    for (const Sprout& from : grown_from) {
         if (grown.sets.size() >= most) break;
         build(level, from, grown);
         heaviest = std::max(heaviest, from.log_weight);
@@ -398,6 +413,7 @@ double SetGrowth::log_weight(const std::vector<int>& causes, bool unlisted,
 std::vector<int> SetGrowth::causes_of(const SetLevel& level, std::size_t set) const {
     const auto first = level.causes.begin() + static_cast<std::ptrdiff_t>(set) * level.size;
     std::vector<int> causes;
+    causes.reserve(static_cast<std::size_t>(level.size - level.sets[set].lane));
     for (auto cause = first; cause != first + (level.size - level.sets[set].lane); ++cause) {
         causes.push_back(problem_.causes[*cause].index);
     }

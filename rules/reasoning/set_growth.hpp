@@ -91,6 +91,7 @@ class SetGrowth {
                      Take take) const;
     bool any_worth(const SetLevel& level, double log_least, double log_worth) const;
     void build(const SetLevel& level, const Sprout& from, SetLevel& grown) const;
+    void reserve(SetLevel& level, std::size_t sets) const;
     double room_of(int lane, const double* per_likely) const;
     bool counts(int cause, const std::vector<bool>& counted) const {
         return counted[static_cast<std::size_t>(problem_.causes[cause].index)];

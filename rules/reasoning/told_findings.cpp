@@ -137,14 +137,18 @@ void DiagnosisCase::build_network(const Knowledge& knowledge,
                           told[static_cast<std::size_t>(link.finding)], links);
             }
         }
+        find_what_can_show(*network);
         network_ = std::move(network);
     }
-    can_show_.assign(network_->findings.size(), false);
-    for (std::size_t i = 0; i < network_->causes.size(); ++i) {
+}
+
+// Of any use only where a finding was told more than once.
+void DiagnosisCase::find_what_can_show(const FaultNetwork& network) {
+    can_show_.assign(network.findings.size(), false);
+    for (std::size_t i = 0; i < network.causes.size(); ++i) {
         if (prior_[i] <= 0) continue;
-        for (const FaultLink& link : network_->causes[i]) {
+        for (const FaultLink& link : network.causes[i])
             can_show_[static_cast<std::size_t>(link.finding)] = true;
-        }
     }
 }
 
