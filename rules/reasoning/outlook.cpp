@@ -354,10 +354,16 @@ double Outlook::screened(const Position& position, int question) {
     }
     double minutes = 0;
     const std::size_t count = decision_.weights.size();
-    for (int reading = 0; reading < readings_of(question); ++reading) {
+    const int readings = readings_of(question);
+    const auto answer = [&](int reading) {
+        if (reading >= readings) return PlanScreen::AfterAnswer{};
         const double* chances = decision_.chances[question].data() + reading * count;
-        const double rest = rest_[question] < 0 ? 0 : chances[rest_[question]];
-        minutes += screen_->minutes_after(rest, concerned, chances);
+        return PlanScreen::AfterAnswer{rest_[question] < 0 ? 0 : chances[rest_[question]], chances};
+    };
+    for (int reading = 0; reading < readings; reading += 2) {
+        const Two after = screen_->minutes_after(answer(reading), answer(reading + 1), concerned);
+        minutes += after.first();
+        minutes += after.second();
     }
     if (other_minutes) screen_->minutes_of_steps(position);
     return minutes;

@@ -43,83 +43,93 @@ void PlanScreen::minutes_of_steps(const Standing& here) {
     }
 }
 
-void PlanScreen::Shares::add(const PlanScreen& screen, int hypothesis, double weight) {
-    const double paid_for = weight * screen.each_[hypothesis];
-    mass += weight;
-    planned += paid_for;
-    put_right[screen.turn_[hypothesis]] += weight;
-    const int sole = screen.sole_[hypothesis];
-    if (sole < 0) return;
-    present[sole] += weight;
-    paid[sole] += paid_for;
-}
-
-void PlanScreen::Shares::scale_of(const Shares& whole, double share) {
-    mass = share * whole.mass;
-    planned = share * whole.planned;
-    for (std::size_t n = 0; n < put_right.size(); ++n) put_right[n] = share * whole.put_right[n];
-    for (std::size_t p = 0; p < present.size(); ++p) present[p] = share * whole.present[p];
-    for (std::size_t p = 0; p < paid.size(); ++p) paid[p] = share * whole.paid[p];
-}
-
 void PlanScreen::stand_at(const Standing& here) {
     minutes_of_steps(here);
     weight_.assign(model_.needs.size(), 0.0);
     const std::vector<double> nothing(action_at_.size(), 0.0);
     whole_ = {0, 0, std::vector<double>(steps_ + 1, 0.0), nothing, nothing};
     for (std::size_t n = 0; n < here.live.size(); ++n) {
-        weight_[here.live[n]] = here.weight[n];
-        whole_.add(*this, here.live[n], here.weight[n]);
+        const int hypothesis = here.live[n];
+        const double weight = here.weight[n];
+        const double paid_for = weight * each_[hypothesis];
+        weight_[hypothesis] = weight;
+        whole_.mass += weight;
+        whole_.planned += paid_for;
+        whole_.put_right[turn_[hypothesis]] += weight;
+        if (sole_[hypothesis] < 0) continue;
+        whole_.present[sole_[hypothesis]] += weight;
+        whole_.paid[sole_[hypothesis]] += paid_for;
     }
-    now_ = whole_;
+    now_.put_right.resize(steps_ + 1);
+    now_.present.resize(action_at_.size());
+    now_.paid.resize(action_at_.size());
+}
+
+void PlanScreen::add(int hypothesis, const Two& weight) {
+    const Two paid_for = weight * each_[hypothesis];
+    now_.mass += weight;
+    now_.planned += paid_for;
+    now_.put_right[turn_[hypothesis]] += weight;
+    const int sole = sole_[hypothesis];
+    if (sole < 0) return;
+    now_.present[sole] += weight;
+    now_.paid[sole] += paid_for;
 }
 
 // Saved by leaving out the steps that are not worth their minutes any more, each judged by itself, or by
 // what a step costs less now that its proof is answered.
-double PlanScreen::saved_on_the_way() {
-    double saved = 0;
+Two PlanScreen::saved_on_the_way() const {
+    Two saved;
     for (std::size_t n = 0; n < steps_; ++n) {
-        const double present = now_.present[n];
+        const Two& present = now_.present[n];
         const double step = start_step_[n];
-        const double cheaper = (step - step_[n]) * reached_[n] + (start_extra_[n] - extra_[n]) * present;
-        const double missed = present * (in_vain_ - step) - now_.paid[n];
-        const double left_out = step * (reached_[n] - present) - std::max(0.0, missed);
-        saved += std::max(cheaper, left_out);
+        const Two cheaper = reached_[n] * (step - step_[n]) + present * (start_extra_[n] - extra_[n]);
+        const Two missed = present * (in_vain_ - step) - now_.paid[n];
+        const Two left_out = (reached_[n] - present) * step - greater(missed, Two());
+        saved += greater(cheaper, left_out);
     }
     return saved;
 }
 
 // Saved by taking one remedy first and the plan after it.
-double PlanScreen::saved_by_going_first() {
-    double saved = 0;
+Two PlanScreen::saved_by_going_first() const {
+    Two saved;
     for (std::size_t n = 0; n < steps_; ++n) {
-        const double spared = now_.paid[n] + start_step_[n] * reached_[n + 1];
-        saved = std::max(saved, spared - step_[n] * now_.mass - extra_[n] * now_.present[n]);
+        const Two spared = now_.paid[n] + reached_[n + 1] * start_step_[n];
+        saved = greater(saved, spared - now_.mass * step_[n] - now_.present[n] * extra_[n]);
     }
     for (std::size_t p = steps_; p < action_at_.size(); ++p) {
-        if (now_.present[p] <= 0) continue;
-        saved = std::max(saved, now_.paid[p] - step_[p] * now_.mass - extra_[p] * now_.present[p]);
+        saved = greater(saved, now_.paid[p] - now_.mass * step_[p] - now_.present[p] * extra_[p]);
     }
     return saved;
 }
 
-double PlanScreen::estimate() {
+Two PlanScreen::estimate() {
     reached_[0] = now_.mass;
     for (std::size_t n = 0; n < steps_; ++n) reached_[n + 1] = reached_[n] - now_.put_right[n];
-    const double saved = std::max(saved_on_the_way(), saved_by_going_first());
-    return std::min(now_.planned - saved, now_.mass * model_.call_for_help);
+    const Two saved = greater(saved_on_the_way(), saved_by_going_first());
+    return smaller(now_.planned - saved, now_.mass * model_.call_for_help);
 }
 
 double PlanScreen::minutes(const Standing& here) {
+    static constexpr AfterAnswer nothing_new{1, nullptr};
     stand_at(here);
-    return estimate();
+    return minutes_after(nothing_new, {}, {}).first();
 }
 
-double PlanScreen::minutes_after(double rest, std::span<const int> concerned, const double* chances) {
-    now_.scale_of(whole_, rest);
+Two PlanScreen::minutes_after(const AfterAnswer& first, const AfterAnswer& second,
+                              std::span<const int> concerned) {
+    const Two rest{first.rest, second.rest};
+    now_.mass = rest * whole_.mass;
+    now_.planned = rest * whole_.planned;
+    for (std::size_t n = 0; n <= steps_; ++n) now_.put_right[n] = rest * whole_.put_right[n];
+    for (std::size_t p = 0; p < action_at_.size(); ++p) now_.present[p] = rest * whole_.present[p];
+    for (std::size_t p = 0; p < action_at_.size(); ++p) now_.paid[p] = rest * whole_.paid[p];
+    const double* chances_of_second = second.chances ? second.chances : first.chances;
+    const double second_there = second.chances ? 1 : 0;
     for (int h : concerned) {
-        const double more = (chances[h] - rest) * weight_[h];
-        if (more != 0) now_.add(*this, h, more);
+        const Two chances{first.chances[h], chances_of_second[h] * second_there};
+        add(h, (chances - rest) * weight_[h]);
     }
     return estimate();
 }

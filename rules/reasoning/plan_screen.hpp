@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "rules/reasoning/repair_plan.hpp"
+#include "rules/reasoning/two.hpp"
 
 namespace hardover {
 
@@ -19,30 +20,36 @@ class PlanScreen {
     // About the plan's minutes from here, times the mass; `here` is the start after answers.
     double minutes(const Standing& here);
 
-    // The same after one answer more, with minutes_of_steps() as they are after it. Most hypotheses have
-    // nothing to do with a finding: the answer has the chance `rest` under all but the `concerned` ones, and
-    // `chances` (by hypothesis) under those.
-    double minutes_after(double rest, std::span<const int> concerned, const double* chances);
+    // The same after one answer more, with minutes_of_steps() as they are after it, for two answers to one
+    // question at once, which takes hardly longer than for one. Most hypotheses have nothing to do with a
+    // finding: an answer has the chance `rest` under all but the `concerned` ones, and `chances` (by
+    // hypothesis) under those. Without chances (null): there is no second answer, and 0 is given for it.
+    struct AfterAnswer {
+        double rest = 0;
+        const double* chances = nullptr;
+    };
+    Two minutes_after(const AfterAnswer& first, const AfterAnswer& second, std::span<const int> concerned);
 
     // What may still be wrong, and what the steps cost, until told otherwise.
     void stand_at(const Standing& here);
     void minutes_of_steps(const Standing& here);
 
   private:
-    // Masses, by the place of the actions: in the order of the plan, then the others.
+    // Masses, by the place of the actions: in the order of the plan, then the others; one, or one of each of
+    // two answers.
+    template <typename Mass>
     struct Shares {
-        double mass = 0;
-        double planned = 0;             // minutes of the plan, times the mass
-        std::vector<double> put_right;  // by a step of the plan
-        std::vector<double> present;    // that the action alone puts right
-        std::vector<double> paid;       // minutes of the plan on that, times the mass
-        void add(const PlanScreen& screen, int hypothesis, double weight);
-        void scale_of(const Shares& whole, double share);
+        Mass mass{};
+        Mass planned{};               // minutes of the plan, times the mass
+        std::vector<Mass> put_right;  // by a step of the plan
+        std::vector<Mass> present;    // that the action alone puts right
+        std::vector<Mass> paid;       // minutes of the plan on that, times the mass
     };
 
-    double estimate();
-    double saved_on_the_way();
-    double saved_by_going_first();
+    void add(int hypothesis, const Two& weight);
+    Two estimate();
+    Two saved_on_the_way() const;
+    Two saved_by_going_first() const;
 
     const RepairModel& model_;
     const std::vector<double>& each_;
@@ -57,10 +64,10 @@ class PlanScreen {
     std::vector<double> step_;
     std::vector<double> extra_;
 
-    std::vector<double> weight_;   // per hypothesis, where it stands
-    Shares whole_;                 // where it stands
-    Shares now_;                   // after the answer looked at
-    std::vector<double> reached_;  // by step of the plan, and last after all: mass not put right before it
+    std::vector<double> weight_;  // per hypothesis, where it stands
+    Shares<double> whole_;        // where it stands
+    Shares<Two> now_;             // after the answers looked at
+    std::vector<Two> reached_;    // by step of the plan, and last after all: mass not put right before it
 };
 
 }  // namespace hardover
