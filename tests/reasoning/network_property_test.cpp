@@ -163,6 +163,44 @@ TEST_CASE("Where tables grow so large that a second order is looked for, the ran
     }
 }
 
+TEST_CASE("Wide tables of findings with two and three readings are exact, also where a cause always shows") {
+    for (unsigned seed = 1; seed <= 6; ++seed) {
+        Chance chance(seed);
+        Random random;
+        const auto levels_of = [](int finding) { return finding % 3 == 1 ? std::size_t{3} : std::size_t{2}; };
+        for (int f = 0; f < 11; ++f) {
+            const std::size_t levels = levels_of(f);
+            random.network.findings.push_back(
+                {distribution(chance, levels, 0.95), distribution(chance, levels, 0.8)});
+            std::vector<double>& likelihood = random.given.likelihood.emplace_back();
+            for (std::size_t k = 0; k < levels; ++k) likelihood.push_back(chance.between(0.01, 1));
+        }
+        for (int i = 0; i < 9; ++i) {
+            std::vector<FaultLink> links;
+            for (int f = 0; f < 11; ++f) {
+                if (chance.one_in(3)) continue;
+                std::vector<double> how_often = distribution(chance, levels_of(f), chance.between(0.1, 0.9));
+                if (chance.one_in(3))
+                    how_often = levels_of(f) == 2 ? std::vector{1.0, 0.0} : std::vector{0.3, 0.7, 0.0};
+                links.push_back({f, how_often});
+            }
+            random.network.causes.push_back(links);
+            random.given.prior.push_back(chance.between(0.01, 0.3));
+        }
+        random.given.unlisted_prior = 0.05;
+        INFO("seed " << seed);
+        const Enumerated expected = enumerate(random.network, random.given);
+        const Posterior found = posterior(random.network, random.given);
+        REQUIRE(found.width_bits > 12);  // more numbers than are worked on at a time
+        REQUIRE(found.dissolved == 0);
+        CHECK(found.log_evidence == Approx(std::log(expected.total)).epsilon(1e-11));
+        CHECK(found.unlisted == Approx(expected.unlisted).epsilon(1e-10));
+        for (std::size_t i = 0; i < expected.marginal.size(); ++i) {
+            CHECK(found.marginal[i] == Approx(expected.marginal[i]).epsilon(1e-10));
+        }
+    }
+}
+
 TEST_CASE("The listed sets of faults carry exactly the weight they have in the sum over all sets") {
     for (unsigned seed = 1; seed <= 1000; ++seed) {
         const Random random = random_case(seed);
