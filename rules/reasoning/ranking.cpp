@@ -119,7 +119,10 @@ int group_of(const RankedCause& cause) {
     return cause.probability > 0 ? 0 : 1;
 }
 
-// The most probable first, then those that cannot be; else in the order of the knowledge.
+constexpr double rounding = 1e-12;  // share of a probability
+
+// The most probable first, then those that cannot be; what is equal but for rounding in the order of the
+// priors and the knowledge, so that causes that are alike do not change places from one answer to the next.
 std::vector<RankedCause> in_order(std::vector<RankedCause> causes) {
     struct Place {
         int group = 0;
@@ -128,14 +131,26 @@ std::vector<RankedCause> in_order(std::vector<RankedCause> causes) {
     std::vector<Place> places;
     places.reserve(causes.size());
     for (std::size_t i = 0; i < causes.size(); ++i) places.push_back({group_of(causes[i]), i});
+    const auto probability = [&](const Place& place) { return causes[place.at].probability; };
+    const auto by_knowledge = [&](const Place& x, const Place& y) {
+        const double prior_x = causes[x.at].prior;
+        const double prior_y = causes[y.at].prior;
+        return prior_x != prior_y ? prior_x > prior_y : x.at < y.at;
+    };
     std::sort(places.begin(), places.end(), [&](const Place& x, const Place& y) {
         if (x.group != y.group) return x.group < y.group;
-        const RankedCause& a = causes[x.at];
-        const RankedCause& b = causes[y.at];
-        if (a.probability != b.probability) return a.probability > b.probability;
-        if (a.prior != b.prior) return a.prior > b.prior;
-        return x.at < y.at;
+        if (probability(x) != probability(y)) return probability(x) > probability(y);
+        return by_knowledge(x, y);
     });
+    for (auto first = places.begin(); first != places.end();) {
+        auto last = first + 1;
+        while (last != places.end() && last->group == first->group &&
+               probability(*last) >= probability(*(last - 1)) * (1 - rounding)) {
+            ++last;
+        }
+        std::sort(first, last, by_knowledge);
+        first = last;
+    }
     std::vector<RankedCause> ordered;
     ordered.reserve(causes.size());
     for (const Place& place : places) ordered.push_back(std::move(causes[place.at]));

@@ -327,6 +327,34 @@ TEST_CASE("The same facts give the same assessment to the last bit") {
     }
 }
 
+TEST_CASE("Causes that are alike in everything come in the order of the knowledge, whatever was answered") {
+    int alike = 0;
+    for (unsigned seed = 1; seed <= 500; ++seed) {
+        Job job = random_job(seed);
+        const std::size_t causes = job.knowledge.causes.size();
+        for (std::size_t i = 0; i < causes; ++i) {
+            Cause twin = job.knowledge.causes[i];
+            twin.id += "_twin";
+            job.knowledge.causes.push_back(twin);
+        }
+        const Assessment found = assess(job.knowledge, job.facts, {false, false, false});
+        INFO("seed " << seed);
+        std::vector<std::size_t> place(2 * causes);
+        std::vector<double> probability(2 * causes);
+        for (std::size_t n = 0; n < found.ranking.size(); ++n) {
+            place[static_cast<std::size_t>(found.ranking[n].cause)] = n;
+            probability[static_cast<std::size_t>(found.ranking[n].cause)] = found.ranking[n].probability;
+        }
+        for (std::size_t i = 0; i < causes; ++i) {
+            const double twin = probability[i + causes];  // a rule speaks of one of them only
+            if (twin <= 0 || std::abs(probability[i] - twin) > 1e-14 * twin) continue;
+            ++alike;
+            REQUIRE(place[i] < place[i + causes]);
+        }
+    }
+    CHECK(alike > 500);
+}
+
 TEST_CASE("The order in which causes and findings are written does not change the ranking") {
     for (unsigned seed = 1; seed <= 300; ++seed) {
         const Job job = random_job(seed);
