@@ -74,7 +74,7 @@ void require_same(const WorkDone& done, const WorkDone& usual, bool same_day = t
 // The clock stands still, so that two pieces of work can be the same byte by byte.
 Surroundings at_one_moment() {
     Surroundings around;
-    around.through = {"faketime", "-f", "2026-11-26 08:00:00"};
+    around.clock = "2026-11-26 08:00:00";
     around.environment["TZ"] = "UTC";
     return around;
 }
@@ -138,7 +138,7 @@ TEST_CASE("In every time zone, around midnight, figures are the same and times a
         Surroundings around = at_one_moment();
         around.environment["TZ"] = zone;
         // The clock is read in the zone, as a person there would: a minute to midnight.
-        around.through = {"faketime", "-f", "2026-11-25 23:59:30"};
+        around.clock = "2026-11-25 23:59:30";
         require_same(work_in(folder.path(), around), usual_work(), false);
         for (const std::string& at : see_records(folder.file("records.db"), "SELECT at FROM events").rows) {
             CHECK(at.size() == 20);
@@ -154,7 +154,7 @@ TEST_CASE("A clock set back by years neither breaks nor reorders anything") {
     const std::string records = folder.file("records.db");
     const auto run = [&](const char* when, std::vector<std::string> words, const std::string& input) {
         Surroundings around;
-        around.through = {"faketime", "-f", when};
+        around.clock = when;
         words.insert(words.begin(), {"--records", records});
         const Ran ran = run_program(words, input, around);
         INFO(when << " " << words[2] << ": " << ran.err);

@@ -313,7 +313,7 @@ TEST_CASE(
 TEST_CASE("A set of three years ago is offered for deletion, and goes only when that is said") {
     const Room room;
     Surroundings then;
-    then.through = {"faketime", "-f", "2023-11-26 08:00:00"};
+    then.clock = "2023-11-26 08:00:00";
     const std::vector<std::string> of_class = {"--records", room.stick.file("instructor.db"), "class",
                                                "--passphrase-file", room.passphrase()};
     std::vector<std::string> make = of_class;

@@ -27,6 +27,15 @@ struct Child {
     int errors = -1;
 };
 
+// The library alone, not the command of the same package: the command fails when an earlier one with the same
+// process number was killed and left its semaphore behind.
+void stop_clock(const std::string& at) {
+    const char* others = getenv("LD_PRELOAD");
+    const std::string libraries = others ? std::string(others) + ":" HARDOVER_CLOCK : HARDOVER_CLOCK;
+    setenv("LD_PRELOAD", libraries.c_str(), 1);
+    setenv("FAKETIME", at.c_str(), 1);
+}
+
 // Takes the place of this process, which is a child of the test.
 [[noreturn]] void become(const std::vector<std::string>& arguments, const Surroundings& around) {
     setenv("HARDOVER_KNOWLEDGE", source_path("knowledge").c_str(), 1);  // wherever the build folder lies
@@ -38,6 +47,7 @@ struct Child {
             unsetenv(name.c_str());
         }
     }
+    if (!around.clock.empty()) stop_clock(around.clock);
     if (!around.folder.empty() && chdir(around.folder.c_str()) != 0) _exit(127);
     const std::string program = around.program.empty() ? HARDOVER_PROGRAM : around.program;
     std::vector<char*> words;

@@ -22,7 +22,8 @@ struct Surroundings {
     std::map<std::string, std::optional<std::string>> environment;  // added; no value: not set
     std::string folder;                                             // to run in; "": where the test runs
     std::string program;                                            // "": the built program
-    std::chrono::seconds most = std::chrono::seconds(200);          // it may take
+    std::string clock;  // stands still at this local time, such as "2026-11-26 08:00:00"; "": it goes
+    std::chrono::seconds most = std::chrono::seconds(200);  // it may take
 };
 
 // Runs to the end with `input` on standard input.
