@@ -7,6 +7,14 @@
 
 namespace hardover {
 
+// Mixes a number well (S. Vigna's splitmix64, public domain).
+inline std::uint64_t mixed(std::uint64_t x) {
+    x += 0x9e3779b97f4a7c15u;
+    x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
+    x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
+    return x ^ (x >> 31);
+}
+
 // Open addressing, at most half full. Key 0 is as good as any other.
 template <typename Value>
 class Keyed {

@@ -5,17 +5,11 @@
 #include <numeric>
 #include <span>
 
+#include "rules/reasoning/keyed.hpp"
+
 namespace hardover {
 
 namespace {
-
-// Mixes a number well (S. Vigna's splitmix64, public domain).
-std::uint64_t mixed(std::uint64_t x) {
-    x += 0x9e3779b97f4a7c15u;
-    x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
-    x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
-    return x ^ (x >> 31);
-}
 
 std::uint64_t key_of_answer(int question, int reading) {
     return mixed(static_cast<std::uint64_t>(question) * 64 + static_cast<std::uint64_t>(reading) + 1);

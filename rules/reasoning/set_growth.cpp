@@ -20,14 +20,6 @@ constexpr double rounding = 1e-9;  // of a bound in ln
 // Products are taken over into a logarithm beyond this.
 constexpr double large = 1e50;
 
-// Mixes a number well (S. Vigna's splitmix64, public domain).
-std::uint64_t mixed(std::uint64_t x) {
-    x += 0x9e3779b97f4a7c15u;
-    x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
-    x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
-    return x ^ (x >> 31);
-}
-
 // A set's key is that of its lane, mixed with that of every cause in it.
 std::uint64_t key_of_lane(int lane) {
     return mixed(static_cast<std::uint64_t>(lane) + 1);
