@@ -146,6 +146,14 @@ void EntryLinks::add_work(const Knowledge& knowledge) {
     for (const Finding& finding : knowledge.findings) {
         for (const Index need : finding.needs) add("need", "needed by", need, link_to("finding", finding));
     }
+    for (const Need& need : knowledge.needs) {
+        for (const Index taken : need.takes) add("need", "needed by", taken, link_to("need", need));
+    }
+    for (const Caution& caution : knowledge.cautions) {
+        if (caution.comes_with != none) {
+            add("need", "brings", caution.comes_with, link_to("caution", caution));
+        }
+    }
     for (const Stop& stop : knowledge.stops) {
         for (const Index need : stop.bars) add("need", "barred by", need, link_to("stop", stop));
     }

@@ -67,6 +67,9 @@ Rows rows_of(const Book& book, const Worksheet& entry, Index index) {
 
 Rows rows_of(const Book& book, const Caution& entry, Index index) {
     return row("Hurts", EntryText(entry.hurts)) + row("Avoid", EntryText(entry.avoid)) +
+           (entry.comes_with == none
+                ? Rows()
+                : list_row("Comes with", links("need", book.knowledge.needs, {entry.comes_with}))) +
            back_row(book, "Shown before", "caution", "carried by", index) +
            back_row(book, "In rules", "caution", "in rules", index);
 }
@@ -102,8 +105,11 @@ Rows rows_of(const Book&, const History& entry, Index) {
 
 Rows rows_of(const Book& book, const Need& entry, Index index) {
     return row("Possible when", condition_text(book.knowledge, entry.possible_when)) +
+           list_row("Not without", links("need", book.knowledge.needs, entry.takes)) +
+           row("That is so when", condition_text(book.knowledge, entry.takes_when)) +
            back_row(book, "Needed by", "need", "needed by", index) +
-           back_row(book, "Barred by", "need", "barred by", index);
+           back_row(book, "Barred by", "need", "barred by", index) +
+           back_row(book, "Brings cautions", "need", "brings", index);
 }
 
 Rows rows_of(const Book& book, const Part&, Index index) {

@@ -6,6 +6,7 @@
 #include "app/jobs/page_parts.hpp"
 #include "app/jobs/proved.hpp"
 #include "app/jobs/wording.hpp"
+#include "rules/reasoning/check_cautions.hpp"
 
 namespace hardover {
 
@@ -35,8 +36,9 @@ void add_minutes(StepCard& card, const NextStep& step) {
 }
 
 // Steps, tools, cautions and sources of a check.
-void add_check(const View& view, StepCard& card, const Check& check) {
-    card.cautions = cautions_for(view, check.cautions);
+void add_check(const View& view, StepCard& card, Index index) {
+    const Check& check = view.knowledge.checks[index];
+    card.cautions = cautions_for(view, cautions_of_check(view.situation.prepared(), view.job.facts, index));
     card.steps = check.steps;
     card.tools = check.tools;
     card.sources = source_text(view.knowledge, check.sources);
@@ -114,7 +116,7 @@ StepCard check_card(View& view, const NextStep& step) {
     add_sentence(card.why, blocked_text(view, step));
     card.branches = branch_lines(view, step);
     card.questions = question_texts(view, weighed_first(step), step.index);
-    add_check(view, card, check);
+    add_check(view, card, step.index);
     add_minutes(card, step);
     return card;
 }
@@ -160,7 +162,7 @@ StepCard prove_card(View& view, const NextStep& step) {
     }
     add_sentence(card.why, blocked_text(view, step));
     card.branches = branch_lines(view, step);
-    add_check(view, card, check);
+    add_check(view, card, step.index);
     add_minutes(card, step);
     return card;
 }

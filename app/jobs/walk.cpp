@@ -6,6 +6,7 @@
 #include <set>
 
 #include "app/jobs/walk_setting.hpp"
+#include "rules/reasoning/check_cautions.hpp"
 #include "rules/reasoning/diagnosis_case.hpp"
 #include "rules/result/nearest.hpp"
 
@@ -146,7 +147,8 @@ Result<std::unique_ptr<SimulatedBoat>> boat_for(const Knowledge& knowledge, cons
 // Carries on from one assessment to the next and notes what is new.
 class Path {
   public:
-    explicit Path(const Knowledge& knowledge) : knowledge_(knowledge) {}
+    explicit Path(const PreparedKnowledge& prepared)
+        : prepared_(prepared), knowledge_(prepared.knowledge()) {}
 
     void note(const Assessment& now, WalkStep& step) {
         for (const RankedCause& ranked : now.ranking) {
@@ -162,20 +164,20 @@ class Path {
         }
     }
 
-    std::vector<Index> cautions_of(const NextStep& step) const {
-        const auto index = static_cast<std::size_t>(step.index);
+    std::vector<Index> cautions_of(const NextStep& step, const Facts& facts) const {
         switch (step.kind) {
             case NextStep::Kind::check:
             case NextStep::Kind::prove:
-                return knowledge_.checks[index].cautions;
+                return cautions_of_check(prepared_, facts, step.index);
             case NextStep::Kind::remedy:
-                return knowledge_.remedies[index].cautions;
+                return knowledge_.remedies[static_cast<std::size_t>(step.index)].cautions;
             default:
                 return {};
         }
     }
 
   private:
+    const PreparedKnowledge& prepared_;
     const Knowledge& knowledge_;
     std::set<Index> rules_;
     std::set<Index> stops_;
@@ -195,8 +197,8 @@ bool take_step(Technician& technician, const Assessment& now, WalkStep& step, Wa
 
 void walk_on(const Knowledge& knowledge, const SimulatedBoat& boat, Walk& walk) {
     Technician technician(knowledge, boat);
-    Path path(knowledge);
     const PreparedKnowledge prepared(knowledge);
+    Path path(prepared);
     const Detail no_more{false, false};
     Assessment now = assess(prepared, technician.facts(), no_more);
     path.note(now, walk.start);
@@ -208,7 +210,7 @@ void walk_on(const Knowledge& knowledge, const SimulatedBoat& boat, Walk& walk) 
         }
         WalkStep step;
         step.step = now.next;
-        step.cautions = path.cautions_of(step.step);
+        step.cautions = path.cautions_of(step.step, technician.facts());
         walk.proved_first = take_step(technician, now, step, walk) && walk.proved_first;
         step.minutes = technician.minutes();
         now = assess(prepared, technician.facts(), no_more);

@@ -177,16 +177,23 @@ std::string details(const Knowledge& knowledge, const Worksheet& worksheet, Unit
     return line("About", worksheet.about) + items("Inputs", inputs) + items("Results", results);
 }
 
-std::string details(const Knowledge&, const Caution& caution, UnitSystem) {
-    return line("Hurts", caution.hurts) + line("Avoid", caution.avoid);
+std::string details(const Knowledge& knowledge, const Need& need, UnitSystem) {
+    return line("Possible when", need.possible_when.text()) +
+           items("Not without", names_of(knowledge.needs, need.takes)) +
+           line("That is so when", need.takes_when.text());
+}
+
+std::string details(const Knowledge& knowledge, const Caution& caution, UnitSystem) {
+    return line("Hurts", caution.hurts) + line("Avoid", caution.avoid) +
+           line("Comes with", name_at(knowledge.needs, caution.comes_with));
 }
 
 std::string details(const Knowledge&, const Deferral& deferral, UnitSystem) {
     return line("Text", deferral.text) + line("Decided by", deferral.to) + line("When", deferral.when.text());
 }
 
-std::string details(const Knowledge&, const Stop& stop, UnitSystem) {
-    return line("Text", stop.text);
+std::string details(const Knowledge& knowledge, const Stop& stop, UnitSystem) {
+    return line("Text", stop.text) + items("Bars checks that need", names_of(knowledge.needs, stop.bars));
 }
 
 std::string details(const Knowledge&, const RigField& field, UnitSystem) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/jobs/replay.hpp"
+#include "rules/reasoning/check_cautions.hpp"
 #include "rules/reasoning/effort.hpp"
 #include "rules/reasoning/situation.hpp"
 #include "rules/result/nearest.hpp"
@@ -141,10 +142,12 @@ double Session::minutes_of(const PracticeEvent& event) const {
 void Session::add_cautions(Index finding, std::vector<Caution>& found) const {
     for (const Index check : checks_to_set_up(ground(set_up_), finding)) {
         const Check& entry = at(knowledge().checks, check);
-        if (entry.cautions.empty() || spoken_of_.contains(entry.id)) continue;
+        if (spoken_of_.contains(entry.id)) continue;
+        std::vector<Index> cautions = cautions_of_check(prepared_, facts_, check);
+        if (cautions.empty()) continue;
         const bool there =
             std::any_of(found.begin(), found.end(), [&](const Caution& c) { return c.work == entry.id; });
-        if (!there) found.push_back({entry.id, entry.cautions});
+        if (!there) found.push_back({entry.id, std::move(cautions)});
     }
 }
 
@@ -200,7 +203,7 @@ void Session::do_finding(Index finding, Index proof_of) {
         std::all_of(measured.begin(), measured.end(), [&](Index one) { return answered_now(facts_, one); });
     work.minutes = minutes_of_finding(ground(set_up_), finding);
     for (const Index check : checks_to_set_up(ground(set_up_), finding)) {
-        take_cautions(at(knowledge().checks, check).id, at(knowledge().checks, check).cautions, work);
+        take_cautions(at(knowledge().checks, check).id, cautions_of_check(prepared_, facts_, check), work);
         set_up_.insert(check);
     }
     for (const Index one : measured) {

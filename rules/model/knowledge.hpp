@@ -43,6 +43,9 @@ struct Source : Entry {
 // A circumstance that must be given for a check ("boat in the water"); may be marked not available now.
 struct Need : Entry {
     Expression possible_when;  // empty: always
+    // Needs that it cannot be had without, where `takes_when` is so; empty: always.
+    std::vector<Index> takes;
+    Expression takes_when;
 };
 struct Part : Entry {};
 
@@ -179,6 +182,7 @@ struct Remedy : Entry {
 struct Caution : Entry {
     std::string hurts;
     std::string avoid;
+    Index comes_with = none;  // need without which there is no such danger in a check
 };
 
 struct Deferral : Entry {

@@ -151,12 +151,21 @@ void read_basic_entries(Draft& draft) {
     each_entry(draft, EntryKind::need, knowledge.needs, [&](MapReader& map, Need& need) {
         read_name(map, need);
         read_later(draft, map.get("possible_when"), need.possible_when);
+        need.takes = optional_list(draft, EntryKind::need, map, "takes");
+        const YamlNode* takes_when = map.get("takes_when");
+        read_later(draft, takes_when, need.takes_when);
+        if (takes_when && need.takes.empty()) {
+            add_fault(draft.faults, *takes_when, "'takes_when' needs 'takes', the needs it is about");
+        }
     });
     each_entry(draft, EntryKind::part, knowledge.parts, read_name);
     each_entry(draft, EntryKind::caution, knowledge.cautions, [&](MapReader& map, Caution& caution) {
         caution.name = map.text("name");
         caution.hurts = map.text("hurts");
         caution.avoid = map.text("avoid");
+        if (const YamlNode* with = map.get("comes_with")) {
+            caution.comes_with = resolve(draft, EntryKind::need, *with);
+        }
         read_sources(draft, map, caution, SourceRule::required);
     });
     each_entry(draft, EntryKind::stop, knowledge.stops, [&](MapReader& map, Stop& stop) {

@@ -48,7 +48,11 @@ Used everything_used(const Knowledge& knowledge) {
         used.needs.insert(finding.needs.begin(), finding.needs.end());
     }
     for (const Deferral& deferral : knowledge.deferrals) used.take(deferral.when);
-    for (const Need& need : knowledge.needs) used.take(need.possible_when);
+    for (const Need& need : knowledge.needs) {
+        used.take(need.possible_when);
+        used.take(need.takes_when);
+        used.needs.insert(need.takes.begin(), need.takes.end());
+    }
     for (const Check& check : knowledge.checks) {
         used.cautions.insert(check.cautions.begin(), check.cautions.end());
         used.needs.insert(check.needs.begin(), check.needs.end());

@@ -116,7 +116,7 @@ struct Assessment {
     std::vector<Index> cautions;  // raised by rules
     std::vector<Index> deferrals;
     std::vector<Index> stops;
-    std::set<Index> barred;      // needs not to be had: a stop bars them, or the rig does
+    std::set<Index> barred;      // needs not to be had; see Fired::barred
     std::vector<Index> assumed;  // rig fields whose assumption was used
 
     NextStep next;

@@ -39,6 +39,35 @@ void act(const Action& action, RuleEvidence& evidence, Fired& fired) {
     }
 }
 
+// By stops and by the rig; then, until nothing is added, what takes another need that is not to be had.
+std::set<Index> barred_needs(const Knowledge& knowledge, Situation& situation,
+                             const std::vector<Index>& stops) {
+    const PreparedKnowledge& prepared = situation.prepared();
+    std::set<Index> barred;
+    for (const Index stop : stops) {
+        const std::vector<Index>& bars = knowledge.stops[static_cast<std::size_t>(stop)].bars;
+        barred.insert(bars.begin(), bars.end());
+    }
+    const auto count = static_cast<Index>(knowledge.needs.size());
+    for (Index need = 0; need < count; ++need) {
+        if (situation.holds(prepared.need_possible_when(need)) == Truth::no) barred.insert(need);
+    }
+    const auto missing = [&](Index need) {
+        return barred.contains(need) || situation.facts().unavailable.contains(need);
+    };
+    for (std::size_t before = barred.size() + 1; before != barred.size();) {
+        before = barred.size();
+        for (Index need = 0; need < count; ++need) {
+            const std::vector<Index>& takes = knowledge.needs[static_cast<std::size_t>(need)].takes;
+            if (std::any_of(takes.begin(), takes.end(), missing) &&
+                situation.holds(prepared.need_takes_when(need)) == Truth::yes) {
+                barred.insert(need);
+            }
+        }
+    }
+    return barred;
+}
+
 }  // namespace
 
 Fired fire(const Knowledge& knowledge, Situation& situation) {
@@ -68,15 +97,7 @@ Fired fire(const Knowledge& knowledge, Situation& situation) {
         }
     }
     std::sort(fired.deferrals.begin(), fired.deferrals.end());
-    for (const Index stop : fired.stops) {
-        const std::vector<Index>& bars = knowledge.stops[static_cast<std::size_t>(stop)].bars;
-        fired.barred.insert(bars.begin(), bars.end());
-    }
-    for (std::size_t n = 0; n < knowledge.needs.size(); ++n) {
-        if (situation.holds(prepared.need_possible_when(static_cast<Index>(n))) == Truth::no) {
-            fired.barred.insert(static_cast<Index>(n));
-        }
-    }
+    fired.barred = barred_needs(knowledge, situation, fired.stops);
     return fired;
 }
 

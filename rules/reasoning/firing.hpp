@@ -34,7 +34,9 @@ struct Fired {
     std::vector<Index> cautions;
     std::vector<Index> deferrals;  // by rules, and those whose own condition is yes
     std::vector<Index> stops;
-    std::set<Index> barred;  // needs not to be had, whatever is marked: a stop bars them, or this rig does
+    // Needs not to be had, whatever is marked of them: a stop bars them, this rig does, or what they take is
+    // not to be had.
+    std::set<Index> barred;
 };
 
 Fired fire(const Knowledge& knowledge, Situation& situation);

@@ -151,7 +151,10 @@ void PreparedKnowledge::All::find_conditions() {
         finding_possible_when.push_back(prepared(finding.possible_when));
     }
     for (const Deferral& deferral : knowledge->deferrals) deferral_when.push_back(prepared(deferral.when));
-    for (const Need& need : knowledge->needs) need_possible_when.push_back(prepared(need.possible_when));
+    for (const Need& need : knowledge->needs) {
+        need_possible_when.push_back(prepared(need.possible_when));
+        need_takes_when.push_back(prepared(need.takes_when));
+    }
 }
 
 void PreparedKnowledge::All::find_told() {

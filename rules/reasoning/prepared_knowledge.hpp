@@ -67,6 +67,7 @@ class PreparedKnowledge {
     const PreparedCondition& need_possible_when(Index need) const {
         return all_->need_possible_when[at(need)];
     }
+    const PreparedCondition& need_takes_when(Index need) const { return all_->need_takes_when[at(need)]; }
 
     // The findings that a cause's proved_when names, in that order.
     const std::vector<Index>& proving_findings(Index cause) const {
@@ -97,6 +98,7 @@ class PreparedKnowledge {
         std::vector<PreparedCondition> finding_possible_when;
         std::vector<PreparedCondition> deferral_when;
         std::vector<PreparedCondition> need_possible_when;
+        std::vector<PreparedCondition> need_takes_when;
         std::vector<std::vector<Index>> proving_findings;
         std::vector<std::vector<std::pair<Index, int>>> told_by_complaints;
         struct Network {

@@ -22,6 +22,7 @@ class Situation {
     Situation& operator=(const Situation&) = delete;
 
     const PreparedKnowledge& prepared() const { return prepared_; }
+    const Facts& facts() const { return facts_; }
 
     // The value of a name; Unknown also for names there are not.
     Value value_of(const std::string& name);

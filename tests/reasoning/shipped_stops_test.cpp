@@ -45,11 +45,11 @@ const std::vector<Danger> dangers = {
     {"soft_transom", stern_drive, "core_state: soft, bracket_moves: moves"},
 };
 
-Assessment assessed(const std::string& text) {
-    const CaseRead read = read_case({"danger", text}, shipped());
+Assessment assessed(const std::string& text, const Knowledge& knowledge = shipped()) {
+    const CaseRead read = read_case({"danger", text}, knowledge);
     for (const Fault& fault : read.faults) UNSCOPED_INFO(fault.text());
     REQUIRE(read.found.has_value());
-    return assess(shipped(), read.found->facts);
+    return assess(knowledge, read.found->facts);
 }
 
 bool orders(const Assessment& assessment, const std::string& stop) {
@@ -111,6 +111,41 @@ TEST_CASE("A power assist driven by the engine is not run ashore without cooling
     CHECK_FALSE(
         assessed("rig: {helm: manual_pump, assist: none, lies: ashore_dry}\n" + job).barred.contains(assist));
     CHECK_FALSE(assessed("rig: {helm: cable_valve, lies: ashore_water}\n" + job).barred.contains(assist));
+}
+
+TEST_CASE("With no engine to run there is no assist off its belt and no run on open water") {
+    // Common practice, no source: the belt's pump stands with the engine, an electric one does not.
+    const Index assist = find(shipped().needs, "assist_running");
+    const Index sea_trial = find(shipped().needs, "sea_trial");
+    const std::string job = "history: in_service\ncomplaints: [wander]\nnot_available: [engine_running]\n";
+    for (const char* engine_driven : {"helm: cable_valve", "helm: manual_pump, assist: engine_pump"}) {
+        INFO(engine_driven);
+        const Assessment there = assessed("rig: {" + std::string(engine_driven) + ", lies: afloat}\n" + job);
+        CHECK(there.barred.contains(assist));
+        CHECK(there.barred.contains(sea_trial));
+    }
+    for (const char* by_itself : {"none", "electric_pump"}) {
+        INFO(by_itself);
+        const Assessment there = assessed("rig: {helm: manual_pump, assist: " + std::string(by_itself) +
+                                          ", lies: afloat}\n" + job);
+        CHECK_FALSE(there.barred.contains(assist));
+        CHECK(there.barred.contains(sea_trial));
+    }
+}
+
+TEST_CASE("What takes a circumstance that is not to be had is not to be had either, through any number") {
+    Knowledge knowledge = shipped();
+    const auto need = [&](const char* id) { return find(knowledge.needs, id); };
+    // Invented: the gauge hangs on the assist, so through it on the engine.
+    knowledge.needs[static_cast<std::size_t>(need("pressure_gauge"))].takes = {need("assist_running")};
+    const auto barred = [&](const std::string& rig) {
+        const std::string text = "rig: {" + rig +
+                                 "}\nhistory: in_service\ncomplaints: [wander]\n"
+                                 "not_available: [engine_running]\n";
+        return assessed(text, knowledge).barred.contains(need("pressure_gauge"));
+    };
+    CHECK(barred("helm: cable_valve"));
+    CHECK_FALSE(barred("helm: manual_pump, assist: none"));
 }
 
 TEST_CASE("A dead wheel on a cable is looked for at the cable's end first") {

@@ -185,6 +185,11 @@ TEST_CASE("The knowledge counts itself, and lists and shows what it holds") {
     const Ran shown = run_program({"knowledge", "show", "sponge_test"});
     CHECK(holds(shown.out, "Steps:"));
     CHECK(holds(shown.out, "Source"));
+    const std::string assist = run_program({"knowledge", "show", "assist_running"}).out;
+    CHECK(holds(assist, "Not without"));
+    CHECK(holds(assist, "Engine can be run [engine_running]"));
+    const std::string exhaust = run_program({"knowledge", "show", "carbon_monoxide"}).out;
+    CHECK(holds(exhaust, "Comes with: Engine can be run [engine_running]"));
     CHECK(run_program({"knowledge", "show", "sponge_tset"}).code == 1);
 }
 
